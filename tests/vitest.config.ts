@@ -1,37 +1,37 @@
-import { defineConfig } from "vitest/config";
+import { defineConfig } from 'vitest/config';
 
 /** Three suites: `unit` (fast), `browser` (the built site in Chromium) and `slow` (simulations, kill tests). */
 export default defineConfig({
-	root: new URL("..", import.meta.url).pathname,
-	test: {
-		projects: [
-			{
-				test: {
-					name: "unit",
-					include: ["tests/**/*.test.ts"],
-					exclude: ["tests/browser/**", "tests/slow/**", "node_modules/**"],
-					environment: "node",
-					testTimeout: 30_000,
-				},
-			},
-			{
-				test: {
-					name: "browser",
-					include: ["tests/browser/**/*.test.ts"],
-					globalSetup: ["tests/browser/built-site.ts"],
-					fileParallelism: false,
-					testTimeout: 120_000,
-					hookTimeout: 300_000,
-				},
-			},
-			{
-				test: {
-					name: "slow",
-					include: ["tests/slow/**/*.test.ts"],
-					testTimeout: 1_200_000,
-					hookTimeout: 600_000,
-				},
-			},
-		],
-	},
+  root: new URL('..', import.meta.url).pathname,
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/browser/**', 'tests/slow/**', 'node_modules/**'],
+          environment: 'node',
+          testTimeout: 30_000,
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/built-site.ts'],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 300_000,
+        },
+      },
+      {
+        test: {
+          name: 'slow',
+          include: ['tests/slow/**/*.test.ts'],
+          testTimeout: 1_200_000,
+          hookTimeout: 600_000,
+        },
+      },
+    ],
+  },
 });

@@ -1,91 +1,91 @@
-import type { Day } from "./day.ts";
-import type { LatLng, Ring } from "./place.ts";
+import type { Day } from './day.ts';
+import type { LatLng, Ring } from './place.ts';
 
 /** An overhead electric line, mapped along its centre. */
 export interface OverheadLine {
-	readonly id: string;
-	readonly name: string;
-	readonly line: readonly LatLng[];
-	/** Unknown where left out, and then treated as the highest. */
-	readonly voltageVolts?: number;
-	/** Explains only: a height never makes a peg safe. */
-	readonly heightMetres?: number;
-	/** Full width between the outermost conductors; the venue's figure where left out. */
-	readonly conductorSpreadMetres?: number;
+  readonly id: string;
+  readonly name: string;
+  readonly line: readonly LatLng[];
+  /** Unknown where left out, and then treated as the highest. */
+  readonly voltageVolts?: number;
+  /** Explains only: a height never makes a peg safe. */
+  readonly heightMetres?: number;
+  /** Full width between the outermost conductors; the venue's figure where left out. */
+  readonly conductorSpreadMetres?: number;
 }
 
 /** A path on the ground, walked in either direction. `gradient` and `steps` are of the whole path as drawn. */
 export interface MapPath {
-	readonly id: string;
-	readonly name?: string;
-	readonly line: readonly LatLng[];
-	readonly surface?: string;
-	readonly widthMetres?: number;
-	readonly steps?: number;
-	/** Steepest rise over run on it, 0.05 for 1 in 20. */
-	readonly gradient?: number;
-	readonly stepFree?: boolean;
+  readonly id: string;
+  readonly name?: string;
+  readonly line: readonly LatLng[];
+  readonly surface?: string;
+  readonly widthMetres?: number;
+  readonly steps?: number;
+  /** Steepest rise over run on it, 0.05 for 1 in 20. */
+  readonly gradient?: number;
+  readonly stepFree?: boolean;
 }
 
 export type PlaceKind =
-	| "car-park"
-	| "gate"
-	| "aed"
-	| "throw-line"
-	| "lodge"
-	| "toilet"
-	| "aerator"
-	| "inlet"
-	| "outlet"
-	| "gauge";
+  | 'car-park'
+  | 'gate'
+  | 'aed'
+  | 'throw-line'
+  | 'lodge'
+  | 'toilet'
+  | 'aerator'
+  | 'inlet'
+  | 'outlet'
+  | 'gauge';
 
 /** A thing at one point of the map. */
 export interface MapPlace {
-	readonly id: string;
-	readonly kind: PlaceKind;
-	readonly name: string;
-	readonly at: LatLng;
-	readonly note?: string;
-	readonly checkedOn?: Day;
-	/** For a gate: an ambulance can drive in here. */
-	readonly vehicles?: boolean;
+  readonly id: string;
+  readonly kind: PlaceKind;
+  readonly name: string;
+  readonly at: LatLng;
+  readonly note?: string;
+  readonly checkedOn?: Day;
+  /** For a gate: an ambulance can drive in here. */
+  readonly vehicles?: boolean;
 }
 
-export type AreaKind = "reeds" | "lilies" | "trees" | "snag" | "building";
+export type AreaKind = 'reeds' | 'lilies' | 'trees' | 'snag' | 'building';
 
 /** A patch of the map. */
 export interface MapArea {
-	readonly id: string;
-	readonly kind: AreaKind;
-	readonly name?: string;
-	readonly ring: Ring;
+  readonly id: string;
+  readonly kind: AreaKind;
+  readonly name?: string;
+  readonly ring: Ring;
 }
 
 /** Everything drawn for one water. */
 export interface WaterMap {
-	readonly outline: Ring;
-	readonly islands: readonly {
-		readonly id: string;
-		readonly name?: string;
-		readonly ring: Ring;
-	}[];
-	readonly overheadLines: readonly OverheadLine[];
-	readonly paths: readonly MapPath[];
-	readonly places: readonly MapPlace[];
-	readonly areas: readonly MapArea[];
+  readonly outline: Ring;
+  readonly islands: readonly {
+    readonly id: string;
+    readonly name?: string;
+    readonly ring: Ring;
+  }[];
+  readonly overheadLines: readonly OverheadLine[];
+  readonly paths: readonly MapPath[];
+  readonly places: readonly MapPlace[];
+  readonly areas: readonly MapArea[];
 }
 
 /** One water of the venue. */
 export interface Water {
-	readonly id: string;
-	readonly name: string;
-	/** In the trade's words: snaky pit, clay pit, match lake, … */
-	readonly kind: string;
-	/** What level zero is, in words: "top of the monk sill". Levels and depths refer to it. */
-	readonly datum: string;
-	/** `none`, `statutory`, `club` or, unless the venue says, `unknown`. */
-	readonly closeSeason: string;
-	readonly access?: string;
-	readonly notesMarkdown: string;
-	readonly map: WaterMap;
+  readonly id: string;
+  readonly name: string;
+  /** In the trade's words: snaky pit, clay pit, match lake, … */
+  readonly kind: string;
+  /** What level zero is, in words: "top of the monk sill". Levels and depths refer to it. */
+  readonly datum: string;
+  /** `none`, `statutory`, `club` or, unless the venue says, `unknown`. */
+  readonly closeSeason: string;
+  readonly access?: string;
+  readonly notesMarkdown: string;
+  readonly map: WaterMap;
 }

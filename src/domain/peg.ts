@@ -1,113 +1,113 @@
-import type { Day, Month } from "./day.ts";
-import type { Hazard } from "./hazard.ts";
-import type { LatLng } from "./place.ts";
+import type { Day, Month } from './day.ts';
+import type { Hazard } from './hazard.ts';
+import type { LatLng } from './place.ts';
 
 /** A peg's name across the venue: `kiln-pool/23`. */
 export type PegKey = string;
 
-export type PegStatus = "open" | "closed";
+export type PegStatus = 'open' | 'closed';
 
 /** Makes the key of a peg from its water's id and its own. */
 export function pegKey(water: string, peg: string): PegKey {
-	return `${water}/${peg}`;
+  return `${water}/${peg}`;
 }
 
 export interface Platform {
-	readonly kind: string;
-	readonly widthMetres?: number;
-	readonly lengthMetres?: number;
-	readonly heightAboveWaterMetres?: number;
-	readonly condition?: string;
-	readonly railHeightMetres?: number;
-	readonly edgeProtection?: boolean;
+  readonly kind: string;
+  readonly widthMetres?: number;
+  readonly lengthMetres?: number;
+  readonly heightAboveWaterMetres?: number;
+  readonly condition?: string;
+  readonly railHeightMetres?: number;
+  readonly edgeProtection?: boolean;
 }
 
 export interface Bank {
-	readonly slopeDegrees?: number;
-	readonly heightMetres?: number;
-	readonly surface?: string;
-	readonly steps?: number;
-	readonly handrail?: boolean;
+  readonly slopeDegrees?: number;
+  readonly heightMetres?: number;
+  readonly surface?: string;
+  readonly steps?: number;
+  readonly handrail?: boolean;
 }
 
 export interface Clearance {
-	readonly clearWidthMetres?: number;
-	readonly lowestBranchMetres?: number;
-	readonly pathWidthMetres?: number;
-	/** When these were measured. */
-	readonly measuredOn?: Day;
+  readonly clearWidthMetres?: number;
+  readonly lowestBranchMetres?: number;
+  readonly pathWidthMetres?: number;
+  /** When these were measured. */
+  readonly measuredOn?: Day;
 }
 
 export interface Access {
-	readonly stepFree?: boolean;
-	readonly pathSurface?: string;
-	/** The club says a wheelchair user can fish here; tested against a named scheme. */
-	readonly accessible?: boolean;
+  readonly stepFree?: boolean;
+  readonly pathSurface?: string;
+  /** The club says a wheelchair user can fish here; tested against a named scheme. */
+  readonly accessible?: boolean;
 }
 
 /** What the record says lies in front of the peg, at what distance. */
 export interface ReachClaim {
-	/** `far-bank`, `island`, `shelf`, `reeds`, `lilies`, `aerator`, `inlet`, … */
-	readonly what: string;
-	readonly distanceMetres: number;
+  /** `far-bank`, `island`, `shelf`, `reeds`, `lilies`, `aerator`, `inlet`, … */
+  readonly what: string;
+  readonly distanceMetres: number;
 }
 
 /** How far may be fished from a peg: a limit set in its record, or the venue's permission. */
 export interface PermittedReach {
-	readonly poleMetres: number;
-	readonly castMetres: number;
-	/** Full angle, centred on the facing. */
-	readonly sectorDegrees: number;
+  readonly poleMetres: number;
+  readonly castMetres: number;
+  /** Full angle, centred on the facing. */
+  readonly sectorDegrees: number;
 }
 
 export interface Photo {
-	/** Path inside the venue folder's `photos/`. */
-	readonly file: string;
-	readonly alt: string;
-	readonly credit?: string;
+  /** Path inside the venue folder's `photos/`. */
+  readonly file: string;
+  readonly alt: string;
+  readonly credit?: string;
 }
 
 /** Free text of a peg record under one heading. */
 export interface SeasonalNote {
-	/** The heading as written, empty for text before the first heading. */
-	readonly heading: string;
-	/** Months the heading names; all twelve for `All year`, empty where the heading is no season. */
-	readonly months: readonly Month[];
-	readonly markdown: string;
+  /** The heading as written, empty for text before the first heading. */
+  readonly heading: string;
+  /** Months the heading names; all twelve for `All year`, empty where the heading is no season. */
+  readonly months: readonly Month[];
+  readonly markdown: string;
 }
 
 /** A tape or wheel measurement from the peg to the ground below the nearest conductor. */
 export interface MeasuredLineDistance {
-	readonly distanceMetres: number;
-	readonly measuredOn: Day;
-	readonly method: string;
+  readonly distanceMetres: number;
+  readonly measuredOn: Day;
+  readonly method: string;
 }
 
 export interface Peg {
-	readonly water: string;
-	/** As painted on the post: `23`, `14a`. */
-	readonly peg: string;
-	readonly at: LatLng;
-	/** Degrees clockwise from true north. */
-	readonly facingDegrees: number;
-	/** One line that says where it is: "South bank, in the corner by the reed bed". */
-	readonly where?: string;
-	readonly features: readonly string[];
-	readonly status: PegStatus;
-	readonly statusReason?: string;
-	readonly statusSince?: Day;
-	readonly platform?: Platform;
-	readonly bank?: Bank;
-	readonly clearance?: Clearance;
-	readonly access?: Access;
-	readonly reach: readonly ReachClaim[];
-	readonly marginDepthMetres?: number;
-	/** Only what the record limits; the venue's permission fills the rest. */
-	readonly limits: Partial<PermittedReach>;
-	readonly measuredLineDistance?: MeasuredLineDistance;
-	readonly hazards: readonly Hazard[];
-	readonly photos: readonly Photo[];
-	readonly notes: readonly SeasonalNote[];
-	/** The record's file inside the venue folder. */
-	readonly file: string;
+  readonly water: string;
+  /** As painted on the post: `23`, `14a`. */
+  readonly peg: string;
+  readonly at: LatLng;
+  /** Degrees clockwise from true north. */
+  readonly facingDegrees: number;
+  /** One line that says where it is: "South bank, in the corner by the reed bed". */
+  readonly where?: string;
+  readonly features: readonly string[];
+  readonly status: PegStatus;
+  readonly statusReason?: string;
+  readonly statusSince?: Day;
+  readonly platform?: Platform;
+  readonly bank?: Bank;
+  readonly clearance?: Clearance;
+  readonly access?: Access;
+  readonly reach: readonly ReachClaim[];
+  readonly marginDepthMetres?: number;
+  /** Only what the record limits; the venue's permission fills the rest. */
+  readonly limits: Partial<PermittedReach>;
+  readonly measuredLineDistance?: MeasuredLineDistance;
+  readonly hazards: readonly Hazard[];
+  readonly photos: readonly Photo[];
+  readonly notes: readonly SeasonalNote[];
+  /** The record's file inside the venue folder. */
+  readonly file: string;
 }

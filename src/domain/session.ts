@@ -1,71 +1,65 @@
-import type { Day } from "./day.ts";
+import type { Day } from './day.ts';
 
 /**
  * `match`: pegs drawn by lot. `pleasure` and `practice`: pegs chosen, shown but left out of the ratings unless the
  * venue says otherwise.
  */
-export type EventKind = "match" | "pleasure" | "practice";
+export type EventKind = 'match' | 'pleasure' | 'practice';
 
 /** `full`: every weight is published. `frame`: only the top places are. */
-export type Listing = "full" | "frame";
+export type Listing = 'full' | 'frame';
 
 export interface Conditions {
-	readonly airDegreesC?: number;
-	readonly waterDegreesC?: number;
-	/** Degrees clockwise from true north that the wind comes from. */
-	readonly windFromDegrees?: number;
-	/** Mean speed in metres per second. */
-	readonly windMetresPerSecond?: number;
-	readonly sky?: string;
+  readonly airDegreesC?: number;
+  readonly waterDegreesC?: number;
+  /** Degrees clockwise from true north that the wind comes from. */
+  readonly windFromDegrees?: number;
+  /** Mean speed in metres per second. */
+  readonly windMetresPerSecond?: number;
+  readonly sky?: string;
 }
 
 /** One day's fishing on one water. */
 export interface FishingEvent {
-	readonly id: string;
-	readonly day: Day;
-	readonly water: string;
-	readonly kind: EventKind;
-	readonly hours: number;
-	readonly listing: Listing;
-	/** How many places framed. */
-	readonly framePlaces: number;
-	/** How many fished; from the sessions where left out. */
-	readonly fished?: number;
-	readonly conditions: Conditions;
+  readonly id: string;
+  readonly day: Day;
+  readonly water: string;
+  readonly kind: EventKind;
+  readonly hours: number;
+  readonly listing: Listing;
+  /** How many places framed. */
+  readonly framePlaces: number;
+  /** How many fished; from the sessions where left out. */
+  readonly fished?: number;
+  readonly conditions: Conditions;
 }
 
 /**
  * `weighed`: has a weight. `blank`: weighed in with nothing. `dnw`: fished, did not weigh. `unlisted`: fished, peg known,
  * not among the places a frame-only event published. `absent` and `disqualified` carry no weight.
  */
-export type SessionStatus =
-	| "weighed"
-	| "blank"
-	| "dnw"
-	| "unlisted"
-	| "absent"
-	| "disqualified";
+export type SessionStatus = 'weighed' | 'blank' | 'dnw' | 'unlisted' | 'absent' | 'disqualified';
 
 export interface SessionPart {
-	readonly weightGrams?: number;
-	readonly count?: number;
+  readonly weightGrams?: number;
+  readonly count?: number;
 }
 
 /** One angler's stay on one peg. */
 export interface Session {
-	readonly event: string;
-	readonly section?: string;
-	readonly water: string;
-	readonly peg: string;
-	/** Opaque reference, never a name; empty means unknown. */
-	readonly angler?: string;
-	readonly status: SessionStatus;
-	/** Of a `weighed` session; above zero. */
-	readonly weightGrams?: number;
-	/** By bag part id. */
-	readonly parts: Readonly<Record<string, SessionPart>>;
-	readonly spot?: string;
-	readonly method?: string;
-	readonly bait?: string;
-	readonly linesFed?: number;
+  readonly event: string;
+  readonly section?: string;
+  readonly water: string;
+  readonly peg: string;
+  /** Opaque reference, never a name; empty means unknown. */
+  readonly angler?: string;
+  readonly status: SessionStatus;
+  /** Of a `weighed` session; above zero. */
+  readonly weightGrams?: number;
+  /** By bag part id. */
+  readonly parts: Readonly<Record<string, SessionPart>>;
+  readonly spot?: string;
+  readonly method?: string;
+  readonly bait?: string;
+  readonly linesFed?: number;
 }

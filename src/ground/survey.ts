@@ -1,161 +1,157 @@
-import type { Day, Month } from "../domain/day.ts";
-import type { PegKey } from "../domain/peg.ts";
-import type { LatLng } from "../domain/place.ts";
+import type { Day, Month } from '../domain/day.ts';
+import type { PegKey } from '../domain/peg.ts';
+import type { LatLng } from '../domain/place.ts';
 
 /** The result of surveying a venue: everything that can be computed from where things are. Plain data. */
 export interface Survey {
-	readonly waters: Readonly<Record<string, WaterSurvey>>;
-	readonly pegs: Readonly<Record<PegKey, PegSurvey>>;
+  readonly waters: Readonly<Record<string, WaterSurvey>>;
+  readonly pegs: Readonly<Record<PegKey, PegSurvey>>;
 }
 
 export interface Isobath {
-	readonly depthMetres: number;
-	/** Closed where the first and last position are equal. */
-	readonly lines: readonly (readonly LatLng[])[];
+  readonly depthMetres: number;
+  /** Closed where the first and last position are equal. */
+  readonly lines: readonly (readonly LatLng[])[];
 }
 
 export interface WaterSurvey {
-	readonly areaSquareMetres: number;
-	/** Null where the water has no sounding. */
-	readonly depth: {
-		readonly meanMetres: number;
-		readonly maximumMetres: number;
-		readonly volumeCubicMetres: number;
-		readonly soundings: number;
-		/** Soundings that were not used, counted by reason. */
-		readonly unused: readonly {
-			readonly why: string;
-			readonly soundings: number;
-		}[];
-		readonly isobaths: readonly Isobath[];
-	} | null;
-	/** The latest level above datum, and when it was read. */
-	readonly level: { readonly metres: number; readonly day: Day } | null;
+  readonly areaSquareMetres: number;
+  /** Null where the water has no sounding. */
+  readonly depth: {
+    readonly meanMetres: number;
+    readonly maximumMetres: number;
+    readonly volumeCubicMetres: number;
+    readonly soundings: number;
+    /** Soundings that were not used, counted by reason. */
+    readonly unused: readonly {
+      readonly why: string;
+      readonly soundings: number;
+    }[];
+    readonly isobaths: readonly Isobath[];
+  } | null;
+  /** The latest level above datum, and when it was read. */
+  readonly level: { readonly metres: number; readonly day: Day } | null;
 }
 
 /** Depth along one line of the trade. `depthMetres` is null where it is not plumbed. */
 export interface LineDepth {
-	/** `margin`, `top-kit-2`, `pole-6`, `pole-11`, `pole-13`, `pole-16`, `cast-20`, `cast-30`, `cast-40`. */
-	readonly id: string;
-	readonly name: string;
-	readonly distanceMetres: number;
-	readonly depthMetres: number | null;
-	readonly nearestSoundingMetres: number | null;
-	/** Said where there is no depth: "not plumbed", "past the far bank", "on the island". */
-	readonly why?: string;
+  /** `margin`, `top-kit-2`, `pole-6`, `pole-11`, `pole-13`, `pole-16`, `cast-20`, `cast-30`, `cast-40`. */
+  readonly id: string;
+  readonly name: string;
+  readonly distanceMetres: number;
+  readonly depthMetres: number | null;
+  readonly nearestSoundingMetres: number | null;
+  /** Said where there is no depth: "not plumbed", "past the far bank", "on the island". */
+  readonly why?: string;
 }
 
 export interface ProfilePoint {
-	readonly distanceMetres: number;
-	/** Null where not plumbed; 0 on land. */
-	readonly depthMetres: number | null;
-	readonly land: boolean;
+  readonly distanceMetres: number;
+  /** Null where not plumbed; 0 on land. */
+  readonly depthMetres: number | null;
+  readonly land: boolean;
 }
 
 /** Something that lies inside the fishing sector. */
 export interface ReachTarget {
-	/** `far-bank`, `island`, `reeds`, `lilies`, `aerator`, `inlet`. */
-	readonly what: string;
-	readonly name?: string;
-	readonly distanceMetres: number;
-	readonly bearingDegrees: number;
+  /** `far-bank`, `island`, `reeds`, `lilies`, `aerator`, `inlet`. */
+  readonly what: string;
+  readonly name?: string;
+  readonly distanceMetres: number;
+  readonly bearingDegrees: number;
 }
 
 export interface NearbyPlace {
-	readonly name: string;
-	readonly distanceMetres: number;
-	readonly bearingDegrees: number;
-	/** Distance along the drawn paths where they connect, else null. */
-	readonly walkMetres: number | null;
-	readonly at: LatLng;
+  readonly name: string;
+  readonly distanceMetres: number;
+  readonly bearingDegrees: number;
+  /** Distance along the drawn paths where they connect, else null. */
+  readonly walkMetres: number | null;
+  readonly at: LatLng;
 }
 
 /** How an overhead line stands to a peg. Distances run to the centre line less half the spread less the map error. */
 export interface LineStandOff {
-	readonly line: string;
-	readonly name: string;
-	readonly voltageVolts?: number;
-	readonly heightMetres?: number;
-	/** Ground distance from the platform to the mapped centre line, as mapped. */
-	readonly mappedMetres: number;
-	readonly bearingDegrees: number;
-	/** Platform to line after the allowances; a smaller measured distance takes its place. */
-	readonly platformMetres: number;
-	/** Swept area (pole ahead and shipped back, cast within the sector) to line after the allowances. */
-	readonly sweptMetres: number;
-	readonly verdict: "clear" | "near" | "inside";
+  readonly line: string;
+  readonly name: string;
+  readonly voltageVolts?: number;
+  readonly heightMetres?: number;
+  /** Ground distance from the platform to the mapped centre line, as mapped. */
+  readonly mappedMetres: number;
+  readonly bearingDegrees: number;
+  /** Platform to line after the allowances; a smaller measured distance takes its place. */
+  readonly platformMetres: number;
+  /** Swept area (pole ahead and shipped back, cast within the sector) to line after the allowances. */
+  readonly sweptMetres: number;
+  readonly verdict: 'clear' | 'near' | 'inside';
 }
 
 /** What limit in the record would keep a peg open, where one would. */
 export interface KeepOpenLimit {
-	readonly poleMetres?: number;
-	readonly castMetres?: number;
-	readonly sectorDegrees?: number;
+  readonly poleMetres?: number;
+  readonly castMetres?: number;
+  readonly sectorDegrees?: number;
 }
 
 export interface Walk {
-	readonly from: string;
-	readonly distanceMetres: number;
-	readonly steps: number;
-	/** Steepest stated gradient on the way, rise over run; null where no path states one. */
-	readonly steepest: number | null;
-	readonly stepFree: boolean | null;
-	/** Names of overhead lines the way passes below or inside the stand-off. */
-	readonly underLines: readonly string[];
+  readonly from: string;
+  readonly distanceMetres: number;
+  readonly steps: number;
+  /** Steepest stated gradient on the way, rise over run; null where no path states one. */
+  readonly steepest: number | null;
+  readonly stepFree: boolean | null;
+  /** Names of overhead lines the way passes below or inside the stand-off. */
+  readonly underLines: readonly string[];
 }
 
 /** Wind from one of sixteen directions, as it meets the angler. */
 export interface WindAtPeg {
-	/** `N`, `NNE`, … */
-	readonly from: string;
-	readonly fromDegrees: number;
-	readonly meets:
-		| "face"
-		| "back"
-		| "across from the left"
-		| "across from the right";
-	/** Open water the wind has crossed before it reaches the peg. */
-	readonly fetchMetres: number;
+  /** `N`, `NNE`, … */
+  readonly from: string;
+  readonly fromDegrees: number;
+  readonly meets: 'face' | 'back' | 'across from the left' | 'across from the right';
+  /** Open water the wind has crossed before it reaches the peg. */
+  readonly fetchMetres: number;
 }
 
 /** Sun over the float line on the fifteenth of a month, in local time. */
 export interface SunAtPeg {
-	readonly month: Month;
-	readonly sunrise: string | null;
-	readonly sunset: string | null;
-	/** Spells when the sun blinds over the float line: `[["08:10", "09:40"]]`. */
-	readonly inFace: readonly (readonly [string, string])[];
+  readonly month: Month;
+  readonly sunrise: string | null;
+  readonly sunset: string | null;
+  /** Spells when the sun blinds over the float line: `[["08:10", "09:40"]]`. */
+  readonly inFace: readonly (readonly [string, string])[];
 }
 
 /** A claim of the record that the ground or a figure does not bear out. */
 export interface AccessFinding {
-	readonly what: string;
-	readonly found: string;
-	readonly needed: string;
-	readonly source: string;
+  readonly what: string;
+  readonly found: string;
+  readonly needed: string;
+  readonly source: string;
 }
 
 export interface Neighbour {
-	readonly peg: PegKey;
-	readonly side: "left" | "right";
-	readonly gapMetres: number;
+  readonly peg: PegKey;
+  readonly side: 'left' | 'right';
+  readonly gapMetres: number;
 }
 
 export interface PegSurvey {
-	/** Eight-figure OS grid reference, null outside Great Britain. */
-	readonly gridReference: string | null;
-	readonly standOffs: readonly LineStandOff[];
-	readonly reach: readonly ReachTarget[];
-	readonly neighbours: readonly Neighbour[];
-	readonly lineDepths: readonly LineDepth[];
-	readonly profile: readonly ProfilePoint[];
-	readonly sun: readonly SunAtPeg[];
-	readonly wind: readonly WindAtPeg[];
-	readonly walks: readonly Walk[];
-	readonly accessFindings: readonly AccessFinding[];
-	readonly nearestGate: NearbyPlace | null;
-	readonly nearestAed: NearbyPlace | null;
-	readonly nearestThrowLine: NearbyPlace | null;
-	/** Distance from the peg to the nearest water's edge. */
-	readonly edgeMetres: number;
+  /** Eight-figure OS grid reference, null outside Great Britain. */
+  readonly gridReference: string | null;
+  readonly standOffs: readonly LineStandOff[];
+  readonly reach: readonly ReachTarget[];
+  readonly neighbours: readonly Neighbour[];
+  readonly lineDepths: readonly LineDepth[];
+  readonly profile: readonly ProfilePoint[];
+  readonly sun: readonly SunAtPeg[];
+  readonly wind: readonly WindAtPeg[];
+  readonly walks: readonly Walk[];
+  readonly accessFindings: readonly AccessFinding[];
+  readonly nearestGate: NearbyPlace | null;
+  readonly nearestAed: NearbyPlace | null;
+  readonly nearestThrowLine: NearbyPlace | null;
+  /** Distance from the peg to the nearest water's edge. */
+  readonly edgeMetres: number;
 }

@@ -1,196 +1,196 @@
-import type { Month } from "../domain/day.ts";
+import type { Month } from '../domain/day.ts';
 
 /** How much the data narrowed the prior. */
-export type Evidence = "thin" | "fair" | "solid";
+export type Evidence = 'thin' | 'fair' | 'solid';
 
 /** `total`, or the id of a bag part. */
 export type BagId = string;
 
 /** Standard deviations of the model's terms, on the log scale. */
 export interface ModelSummary {
-	readonly sd: {
-		readonly event: number;
-		readonly angler: number;
-		readonly peg: number;
-		readonly feature: number;
-		readonly featureMonth: number;
-		readonly residual: number;
-	};
-	readonly logMarginal: number;
-	readonly sessions: number;
-	readonly censored: number;
+  readonly sd: {
+    readonly event: number;
+    readonly angler: number;
+    readonly peg: number;
+    readonly feature: number;
+    readonly featureMonth: number;
+    readonly residual: number;
+  };
+  readonly logMarginal: number;
+  readonly sessions: number;
+  readonly censored: number;
 }
 
 /** A feature's return in a month. `low80` and `high80` are multiples of par, like `exp(logReturn)`. */
 export interface FeatureMonth {
-	readonly feature: string;
-	readonly month: Month;
-	readonly logReturn: number;
-	readonly sd: number;
-	readonly low80: number;
-	readonly high80: number;
-	/** Sessions on pegs with the feature in that month. */
-	readonly sessions: number;
-	readonly evidence: Evidence;
+  readonly feature: string;
+  readonly month: Month;
+  readonly logReturn: number;
+  readonly sd: number;
+  readonly low80: number;
+  readonly high80: number;
+  /** Sessions on pegs with the feature in that month. */
+  readonly sessions: number;
+  readonly evidence: Evidence;
 }
 
 /** A peg's return over the year: its own sum and its features' yearly level, less its water's mean of the same. */
 export interface PegReturn {
-	readonly water: string;
-	readonly peg: string;
-	readonly logReturn: number;
-	readonly sd: number;
+  readonly water: string;
+  readonly peg: string;
+  readonly logReturn: number;
+  readonly sd: number;
 }
 
 export interface PegMonth {
-	readonly water: string;
-	readonly peg: string;
-	readonly month: Month;
-	/** Multiple of par. */
-	readonly return: number;
-	readonly low80: number;
-	readonly high80: number;
-	/** Sessions on this peg in that month. */
-	readonly sessions: number;
-	readonly evidence: Evidence;
+  readonly water: string;
+  readonly peg: string;
+  readonly month: Month;
+  /** Multiple of par. */
+  readonly return: number;
+  readonly low80: number;
+  readonly high80: number;
+  /** Sessions on this peg in that month. */
+  readonly sessions: number;
+  readonly evidence: Evidence;
 }
 
 /** Weight to frame and to win: middle over the month's events, with the range. Null where no event says. */
 export interface FramingMonth {
-	readonly water: string;
-	readonly month: Month;
-	readonly events: number;
-	readonly frameKg: number | null;
-	readonly winKg: number | null;
-	readonly frameLowKg: number | null;
-	readonly frameHighKg: number | null;
-	readonly winLowKg: number | null;
-	readonly winHighKg: number | null;
+  readonly water: string;
+  readonly month: Month;
+  readonly events: number;
+  readonly frameKg: number | null;
+  readonly winKg: number | null;
+  readonly frameLowKg: number | null;
+  readonly frameHighKg: number | null;
+  readonly winLowKg: number | null;
+  readonly winHighKg: number | null;
 }
 
 /** Lower quarter, middle and upper quarter, in kilograms. */
 export interface Quartiles {
-	readonly lowKg: number;
-	readonly middleKg: number;
-	readonly highKg: number;
+  readonly lowKg: number;
+  readonly middleKg: number;
+  readonly highKg: number;
 }
 
 /** What a club-average rod may expect at a peg in a month. */
 export interface ExpectedBag {
-	readonly water: string;
-	readonly peg: string;
-	readonly month: Month;
-	readonly total: Quartiles;
-	readonly parts: readonly {
-		readonly part: BagId;
-		readonly bag: Quartiles;
-		readonly chanceOfNone: number;
-	}[];
-	readonly chanceToFrame: number;
-	/** What a lottery gives: places ÷ field. */
-	readonly chanceByDraw: number;
-	readonly evidence: Evidence;
+  readonly water: string;
+  readonly peg: string;
+  readonly month: Month;
+  readonly total: Quartiles;
+  readonly parts: readonly {
+    readonly part: BagId;
+    readonly bag: Quartiles;
+    readonly chanceOfNone: number;
+  }[];
+  readonly chanceToFrame: number;
+  /** What a lottery gives: places ÷ field. */
+  readonly chanceByDraw: number;
+  readonly evidence: Evidence;
 }
 
 /** Share of each bag part in framing bags of a month, over sessions whose parts are logged. */
 export interface FramingMakeUp {
-	readonly water: string;
-	readonly month: Month;
-	readonly bags: number;
-	readonly shares: readonly { readonly part: BagId; readonly share: number }[];
+  readonly water: string;
+  readonly month: Month;
+  readonly bags: number;
+  readonly shares: readonly { readonly part: BagId; readonly share: number }[];
 }
 
 /** A feature's return in a band of water temperature (2 °C wide, from `fromDegreesC`). */
 export interface FeatureTemperature {
-	readonly feature: string;
-	readonly fromDegreesC: number;
-	readonly logReturn: number;
-	readonly sd: number;
-	readonly low80: number;
-	readonly high80: number;
-	readonly sessions: number;
-	readonly evidence: Evidence;
+  readonly feature: string;
+  readonly fromDegreesC: number;
+  readonly logReturn: number;
+  readonly sd: number;
+  readonly low80: number;
+  readonly high80: number;
+  readonly sessions: number;
+  readonly evidence: Evidence;
 }
 
 /** Mean fish size of a bag part in a year, where counts are logged. */
 export interface FishSize {
-	readonly water: string;
-	readonly part: BagId;
-	readonly year: number;
-	readonly fish: number;
-	readonly meanGrams: number;
-	readonly low80Grams: number;
-	readonly high80Grams: number;
+  readonly water: string;
+  readonly part: BagId;
+  readonly year: number;
+  readonly fish: number;
+  readonly meanGrams: number;
+  readonly low80Grams: number;
+  readonly high80Grams: number;
 }
 
 /** What anglers chose, with its adjusted return: chosen, not drawn. */
 export interface ChoiceReturn {
-	readonly water: string;
-	readonly about: "spot" | "method" | "bait" | "lines";
-	readonly value: string;
-	readonly sessions: number;
-	/** Multiple of what the same peg, day and angler would do. */
-	readonly return: number;
-	readonly low80: number;
-	readonly high80: number;
-	readonly evidence: Evidence;
+  readonly water: string;
+  readonly about: 'spot' | 'method' | 'bait' | 'lines';
+  readonly value: string;
+  readonly sessions: number;
+  /** Multiple of what the same peg, day and angler would do. */
+  readonly return: number;
+  readonly low80: number;
+  readonly high80: number;
+  readonly evidence: Evidence;
 }
 
 export interface BacktestScore {
-	/** `model`, `model by temperature`, `flat guess`, `raw peg average`. */
-	readonly name: string;
-	/** Root mean square error of log bag within the event, of what was weighed. */
-	readonly rootMeanSquareError: number;
-	/** Mean Spearman rank agreement within events. */
-	readonly rankAgreement: number;
-	/** Share of weighed bags inside the stated 80% interval; null where the guess states none. */
-	readonly coverage80: number | null;
+  /** `model`, `model by temperature`, `flat guess`, `raw peg average`. */
+  readonly name: string;
+  /** Root mean square error of log bag within the event, of what was weighed. */
+  readonly rootMeanSquareError: number;
+  /** Mean Spearman rank agreement within events. */
+  readonly rankAgreement: number;
+  /** Share of weighed bags inside the stated 80% interval; null where the guess states none. */
+  readonly coverage80: number | null;
 }
 
 export interface Backtest {
-	readonly events: number;
-	readonly sessions: number;
-	readonly scores: readonly BacktestScore[];
-	/** Share of outcomes at or below each stated probability: `[0.1, 0.2, … 0.9]` against what happened. */
-	readonly calibration: readonly {
-		readonly stated: number;
-		readonly happened: number;
-	}[];
+  readonly events: number;
+  readonly sessions: number;
+  readonly scores: readonly BacktestScore[];
+  /** Share of outcomes at or below each stated probability: `[0.1, 0.2, … 0.9]` against what happened. */
+  readonly calibration: readonly {
+    readonly stated: number;
+    readonly happened: number;
+  }[];
 }
 
 /** Why sessions did not enter the model, counted. */
 export interface RatingsLeftOut {
-	readonly why: string;
-	readonly sessions: number;
+  readonly why: string;
+  readonly sessions: number;
 }
 
 /** Tables of one bag: the total, or one bag part. */
 export interface BagTables {
-	readonly bag: BagId;
-	readonly featureMonths: readonly FeatureMonth[];
-	readonly pegs: readonly PegReturn[];
-	readonly pegMonths: readonly PegMonth[];
-	readonly model: ModelSummary;
+  readonly bag: BagId;
+  readonly featureMonths: readonly FeatureMonth[];
+  readonly pegs: readonly PegReturn[];
+  readonly pegMonths: readonly PegMonth[];
+  readonly model: ModelSummary;
 }
 
 /** Everything the ratings publish. Plain data: it is cached and printed as JSON. */
 export interface Ratings {
-	/** Tables of the total bag, then of each bag part that was logged. The first is always `total`. */
-	readonly bags: readonly BagTables[];
-	readonly framing: readonly FramingMonth[];
-	readonly expectedBags: readonly ExpectedBag[];
-	readonly framingMakeUp: readonly FramingMakeUp[];
-	readonly featureTemperatures: readonly FeatureTemperature[];
-	readonly fishSizes: readonly FishSize[];
-	readonly choices: readonly ChoiceReturn[];
-	readonly backtest: Backtest | null;
-	readonly leftOut: readonly RatingsLeftOut[];
-	/** What the fit shows without the DNW rows: the largest change of any solid or fair return, and the residual. */
-	readonly withoutDnw: {
-		readonly residualSd: number;
-		readonly largestChange: number;
-		readonly dnw: number;
-	} | null;
-	/** Sentences on what cannot be told apart here ("every peg of Long Lake has a margin: …"). */
-	readonly notes: readonly string[];
+  /** Tables of the total bag, then of each bag part that was logged. The first is always `total`. */
+  readonly bags: readonly BagTables[];
+  readonly framing: readonly FramingMonth[];
+  readonly expectedBags: readonly ExpectedBag[];
+  readonly framingMakeUp: readonly FramingMakeUp[];
+  readonly featureTemperatures: readonly FeatureTemperature[];
+  readonly fishSizes: readonly FishSize[];
+  readonly choices: readonly ChoiceReturn[];
+  readonly backtest: Backtest | null;
+  readonly leftOut: readonly RatingsLeftOut[];
+  /** What the fit shows without the DNW rows: the largest change of any solid or fair return, and the residual. */
+  readonly withoutDnw: {
+    readonly residualSd: number;
+    readonly largestChange: number;
+    readonly dnw: number;
+  } | null;
+  /** Sentences on what cannot be told apart here ("every peg of Long Lake has a margin: …"). */
+  readonly notes: readonly string[];
 }

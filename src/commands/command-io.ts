@@ -1,0 +1,26 @@
+/** What a command may touch of the world outside: passed in, so that a test can stand in for a terminal. */
+export interface CommandIo {
+  readonly environment: Readonly<Record<string, string | undefined>>;
+  /** One line for standard output. */
+  readonly print: (line: string) => void;
+  /** One line for standard error: faults, progress, questions. */
+  readonly printError: (line: string) => void;
+  /** Whether a person sits at it: progress and questions only then. */
+  readonly isTerminal: boolean;
+}
+
+/** Exit codes of every command. */
+export const EXIT = { clean: 0, faults: 1, usage: 2 } as const;
+
+/** A command: reads its arguments, calls a room, prints, and returns the exit code. */
+export type RunCommand = (args: readonly string[], io: CommandIo) => Promise<number>;
+
+/** The process as a command sees it. */
+export function processIo(): CommandIo {
+  return {
+    environment: process.env,
+    print: (line) => process.stdout.write(`${line}\n`),
+    printError: (line) => process.stderr.write(`${line}\n`),
+    isTerminal: process.stdin.isTTY === true && process.stderr.isTTY === true,
+  };
+}

@@ -1,0 +1,81 @@
+import { EXIT, processIo, type RunCommand } from './command-io.ts';
+import { UsageError } from './read-arguments.ts';
+
+interface Entry {
+  readonly summary: string;
+  readonly load: () => Promise<{ readonly run: RunCommand }>;
+}
+
+/** Every command by its word; each is loaded only when called. */
+const COMMANDS: Readonly<Record<string, Entry>> = {
+  check: {
+    summary: 'read the venue folder and show every fault',
+    load: () => import('./check.ts'),
+  },
+  build: {
+    summary: 'check, rate and write the guide into dist',
+    load: () => import('./build.ts'),
+  },
+  serve: {
+    summary: 'serve the built guide on this machine',
+    load: () => import('./serve.ts'),
+  },
+  ratings: {
+    summary: 'print the seasonal returns',
+    load: () => import('./ratings.ts'),
+  },
+  intake: {
+    summary: 'take bank rounds into the venue folder',
+    load: () => import('./intake.ts'),
+  },
+  start: {
+    summary: 'write a first venue folder of your own',
+    load: () => import('./start.ts'),
+  },
+  schema: {
+    summary: 'write the JSON Schema files for editors',
+    load: () => import('./schema.ts'),
+  },
+};
+
+function usage(): string {
+  const rows = Object.entries(COMMANDS).map(([word, { summary }]) => `  ${word.padEnd(10)}${summary}`);
+  return [
+    'Usage: npm run -s venue -- COMMAND [options]',
+    '',
+    ...rows,
+    '',
+    'Every command takes --venue FOLDER (or the variable VENUE_DIR); the folder is content unless named.',
+  ].join('\n');
+}
+
+async function main(): Promise<number> {
+  const io = processIo();
+  const [word, ...args] = process.argv.slice(2);
+  if (word === undefined || word === '--help' || word === 'help') {
+    io.print(usage());
+    return word === undefined ? EXIT.usage : EXIT.clean;
+  }
+  const command = Object.hasOwn(COMMANDS, word) ? COMMANDS[word] : undefined;
+  if (command === undefined) {
+    io.printError(`Unexpected command "${word}".\n\n${usage()}`);
+    return EXIT.usage;
+  }
+  try {
+    return await (await command.load()).run(args, io);
+  } catch (error) {
+    if (error instanceof UsageError) {
+      io.printError(`${error.message}\n\n${usage()}`);
+      return EXIT.usage;
+    }
+    throw error;
+  }
+}
+
+/** A reader that went away (a closed pipe) is no fault of ours. */
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(0);
+  throw error;
+});
+
+process.exitCode = await main();
