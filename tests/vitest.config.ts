@@ -1,9 +1,13 @@
 import { defineConfig } from 'vitest/config';
 
+const report = process.env.PEG_ATLAS_REPORT;
+
 /** Three suites: `unit` (fast), `browser` (the built site in Chromium) and `slow` (simulations, kill tests). */
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
+    // `.ci/run` counts from the runner's own report.
+    reporters: report === undefined ? ['default'] : ['default', ['json', { outputFile: report }]],
     projects: [
       {
         test: {

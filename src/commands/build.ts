@@ -1,0 +1,54 @@
+import { existsSync } from 'node:fs';
+import { rename, rm } from 'node:fs/promises';
+import { basename, dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build as buildSite } from 'astro';
+import { loadRatings } from '../atlas/ratings-cache.ts';
+import { loadVenue } from '../content/load-venue.ts';
+import { type CommandIo, EXIT } from './command-io.ts';
+import { writeOfflineList } from './offline-list.ts';
+import { printFaults } from './print-faults.ts';
+import { readArguments } from './read-arguments.ts';
+import { siteAddress } from './site-address.ts';
+import { venueFolder } from './venue-folder.ts';
+
+const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
+
+/**
+ * `build [--venue FOLDER] [--out FOLDER]`: checks the folder, rates its sessions and writes the guide. A folder with
+ * faults stops here, and the guide built before stays as it was; a new one takes its place only when it is whole.
+ */
+export async function run(args: readonly string[], io: CommandIo): Promise<number> {
+  const { values } = readArguments(args, { venue: { type: 'string' }, out: { type: 'string' } });
+  const folder = venueFolder(values.venue, io.environment);
+  const { venue, faults, leftOut } = await loadVenue(folder);
+  printFaults(folder, faults, leftOut, io);
+  if (venue === null) {
+    io.printError('Nothing was built. Mend these faults and build again; the guide built before is untouched.');
+    return EXIT.faults;
+  }
+  // The pages ask for the ratings once more and then find them in the cache.
+  await loadRatings(venue, { io });
+
+  process.env.VENUE_DIR = folder;
+  process.env.ASTRO_TELEMETRY_DISABLED = '1';
+  const out = resolve(PROJECT, values.out ?? 'dist');
+  const unfinished = join(dirname(out), `.${basename(out)}-unfinished-${process.pid}`);
+  try {
+    await buildSite({ root: PROJECT, outDir: unfinished, logLevel: 'warn' });
+    await writeOfflineList(unfinished, siteAddress(process.env).base);
+    await replaceFolder(out, unfinished);
+  } finally {
+    await rm(unfinished, { recursive: true, force: true });
+  }
+  io.print(`Built the guide of ${venue.settings.name}: ${venue.pegs.length} pegs, ${venue.waters.length} waters.`);
+  return EXIT.clean;
+}
+
+/** Puts `next` where `folder` is. Two renames, so that what is served is the old guide or the new, never half of one. */
+async function replaceFolder(folder: string, next: string): Promise<void> {
+  const old = `${next}-old`;
+  if (existsSync(folder)) await rename(folder, old);
+  await rename(next, folder);
+  await rm(old, { recursive: true, force: true });
+}

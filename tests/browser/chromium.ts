@@ -1,0 +1,39 @@
+import { existsSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import bundled from '@sparticuz/chromium';
+import { type Browser, chromium } from 'playwright-core';
+
+/** Phone and desk, the two sizes every page is looked at in. */
+export const PHONE = { width: 390, height: 844 };
+export const DESK = { width: 1280, height: 800 };
+
+/** The package's own list switches web security off, which would hide the faults these tests look for; hence ours. */
+const ARGUMENTS = [
+  '--headless=shell',
+  '--no-sandbox',
+  '--no-zygote',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--font-render-hinting=none',
+  '--use-gl=angle',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+];
+
+/**
+ * Opens Chromium: the one named by `CHROMIUM`, else the one carried as a package (Linux on x64), else an installed Chrome.
+ * @throws where none of the three is there
+ */
+export async function openBrowser(): Promise<Browser> {
+  const named = process.env.CHROMIUM;
+  if (named !== undefined && existsSync(named)) return chromium.launch({ executablePath: named, args: ARGUMENTS });
+  if (process.platform === 'linux' && process.arch === 'x64') {
+    const executablePath = await bundled.executablePath();
+    // A bare machine has no fonts; the package unpacks some beside its binary.
+    if (!existsSync('/etc/fonts/fonts.conf')) process.env.FONTCONFIG_PATH ??= join(tmpdir(), 'fonts');
+    return chromium.launch({ executablePath, args: ARGUMENTS });
+  }
+  return chromium.launch({ channel: 'chrome', args: ARGUMENTS });
+}
