@@ -1,0 +1,34 @@
+import type { Day } from './day.ts';
+import type { Notice } from './notice.ts';
+import type { PegKey } from './peg.ts';
+
+export type NoticeState = 'live' | 'upcoming' | 'past' | 'replaced';
+
+/**
+ * How a notice stands on the day it is read. A notice that takes another's place does so from its own first day on: until
+ * then the older one still holds.
+ */
+export function noticeState(notice: Notice, all: readonly Notice[], onDay: Day): NoticeState {
+  if (all.some((other) => other.replaces === notice.id && other.from <= onDay)) return 'replaced';
+  if (notice.from > onDay) return 'upcoming';
+  return notice.until !== undefined && notice.until < onDay ? 'past' : 'live';
+}
+
+/** Day from which another notice takes this one's place, if one does. */
+export function replacedFrom(notice: Notice, all: readonly Notice[]): Day | null {
+  const days = all.filter((other) => other.replaces === notice.id).map((other) => other.from);
+  return days.length === 0 ? null : (days.sort()[0] as Day);
+}
+
+/** Whether a notice speaks of a peg: by name, by its water, or because it is for the whole venue. */
+export function concernsPeg(notice: Notice, water: string, peg: PegKey): boolean {
+  if (notice.pegs.length > 0) return notice.pegs.includes(peg);
+  return concernsWater(notice, water);
+}
+
+/** Whether a notice speaks of a water, or of a peg on it. */
+export function concernsWater(notice: Notice, water: string): boolean {
+  if (notice.pegs.some((peg) => peg.startsWith(`${water}/`))) return true;
+  if (notice.waters.length > 0) return notice.waters.includes(water);
+  return notice.pegs.length === 0;
+}
