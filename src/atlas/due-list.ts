@@ -1,0 +1,118 @@
+import type { Day } from '../domain/day.ts';
+import { type Check, checkOf } from '../domain/due.ts';
+import { type PegKey, pegKey } from '../domain/peg.ts';
+import type { Venue } from '../domain/venue.ts';
+import type { CalendarEntry } from './feeds/icalendar.ts';
+import { hazardRegister } from './hazard-register.ts';
+
+export type DueKind = 'hazard' | 'platform' | 'clearance' | 'rescue kit';
+
+/** One thing that has to be looked at again. */
+export interface DueItem {
+  readonly kind: DueKind;
+  readonly water: string;
+  readonly waterName: string;
+  readonly peg?: string;
+  /** What to look at: "Steep bank, the whole bank". */
+  readonly what: string;
+  readonly check: Check;
+}
+
+/**
+ * Everything that is inspected, by the venue's intervals: each hazard in force, each platform and clearance (the last
+ * round that visited or measured the peg), each throw line and defibrillator. What was never checked comes first, then
+ * by the day it falls due.
+ */
+export function dueList(venue: Venue): readonly DueItem[] {
+  const { inspection } = venue.settings;
+  const names = new Map(venue.waters.map((water) => [water.id, water.name]));
+  const visited = lastDays(venue, ['visit']);
+  const measured = lastDays(venue, ['clearance', 'cut']);
+  const hazards = hazardRegister(venue).inForce.map(
+    (row): DueItem => ({
+      kind: 'hazard',
+      water: row.water,
+      waterName: row.waterName,
+      peg: row.peg,
+      what: `${row.kind.name}, ${row.hazard.place}`,
+      check: row.check,
+    }),
+  );
+  const pegs = venue.pegs.flatMap((peg): readonly DueItem[] => {
+    const key = pegKey(peg.water, peg.peg);
+    const at = { water: peg.water, waterName: names.get(peg.water) ?? peg.water, peg: peg.peg };
+    const clearanceDay = latest(measured.get(key), peg.clearance?.measuredOn);
+    return [
+      ...(peg.platform === undefined
+        ? []
+        : [
+            {
+              ...at,
+              kind: 'platform' as const,
+              what: `Platform, ${peg.platform.kind}`,
+              check: checkOf(visited.get(key), undefined, inspection.platformDays),
+            },
+          ]),
+      {
+        ...at,
+        kind: 'clearance' as const,
+        what: 'Clear width, branches, path',
+        check: checkOf(clearanceDay, undefined, inspection.clearanceDays),
+      },
+    ];
+  });
+  const kit = venue.waters.flatMap((water) =>
+    water.map.places
+      .filter((place) => place.kind === 'throw-line' || place.kind === 'aed')
+      .map(
+        (place): DueItem => ({
+          kind: 'rescue kit',
+          water: water.id,
+          waterName: water.name,
+          what: `${place.kind === 'aed' ? 'Defibrillator (AED)' : 'Throw line'}, ${place.name}`,
+          check: checkOf(place.checkedOn, undefined, inspection.rescueKitDays),
+        }),
+      ),
+  );
+  return [...hazards, ...pegs, ...kit].sort((a, b) => (a.check.dueOn ?? '').localeCompare(b.check.dueOn ?? ''));
+}
+
+/** The due days as calendar entries, one for each water, kind and day; what was never checked falls on the guide's day. */
+export function dueCalendar(items: readonly DueItem[], guideDay: Day, pageUrl: string): readonly CalendarEntry[] {
+  const groups = new Map<string, DueItem[]>();
+  for (const item of items) {
+    const id = `${item.check.dueOn ?? guideDay}-${item.water}-${item.kind.replace(' ', '-')}`;
+    groups.set(id, [...(groups.get(id) ?? []), item]);
+  }
+  return [...groups].map(([id, group]) => {
+    const first = group[0] as DueItem;
+    const count = group.length === 1 ? '1 check' : `${group.length} checks`;
+    return {
+      uid: `${id}@peg-atlas`,
+      day: first.check.dueOn ?? guideDay,
+      summary: `${first.waterName}: ${count} due, ${first.kind}`,
+      description: group
+        .map((item) => (item.peg === undefined ? item.what : `Peg ${item.peg}: ${item.what}`))
+        .join('\n'),
+      url: pageUrl,
+    };
+  });
+}
+
+function lastDays(venue: Venue, kinds: readonly string[]): ReadonlyMap<PegKey, Day> {
+  const days = new Map<PegKey, Day>();
+  for (const round of venue.rounds) {
+    for (const entry of round.entries) {
+      if (entry.peg === undefined || !kinds.includes(entry.entry)) continue;
+      const key = pegKey(entry.water, entry.peg);
+      const last = latest(days.get(key), round.day);
+      if (last !== undefined) days.set(key, last);
+    }
+  }
+  return days;
+}
+
+function latest(a: Day | undefined, b: Day | undefined): Day | undefined {
+  if (a === undefined || b === undefined) return a ?? b;
+  return a > b ? a : b;
+}
