@@ -1,0 +1,35 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { AxeResults } from 'axe-core';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { openBrowser, PHONE } from './chromium.ts';
+import { PAGE_KINDS } from './page-kinds.ts';
+
+// WCAG 2.2 AA as axe-core tests it (Deque Systems, axe-core rule tags).
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+
+describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
+  it.each(Object.entries(PAGE_KINDS))('%s has nothing axe objects to', async (_kind, path) => {
+    const context = await browser.newContext({ viewport: PHONE, colorScheme, bypassCSP: true });
+    const page = await context.newPage();
+    await page.goto(inject('siteUrl') + path);
+    await page.evaluate(AXE);
+    const results = (await page.evaluate(
+      (tags) => (globalThis as unknown as { axe: typeof import('axe-core') }).axe.run({ runOnly: tags }),
+      TAGS,
+    )) as AxeResults;
+    const found = results.violations.flatMap((violation) =>
+      violation.nodes.map((node) => `${violation.id}: ${node.target.join(' ')} – ${node.failureSummary}`),
+    );
+    expect(found).toEqual([]);
+    await context.close();
+  });
+});
