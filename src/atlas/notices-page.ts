@@ -1,0 +1,95 @@
+import type { Day } from '../domain/day.ts';
+import type { Notice, NoticeKind } from '../domain/notice.ts';
+import { concernsPeg, concernsWater, type NoticeState, noticeState, replacedFrom } from '../domain/notice-state.ts';
+import type { PegKey } from '../domain/peg.ts';
+import type { Venue } from '../domain/venue.ts';
+
+const KIND_WORDS: Readonly<Record<NoticeKind, string>> = {
+  hazard: 'Hazard',
+  closure: 'Closure',
+  works: 'Works',
+  news: 'News',
+};
+
+/** A notice with how it stands on the guide's day, and what a reader's phone needs to say how it stands today. */
+export interface NoticeView {
+  readonly id: string;
+  readonly title: string;
+  readonly kind: NoticeKind;
+  readonly kindWord: string;
+  readonly state: NoticeState;
+  readonly from: Day;
+  readonly until: Day | null;
+  /** The day from which another notice takes its place. */
+  readonly replacedFrom: Day | null;
+  readonly replacedBy: string | null;
+  readonly markdown: string;
+  /** "Kiln Pool", "Kiln Pool pegs 21, 22", "the whole venue". */
+  readonly about: string;
+}
+
+export interface NoticesByState {
+  readonly live: readonly NoticeView[];
+  readonly upcoming: readonly NoticeView[];
+  /** Past and replaced ones, latest first. */
+  readonly past: readonly NoticeView[];
+}
+
+/** All notices of the venue, as they stand on the guide's day. */
+export function noticesPage(venue: Venue): NoticesByState {
+  return byState(venue, venue.notices);
+}
+
+/** The notices that speak of one water. */
+export function noticesOfWater(venue: Venue, water: string): NoticesByState {
+  return byState(
+    venue,
+    venue.notices.filter((notice) => concernsWater(notice, water)),
+  );
+}
+
+/** The notices that speak of one peg. */
+export function noticesOfPeg(venue: Venue, water: string, peg: PegKey): NoticesByState {
+  return byState(
+    venue,
+    venue.notices.filter((notice) => concernsPeg(notice, water, peg)),
+  );
+}
+
+function byState(venue: Venue, notices: readonly Notice[]): NoticesByState {
+  const views = [...notices]
+    .sort((a, b) => b.from.localeCompare(a.from) || a.id.localeCompare(b.id))
+    .map((notice) => noticeView(venue, notice));
+  const inState = (...states: readonly NoticeState[]) => views.filter((view) => states.includes(view.state));
+  return { live: inState('live'), upcoming: inState('upcoming').reverse(), past: inState('past', 'replaced') };
+}
+
+function noticeView(venue: Venue, notice: Notice): NoticeView {
+  return {
+    id: notice.id,
+    title: notice.title,
+    kind: notice.kind,
+    kindWord: KIND_WORDS[notice.kind],
+    state: noticeState(notice, venue.notices, venue.settings.guideDay),
+    from: notice.from,
+    until: notice.until ?? null,
+    replacedFrom: replacedFrom(notice, venue.notices),
+    replacedBy: venue.notices.find((other) => other.replaces === notice.id)?.id ?? null,
+    markdown: notice.markdown,
+    about: aboutWords(venue, notice),
+  };
+}
+
+function aboutWords(venue: Venue, notice: Notice): string {
+  const nameOf = (water: string) => venue.waters.find(({ id }) => id === water)?.name ?? water;
+  if (notice.pegs.length > 0) {
+    const byWater = Map.groupBy(notice.pegs, (key) => key.slice(0, key.indexOf('/')));
+    return [...byWater]
+      .map(([water, keys]) => {
+        const pegs = keys.map((key) => key.slice(key.indexOf('/') + 1));
+        return `${nameOf(water)} ${pegs.length === 1 ? 'peg' : 'pegs'} ${pegs.join(', ')}`;
+      })
+      .join('; ');
+  }
+  return notice.waters.length === 0 ? 'the whole venue' : notice.waters.map(nameOf).join(', ');
+}

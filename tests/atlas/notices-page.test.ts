@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { noticesOfPeg, noticesOfWater, noticesPage } from '../../src/atlas/notices-page.ts';
+import type { Notice } from '../../src/domain/notice.ts';
+import { exampleVenue } from '../domain/example-venue.ts';
+
+const notice = (id: string, changes: Partial<Notice> = {}): Notice => ({
+  id,
+  title: id,
+  kind: 'closure',
+  from: '2026-11-01',
+  waters: [],
+  pegs: [],
+  markdown: 'Text',
+  ...changes,
+});
+
+const venue = exampleVenue({
+  notices: [
+    notice('old', { from: '2026-01-01', until: '2026-02-01' }),
+    notice('boards', { pegs: ['pit/1', 'pit/2'] }),
+    notice('soon', { from: '2026-12-01', waters: ['pit'] }),
+    notice('first', { from: '2026-03-01' }),
+    notice('second', { from: '2026-11-10', replaces: 'first' }),
+  ],
+});
+
+describe('the notices', () => {
+  it('are live, upcoming and past by the day of the guide', () => {
+    const page = noticesPage(venue);
+    expect(page.live.map(({ id }) => id)).toEqual(['second', 'boards']);
+    expect(page.upcoming.map(({ id }) => id)).toEqual(['soon']);
+    expect(page.past.map(({ id, state }) => [id, state])).toEqual([
+      ['first', 'replaced'],
+      ['old', 'past'],
+    ]);
+    expect(page.past[0]?.replacedBy).toBe('second');
+  });
+
+  it('say whom they are about', () => {
+    expect(noticesPage(venue).live.map(({ about }) => about)).toEqual(['the whole venue', 'The Pit pegs 1, 2']);
+    expect(noticesPage(venue).upcoming[0]?.about).toBe('The Pit');
+  });
+
+  it('reach the sheet of a peg only when they speak of it', () => {
+    expect(noticesOfPeg(venue, 'pit', 'pit/1').live.map(({ id }) => id)).toEqual(['second', 'boards']);
+    expect(noticesOfPeg(venue, 'pit', 'pit/3').live.map(({ id }) => id)).toEqual(['second']);
+    expect(noticesOfWater(venue, 'lake').upcoming).toEqual([]);
+  });
+});
