@@ -1,0 +1,7 @@
+import { demoVenue } from './demo-venue.ts';
+import { venueFiles } from './writing/venue-files.ts';
+
+/** Every file of the committed demo venue, by its path inside `content/`. */
+export function demoFiles(): Map<string, string> {
+  return venueFiles(demoVenue().venue);
+}

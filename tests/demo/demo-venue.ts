@@ -1,0 +1,89 @@
+import { addDays } from '../../src/domain/day.ts';
+import { walkRounds } from './bank/rounds.ts';
+import { seededChance } from './chance.ts';
+import { drawEelback } from './ground/eelback.ts';
+import { drawKilnPool } from './ground/kiln-pool.ts';
+import { type Plumbing, plumb } from './ground/soundings.ts';
+import { placedAt } from './ground/spot.ts';
+import { drawTallymanLake } from './ground/tallyman-lake.ts';
+import { waterOf } from './ground/water-map.ts';
+import { readGauge } from './log/gauge.ts';
+import { makeLog } from './log/make-log.ts';
+import { drawWeather } from './log/weather.ts';
+import { type GeneratedVenue, groundOf, ORIGIN } from './make-venue.ts';
+import { demoSettings } from './settings.ts';
+
+const SEED = 20261121;
+const FIRST_DAY = '2023-11-25';
+export const GUIDE_DAY = '2026-11-21';
+
+/** How each water was plumbed: the two pits by boat, the match lake along a few lines and not past the middle. */
+const PLUMBING: Readonly<Record<string, Plumbing>> = {
+  'kiln-pool': { gridMetres: 6.6, where: () => true, poleMetres: [2.5, 13] },
+  eelback: { gridMetres: 5, where: () => true, poleMetres: [2, 4.5, 11] },
+  'tallyman-lake': { gridMetres: 9, where: (spot) => spot.x > -176, poleMetres: [4] },
+};
+
+/** Makes the demo venue: Osierholt's three waters, with the truth its log was drawn from. */
+export function demoVenue(): GeneratedVenue {
+  const chance = seededChance(SEED);
+  const settings = demoSettings(GUIDE_DAY);
+  const place = placedAt(ORIGIN);
+  const weather = drawWeather(addDays(FIRST_DAY, -30), GUIDE_DAY, chance.apart('weather'));
+  const drawn = [
+    drawKilnPool(chance.apart('kiln-pool'), 34),
+    drawEelback(chance.apart('eelback'), 38),
+    drawTallymanLake(chance.apart('tallyman-lake'), 24),
+  ];
+  const ground = drawn.map((water) => groundOf(water, settings, place, chance.apart(`ground ${water.id}`)));
+  const walked = walkRounds(
+    ground.flatMap((water) => water.pegs),
+    settings.nestingMonths,
+    weather,
+    chance.apart('rounds'),
+  );
+  const log = makeLog(
+    walked.pegs,
+    {
+      calendar: {
+        firstDay: FIRST_DAY,
+        lastDay: GUIDE_DAY,
+        events: 132,
+        waters: drawn.map((water) => water.id),
+        chosenShare: 0.08,
+        frameOnlyShare: 0.1,
+        fieldShare: [0.78, 1],
+      },
+      anglers: 150,
+      spread: { event: 0.35, angler: 0.35, peg: 0.14, residual: 0.6 },
+      habits: {
+        dnwShare: 0.09,
+        unknownAnglerShare: 0.04,
+        tackleShare: 0.55,
+        partsShare: 0.88,
+        absentShare: 0.008,
+        disqualifiedShare: 0.003,
+      },
+    },
+    weather,
+    chance.apart('log'),
+  );
+  return {
+    venue: {
+      settings,
+      waters: drawn.map((water) => waterOf(water, place)),
+      pegs: walked.pegs,
+      events: log.events,
+      sessions: log.sessions,
+      notices: [],
+      rounds: walked.rounds,
+      soundings: ground.flatMap(({ water, stands }) =>
+        plumb(water, stands, PLUMBING[water.id]!, weather, place, chance.apart(`plumb ${water.id}`)),
+      ),
+      gauge: drawn.flatMap((water) =>
+        readGauge(water.id, FIRST_DAY, GUIDE_DAY, weather, chance.apart(`gauge ${water.id}`)),
+      ),
+    },
+    truth: log.truth,
+  };
+}

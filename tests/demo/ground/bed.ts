@@ -1,0 +1,55 @@
+import { distanceToRing, isInside, type SpotRing } from './ring.ts';
+import { distanceBetween, type Spot } from './spot.ts';
+
+/** A rise (or, where negative, a hole) of the bed. */
+export interface Hump {
+  readonly at: Spot;
+  readonly radiusMetres: number;
+  readonly riseMetres: number;
+}
+
+/** The true bed of a drawn water: depth by distance from the shore, with humps and a slow undulation. */
+export interface Bed {
+  /** `[distance from shore, depth at datum]`, in metres, in order of distance. */
+  readonly shelf: readonly (readonly [number, number])[];
+  readonly humps: readonly Hump[];
+  readonly undulationMetres: number;
+}
+
+const LEAST_DEPTH_METRES = 0.15;
+
+/** Depth below datum at a spot, in metres; null on land. */
+export function depthAt(
+  water: { readonly outline: SpotRing; readonly islands: readonly { readonly ring: SpotRing }[]; readonly bed: Bed },
+  spot: Spot,
+): number | null {
+  if (!isInside(water.outline, spot) || water.islands.some((island) => isInside(island.ring, spot))) return null;
+  let shore = distanceToRing(water.outline, spot);
+  for (const island of water.islands) shore = Math.min(shore, distanceToRing(island.ring, spot));
+  return bedDepth(water.bed, shore, spot);
+}
+
+function bedDepth(bed: Bed, shoreMetres: number, spot: Spot): number {
+  let depth = shelfDepth(bed.shelf, shoreMetres);
+  for (const hump of bed.humps) {
+    const share = distanceBetween(hump.at, spot) / hump.radiusMetres;
+    depth -= hump.riseMetres * Math.exp(-share * share);
+  }
+  const swell = Math.sin(spot.x / 11.3 + 0.7) * Math.cos(spot.y / 9.1) + 0.6 * Math.sin((spot.x + spot.y) / 23);
+  // The undulation dies out towards the shore, where the shelf rules.
+  depth += bed.undulationMetres * swell * Math.min(1, shoreMetres / 6);
+  return Math.max(LEAST_DEPTH_METRES, depth);
+}
+
+/** Depth of the shelf at a distance from shore, by straight lines between its corners. */
+export function shelfDepth(shelf: Bed['shelf'], shoreMetres: number): number {
+  let [lastDistance, lastDepth] = shelf[0]!;
+  for (const [distance, depth] of shelf) {
+    if (shoreMetres <= distance) {
+      const span = distance - lastDistance;
+      return span === 0 ? depth : lastDepth + ((depth - lastDepth) * (shoreMetres - lastDistance)) / span;
+    }
+    [lastDistance, lastDepth] = [distance, depth];
+  }
+  return lastDepth;
+}

@@ -1,0 +1,67 @@
+import type { Month } from '../../../src/domain/day.ts';
+import { MONTHS } from '../../../src/domain/day.ts';
+import { type Peg, type PegKey, pegKey } from '../../../src/domain/peg.ts';
+
+/**
+ * What the bags were drawn from, on the log scale (natural log of kilograms): a session's expected log weight is
+ * `mean + event + angler + peg + Σ over the peg's features (feature + featureMonth)`, with normal scatter `residual`.
+ */
+export interface Truth {
+  readonly mean: number;
+  readonly events: Readonly<Record<string, number>>;
+  readonly anglers: Readonly<Record<string, number>>;
+  readonly pegs: Readonly<Record<PegKey, number>>;
+  readonly features: Readonly<Record<string, number>>;
+  /** Twelve values from January, summing to zero, for each feature. */
+  readonly featureMonths: Readonly<Record<string, readonly number[]>>;
+  readonly residualSd: number;
+}
+
+/** A true return of a feature in a month, on the log scale. */
+export interface TrueFeatureMonth {
+  readonly feature: string;
+  readonly month: Month;
+  readonly logReturn: number;
+}
+
+/** A true return of a peg in a month, on the log scale. */
+export interface TruePegMonth {
+  readonly water: string;
+  readonly peg: string;
+  readonly month: Month;
+  readonly logReturn: number;
+}
+
+/** What a feature adds in a month: its level over the year and its month's part. */
+export function featureEffect(truth: Truth, feature: string, month: Month): number {
+  return (truth.features[feature] ?? 0) + (truth.featureMonths[feature]?.[month - 1] ?? 0);
+}
+
+/** A peg's own effect and its features' in a month, before any comparison. */
+export function pegSum(truth: Truth, peg: Peg, month: Month): number {
+  const own = truth.pegs[pegKey(peg.water, peg.peg)] ?? 0;
+  return peg.features.reduce((sum, feature) => sum + featureEffect(truth, feature, month), own);
+}
+
+/** The true return of every peg in every month: its sum less the mean of the same over its water's pegs. */
+export function truePegMonths(truth: Truth, pegs: readonly Peg[]): TruePegMonth[] {
+  const waters = Map.groupBy(pegs, (peg) => peg.water);
+  return MONTHS.flatMap((month) =>
+    [...waters.values()].flatMap((ofWater) => {
+      const sums = ofWater.map((peg) => pegSum(truth, peg, month));
+      const mean = sums.reduce((total, sum) => total + sum, 0) / sums.length;
+      return ofWater.map((peg, i) => ({ water: peg.water, peg: peg.peg, month, logReturn: sums[i]! - mean }));
+    }),
+  );
+}
+
+/**
+ * The true return of every feature in every month: what it adds, less the mean over the venue's pegs of what the same
+ * feature adds there, which is its effect times the share of pegs without it.
+ */
+export function trueFeatureMonths(truth: Truth, pegs: readonly Peg[]): TrueFeatureMonth[] {
+  return Object.keys(truth.features).flatMap((feature) => {
+    const share = pegs.filter((peg) => peg.features.includes(feature)).length / pegs.length;
+    return MONTHS.map((month) => ({ feature, month, logReturn: featureEffect(truth, feature, month) * (1 - share) }));
+  });
+}

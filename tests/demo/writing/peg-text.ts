@@ -1,0 +1,94 @@
+import type { Hazard } from '../../../src/domain/hazard.ts';
+import type { Peg } from '../../../src/domain/peg.ts';
+import { rounded } from '../ground/spot.ts';
+import { markdownFile, type Value } from './front-matter.ts';
+import { metres, slopeText } from './quantities.ts';
+
+/** The text of a peg's record. */
+export function pegText(peg: Peg): string {
+  return markdownFile(
+    {
+      peg: peg.peg,
+      water: peg.water,
+      position: { lat: peg.at.lat, lng: peg.at.lng },
+      facing: peg.facingDegrees,
+      where: peg.where,
+      features: peg.features,
+      status: peg.status,
+      'status-reason': peg.statusReason,
+      'status-since': peg.statusSince,
+      platform: unlessEmpty({
+        kind: peg.platform?.kind,
+        width: metres(peg.platform?.widthMetres),
+        length: metres(peg.platform?.lengthMetres),
+        height: metres(peg.platform?.heightAboveWaterMetres),
+        condition: peg.platform?.condition,
+        'rail-height': metres(peg.platform?.railHeightMetres),
+        'edge-protection': peg.platform?.edgeProtection,
+      }),
+      bank: unlessEmpty({
+        slope: slopeText(peg.bank?.slopeDegrees),
+        height: metres(peg.bank?.heightMetres),
+        surface: peg.bank?.surface,
+        steps: peg.bank?.steps,
+        handrail: peg.bank?.handrail,
+      }),
+      clearance: unlessEmpty({
+        'clear-width': metres(peg.clearance?.clearWidthMetres),
+        'lowest-branch': metres(peg.clearance?.lowestBranchMetres),
+        'path-width': metres(peg.clearance?.pathWidthMetres),
+        'measured-on': peg.clearance?.measuredOn,
+      }),
+      access: unlessEmpty({
+        'step-free': peg.access?.stepFree,
+        'path-surface': peg.access?.pathSurface,
+        accessible: peg.access?.accessible,
+      }),
+      reach: unlessNone(peg.reach.map((claim) => ({ what: claim.what, distance: `${claim.distanceMetres} m` }))),
+      'margin-depth': metres(peg.marginDepthMetres),
+      limits: unlessEmpty({
+        pole: metres(peg.limits.poleMetres),
+        cast: metres(peg.limits.castMetres),
+        sector: peg.limits.sectorDegrees,
+      }),
+      'measured-line-distance':
+        peg.measuredLineDistance === undefined
+          ? undefined
+          : {
+              distance: `${rounded(peg.measuredLineDistance.distanceMetres, 1)} m`,
+              'measured-on': peg.measuredLineDistance.measuredOn,
+              method: peg.measuredLineDistance.method,
+            },
+      hazards: unlessNone(peg.hazards.map(hazardFields)),
+      photos: unlessNone(peg.photos.map((photo) => ({ file: photo.file, alt: photo.alt, credit: photo.credit }))),
+    },
+    peg.notes
+      .map((note) => (note.heading === '' ? note.markdown : `## ${note.heading}\n\n${note.markdown}`))
+      .join('\n\n'),
+  );
+}
+
+function hazardFields(hazard: Hazard): Record<string, Value | undefined> {
+  return {
+    kind: hazard.kind,
+    place: hazard.place,
+    action: hazard.action,
+    control: hazard.control,
+    severity: hazard.severity,
+    likelihood: hazard.likelihood,
+    'severity-after': hazard.severityAfter,
+    'likelihood-after': hazard.likelihoodAfter,
+    'found-on': hazard.foundOn,
+    'checked-on': hazard.checkedOn,
+    'cleared-on': hazard.clearedOn,
+    round: hazard.round,
+  };
+}
+
+function unlessEmpty(fields: Record<string, Value | undefined>): Record<string, Value | undefined> | undefined {
+  return Object.values(fields).every((value) => value === undefined) ? undefined : fields;
+}
+
+function unlessNone<Item extends Value>(items: readonly Item[]): readonly Item[] | undefined {
+  return items.length === 0 ? undefined : items;
+}
