@@ -1,0 +1,107 @@
+import type { OverheadLine, Water } from '../domain/map.ts';
+import type { Peg, PermittedReach } from '../domain/peg.ts';
+import type { StandOffRule, VenueSettings } from '../domain/venue.ts';
+import { wholeTurnDegrees } from './geodesy/ellipsoid.ts';
+import { localPlane } from './geodesy/local-plane.ts';
+import type { PlanePoint } from './plane/plane-point.ts';
+import { footOnPolyline } from './plane/polyline-distance.ts';
+import { planeBearingDegrees } from './plane/sector.ts';
+import type { LineStandOff } from './survey.ts';
+import { effectiveReach, sweptSectors, sweptToLineMetres } from './swept-area.ts';
+
+/** The parts of a venue's settings that the stand-off rests on. */
+export type StandOffSettings = Pick<VenueSettings, 'standOff' | 'permittedReach'>;
+
+/** Up to a fifth above the stand-off a peg asks for a measured check. */
+export const NEAR_SHARE = 1.2;
+
+/** An overhead line as it lies about one peg, the platform at the plane's origin. */
+export interface LineAtPeg {
+  readonly overhead: OverheadLine;
+  readonly line: readonly PlanePoint[];
+  /** What is taken off every distance to it: the allowances, and how much nearer it was measured than mapped. */
+  readonly takenOffMetres: number;
+  readonly mappedMetres: number;
+  readonly bearingDegrees: number;
+}
+
+const PLATFORM: PlanePoint = { x: 0, y: 0 };
+
+/** Every overhead line drawn for any water: a line on one water's map counts for the pegs of the next. */
+export function overheadLinesOf(waters: readonly Water[]): readonly OverheadLine[] {
+  return waters.flatMap((water) => water.map.overheadLines);
+}
+
+/**
+ * How every overhead line stands to a peg, the nearest first. The rule is the project's (design: safety): geodesic
+ * distance along the ground to the mapped centre line, less half the conductor spread, less the map error; a line's
+ * height and voltage change nothing. Where the record holds a smaller measured distance, that counts, and the swept
+ * area is taken to lie nearer by as much.
+ */
+export function standOffsOfPeg(
+  peg: Peg,
+  lines: readonly OverheadLine[],
+  settings: StandOffSettings,
+): readonly LineStandOff[] {
+  const reach = effectiveReach(peg, settings.permittedReach);
+  return linesAtPeg(peg, lines, settings.standOff)
+    .map((line) => standOff(line, peg, reach, settings.standOff))
+    .sort((a, b) => a.platformMetres - b.platformMetres);
+}
+
+/** The least distance, after everything is taken off, from what a reach sweeps to any of the lines. */
+export function sweptMetres(lines: readonly LineAtPeg[], facingDegrees: number, reach: PermittedReach): number {
+  const sectors = sweptSectors(PLATFORM, facingDegrees, reach);
+  return Math.min(
+    Number.POSITIVE_INFINITY,
+    ...lines.map(({ line, takenOffMetres }) => Math.max(0, sweptToLineMetres(sectors, line) - takenOffMetres)),
+  );
+}
+
+/** Lays the lines out about a peg; a line without a segment is no line. */
+export function linesAtPeg(peg: Peg, lines: readonly OverheadLine[], rule: StandOffRule): readonly LineAtPeg[] {
+  const plane = localPlane(peg.at);
+  const laidOut = lines.flatMap((overhead) => {
+    const line = overhead.line.map(plane.toPlane);
+    const foot = line.length < 2 ? null : footOnPolyline(PLATFORM, line);
+    if (foot === null) return [];
+    const allowanceMetres = (overhead.conductorSpreadMetres ?? rule.conductorSpreadMetres) / 2 + rule.mapErrorMetres;
+    return [
+      {
+        overhead,
+        line,
+        mappedMetres: foot.distanceMetres,
+        bearingDegrees: wholeTurnDegrees(planeBearingDegrees(PLATFORM, foot)),
+        takenOffMetres: allowanceMetres,
+      },
+    ];
+  });
+  const measured = peg.measuredLineDistance?.distanceMetres;
+  if (measured === undefined) return laidOut;
+  const leftMetres = (line: LineAtPeg) => line.mappedMetres - line.takenOffMetres;
+  // The tape went to the nearest conductor: with an error of the map on either line, that may be any of these.
+  const mayBeNearest = Math.min(...laidOut.map(leftMetres)) + 2 * rule.mapErrorMetres;
+  return laidOut.map((line) =>
+    leftMetres(line) <= mayBeNearest
+      ? { ...line, takenOffMetres: Math.max(line.takenOffMetres, line.mappedMetres - measured) }
+      : line,
+  );
+}
+
+function standOff(line: LineAtPeg, peg: Peg, reach: PermittedReach, rule: StandOffRule): LineStandOff {
+  const { overhead, mappedMetres, bearingDegrees, takenOffMetres } = line;
+  const platformMetres = Math.max(0, mappedMetres - takenOffMetres);
+  const swept = sweptMetres([line], peg.facingDegrees, reach);
+  const least = Math.min(platformMetres, swept);
+  return {
+    line: overhead.id,
+    name: overhead.name,
+    ...(overhead.voltageVolts === undefined ? {} : { voltageVolts: overhead.voltageVolts }),
+    ...(overhead.heightMetres === undefined ? {} : { heightMetres: overhead.heightMetres }),
+    mappedMetres,
+    bearingDegrees,
+    platformMetres,
+    sweptMetres: swept,
+    verdict: least < rule.metres ? 'inside' : least < rule.metres * NEAR_SHARE ? 'near' : 'clear',
+  };
+}
