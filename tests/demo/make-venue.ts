@@ -34,6 +34,8 @@ export interface VenueOptions {
   readonly frameOnlyShare: number;
 }
 
+const CHOSEN_SHARE = 0.08;
+
 /** A generated venue, and what its log was drawn from. */
 export interface GeneratedVenue {
   readonly venue: Venue;
@@ -118,17 +120,19 @@ function evenPlumbing(water: DrawnWater, soundings: number): Plumbing {
 }
 
 function logOptions(size: VenueOptions, waters: readonly DrawnWater[]): LogOptions {
-  const openPegs = size.pegs / waters.length;
-  const share = size.sessions === undefined ? 0.77 : Math.min(0.95, size.sessions / size.events / openPegs);
+  const pegsAWater = size.pegs / waters.length;
+  // Chosen-peg events are smaller, and half of the frame-only ones keep a fifth of their rows.
+  const rowsKept = (1 - 0.6 * CHOSEN_SHARE) * (1 - 0.4 * size.frameOnlyShare);
+  const share = size.sessions === undefined ? 0.77 : size.sessions / size.events / pegsAWater / rowsKept;
   return {
     calendar: {
       firstDay: size.firstDay,
       lastDay: size.lastDay,
       events: size.events,
       waters: waters.map((water) => water.id),
-      chosenShare: 0.08,
+      chosenShare: CHOSEN_SHARE,
       frameOnlyShare: size.frameOnlyShare,
-      fieldShare: [share * 0.9, Math.min(1, share * 1.1)],
+      fieldShare: [Math.min(0.9, share * 0.9), Math.min(1, share * 1.1)],
     },
     anglers: size.anglers,
     spread: { event: 0.35, angler: 0.35, peg: 0.14, residual: 0.6 },

@@ -1,8 +1,8 @@
 import type { Chance } from '../chance.ts';
 import { bankPatch, pegsAlongBank, roundPatch } from './bank-shapes.ts';
 import { circuit, circuitPaths } from './circuit.ts';
-import type { DrawnWater } from './drawn-water.ts';
-import { bankPlace, ringLength, smoothRing } from './ring.ts';
+import type { DrawnLine, DrawnWater } from './drawn-water.ts';
+import { bankPlace, ringLength, type SpotRing, smoothRing } from './ring.ts';
 import { type Spot, spotAt } from './spot.ts';
 import { throwLinesAlong } from './throw-lines.ts';
 
@@ -37,17 +37,7 @@ function drawAnyWater(number: number, pegs: number, centre: Spot, chance: Chance
     (from) => [from, from + 14] as const,
   );
   const depth = chance.between(1.2, 3.2);
-  const islands = Array.from({ length: chance.whole(0, 2) }, (_, i) => ({
-    id: `${id}-island-${i + 1}`,
-    name: `Island ${i + 1}`,
-    ring: roundPatch(
-      spotAt(centre, i * 180 + 40, radius * 0.45),
-      radius * 0.16,
-      radius * 0.1,
-      chance.between(0, 180),
-      chance,
-    ),
-  }));
+  const islands = islandsOff(id, outline, Math.min(18, radius * 0.5), chance.whole(0, Math.ceil(pegs / 12)), chance);
   const carPark: Spot = { x: centre.x, y: centre.y - radius * 1.45 - 20 };
   const walk = circuit(outline, 4, 12);
   const [north, south] = [walk[0]!, walk[Math.floor(walk.length / 2)]!];
@@ -90,6 +80,12 @@ function drawAnyWater(number: number, pegs: number, centre: Spot, chance: Chance
         at: { x: carPark.x + 12, y: carPark.y - 4 },
         vehicles: true,
       },
+      {
+        id: `${id}-aerator`,
+        kind: 'aerator',
+        name: 'Aerator',
+        at: spotAt(centre, chance.between(0, 360), radius * 0.6),
+      },
       { id: `${id}-inlet`, kind: 'inlet', name: 'Inlet', at: bankPlace(outline, chance.between(0, length)).at },
       ...(number === 1 ? [{ id: 'aed', kind: 'aed' as const, name: 'Defibrillator', at: carPark }] : []),
       ...throwLinesAlong(outline, `W${number}-`, Math.max(1, Math.round(length / 100)), () => '2026-11-14'),
@@ -98,7 +94,7 @@ function drawAnyWater(number: number, pegs: number, centre: Spot, chance: Chance
       ...round,
       { id: `${id}-approach`, name: 'From the car park', line: [carPark, nearestOf(walk, carPark)], ...surfaces },
     ],
-    overheadLines: [],
+    overheadLines: number === 1 ? [lineOverWestBank(centre, radius)] : [],
     bank: {
       slopes: [2, 3, 4, 6],
       heightMetres: [0.3, 1.2],
@@ -130,7 +126,32 @@ function drawAnyWater(number: number, pegs: number, centre: Spot, chance: Chance
   };
 }
 
-function lilyBed(outline: readonly Spot[], along: number): Spot {
+/** Small islands a short way off the bank, evenly round it so that none touches another. */
+function islandsOff(id: string, outline: SpotRing, offMetres: number, count: number, chance: Chance) {
+  const length = ringLength(outline);
+  return Array.from({ length: count }, (_, i) => {
+    const place = bankPlace(outline, ((i + chance.between(0.3, 0.7)) * length) / count, 10);
+    const at = spotAt(place.at, place.inwardDegrees, offMetres);
+    const ring = roundPatch(at, offMetres * 0.35, offMetres * 0.2, place.inwardDegrees + 90, chance);
+    return { id: `${id}-island-${i + 1}`, name: `Island ${i + 1}`, ring };
+  });
+}
+
+/** An 11 kV line along the west bank of a water: the pegs beneath it are closed. */
+function lineOverWestBank(centre: Spot, radius: number): DrawnLine {
+  const x = centre.x - radius * 1.05;
+  return {
+    id: 'overhead-line-1',
+    name: '11 kV line',
+    line: [
+      { x, y: centre.y + radius * 1.6 },
+      { x: x + radius * 0.1, y: centre.y - radius * 1.6 },
+    ],
+    voltageVolts: 11_000,
+  };
+}
+
+function lilyBed(outline: SpotRing, along: number): Spot {
   const place = bankPlace(outline, along);
   return spotAt(place.at, place.inwardDegrees, 7);
 }
