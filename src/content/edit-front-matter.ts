@@ -24,6 +24,18 @@ export function editFrontMatter(text: string, edits: readonly FieldEdit[]): stri
   return text.slice(0, start) + after + text.slice(end);
 }
 
+/**
+ * The front matter of a record as plain values, unchecked; empty where it has none that can be read.
+ */
+export function frontMatterValues(text: string): Readonly<Record<string, unknown>> {
+  try {
+    return plainValue(text.slice(...frontMatterRange(text))) as Readonly<Record<string, unknown>>;
+  } catch (error) {
+    if (error instanceof CannotEdit) return {};
+    throw error;
+  }
+}
+
 /** Where the YAML between the two `---` lines starts and ends. */
 function frontMatterRange(text: string): readonly [number, number] {
   const opening = /^\uFEFF?---[ \t]*\r?\n/.exec(text);

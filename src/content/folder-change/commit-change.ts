@@ -1,0 +1,83 @@
+import { randomUUID } from 'node:crypto';
+import { dirname, isAbsolute, join } from 'node:path';
+import { ChangeRefused } from './change-refused.ts';
+import { type Disk, REAL_DISK } from './disk.ts';
+import { CHANGE, COMMITTED, committedChanges, contentHash, fileHash, JOURNAL, type JournalEntry } from './journal.ts';
+import { LOCK, lockJournal } from './lock-journal.ts';
+import { finishChange, settleFolder } from './settle-folder.ts';
+
+/** New content of one file of the folder. */
+export interface NewFile {
+  /** Path inside the folder, with forward slashes. */
+  readonly path: string;
+  readonly bytes: Uint8Array;
+  /** What was read before the change was worked out; null where there was no file. */
+  readonly before: Uint8Array | null;
+}
+
+/**
+ * Writes several files of a folder, all or none, also when the process is killed or the power goes at any moment.
+ *
+ * The new files are written aside first. One move of a small list then decides: before it nothing has happened, after it
+ * the change counts as made, and the moves that follow are finished by whoever next reads the folder (`settleFolder`).
+ * The last file of the list is moved last.
+ * @throws ChangeRefused where another intake is running or a file is no longer what was read
+ */
+export function commitChange(folder: string, files: readonly NewFile[], disk: Disk = REAL_DISK): void {
+  settleFolder(folder, disk);
+  const unlock = lockJournal(folder, disk);
+  const change = join(folder, JOURNAL, CHANGE + randomUUID());
+  let isDecided = false;
+  try {
+    clearAway(folder, disk);
+    const entries = stage(folder, change, files, disk);
+    refuseWhatChanged(folder, entries, disk);
+    disk.writeNew(join(change, 'deciding.json'), new TextEncoder().encode(JSON.stringify(entries)));
+    disk.rename(join(change, 'deciding.json'), join(change, COMMITTED));
+    isDecided = true;
+    disk.syncFolder(change);
+    finishChange(folder, change, disk);
+  } finally {
+    if (!isDecided) disk.remove(change);
+    unlock();
+  }
+}
+
+/** Clears away what an intake left that was stopped before it was decided. The lock is ours, so none is at work. */
+function clearAway(folder: string, disk: Disk): void {
+  const committed = committedChanges(disk, folder);
+  for (const name of disk.list(join(folder, JOURNAL))) {
+    const path = join(folder, JOURNAL, name);
+    if (name !== LOCK && !committed.includes(path)) disk.remove(path);
+  }
+}
+
+function stage(folder: string, change: string, files: readonly NewFile[], disk: Disk): JournalEntry[] {
+  disk.makeFolder(change);
+  const entries = files.map(({ path, bytes, before }, index): JournalEntry => {
+    refuseOutside(folder, path, disk);
+    const staged = `${index}.new`;
+    disk.writeNew(join(change, staged), bytes);
+    if (before !== null && disk.exists(join(folder, path))) disk.copyMode(join(folder, path), join(change, staged));
+    return { path, staged, before: before === null ? null : contentHash(before), after: contentHash(bytes) };
+  });
+  disk.syncFolder(change);
+  disk.syncFolder(dirname(change));
+  return entries;
+}
+
+function refuseOutside(folder: string, path: string, disk: Disk): void {
+  if (isAbsolute(path) || path.split('/').some((step) => step === '' || step.startsWith('.'))) {
+    throw new ChangeRefused(`The path "${path}" does not lie inside the venue folder.`);
+  }
+  if (disk.isLink(join(folder, path))) {
+    throw new ChangeRefused(`${path} is a link to another file. Replace it with the file itself and run this again.`);
+  }
+}
+
+function refuseWhatChanged(folder: string, entries: readonly JournalEntry[], disk: Disk): void {
+  const changed = entries.filter(({ path, before }) => fileHash(disk, join(folder, path)) !== before);
+  if (changed.length === 0) return;
+  const paths = changed.map(({ path }) => path).join(', ');
+  throw new ChangeRefused(`While this was being worked out, ${paths} was edited. Nothing was changed; run it again.`);
+}

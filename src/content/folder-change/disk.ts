@@ -1,0 +1,63 @@
+import {
+  chmodSync,
+  closeSync,
+  existsSync,
+  fsyncSync,
+  lstatSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeSync,
+} from 'node:fs';
+
+/** The few things a change of a folder does to a disk, one after the other, so that a test can stop between any two. */
+export interface Disk {
+  /** Whether something stands there; a link counts as itself. */
+  readonly exists: (path: string) => boolean;
+  readonly isLink: (path: string) => boolean;
+  readonly list: (folder: string) => string[];
+  readonly read: (path: string) => Uint8Array;
+  readonly makeFolder: (path: string) => void;
+  /** Writes a new file and waits until it is on the disk; fails where one stands there already. */
+  readonly writeNew: (path: string, bytes: Uint8Array) => void;
+  /** Gives `path` the permissions of `like`. */
+  readonly copyMode: (like: string, path: string) => void;
+  readonly rename: (from: string, to: string) => void;
+  /** Waits until the names in a folder are on the disk. */
+  readonly syncFolder: (folder: string) => void;
+  readonly remove: (path: string) => void;
+}
+
+/** The real disk. Every call blocks: nothing else of this process runs between two steps. */
+export const REAL_DISK: Disk = {
+  exists: (path) => lstatSync(path, { throwIfNoEntry: false }) !== undefined,
+  isLink: (path) => lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() === true,
+  list: (folder) => (existsSync(folder) ? readdirSync(folder).sort() : []),
+  read: (path) => readFileSync(path),
+  makeFolder: (path) => mkdirSync(path, { recursive: true }),
+  writeNew: (path, bytes) => {
+    const file = openSync(path, 'wx');
+    try {
+      for (let written = 0; written < bytes.length; ) written += writeSync(file, bytes, written);
+      fsyncSync(file);
+    } finally {
+      closeSync(file);
+    }
+  },
+  copyMode: (like, path) => chmodSync(path, statSync(like).mode),
+  rename: renameSync,
+  syncFolder: (folder) => {
+    try {
+      const handle = openSync(folder, 'r');
+      fsyncSync(handle);
+      closeSync(handle);
+    } catch {
+      // Some systems cannot open a folder; they write names at once.
+    }
+  },
+  remove: (path) => rmSync(path, { recursive: true, force: true }),
+};

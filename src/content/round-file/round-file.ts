@@ -1,0 +1,125 @@
+import * as z from 'zod/mini';
+import { isDay } from '../../domain/day.ts';
+import { HAZARD_KINDS } from '../../domain/hazard-kinds.ts';
+import { ROUND_LIMITS } from './round-limits.ts';
+
+/** Says that a file is a bank round, in its first field. */
+export const ROUND_FORMAT = 'peg-atlas-round';
+
+/** Counts up whenever an older command could misread a newer file. */
+export const ROUND_VERSION = 1;
+
+/** The record's fields a round may change, as `path` in its front matter. */
+export const ROUND_FIELDS = [
+  'status',
+  'status-reason',
+  'platform.condition',
+  'clearance.clear-width',
+  'clearance.lowest-branch',
+  'clearance.path-width',
+  'measured-line-distance.distance',
+] as const;
+
+export type RoundField = (typeof ROUND_FIELDS)[number];
+
+const text = (most: number) => z.string().check(z.trim(), z.minLength(1), z.maxLength(most));
+const note = text(ROUND_LIMITS.noteCharacters);
+const short = text(ROUND_LIMITS.placeCharacters);
+const metres = z.number().check(z.gt(0), z.lte(500));
+const level = z.union([z.literal(1), z.literal(2), z.literal(3), z.literal(4), z.literal(5)]);
+const day = z.string().check(z.refine(isDay, 'a day that exists, such as 2026-11-12'));
+const id = z.string().check(z.regex(/^[A-Za-z0-9][A-Za-z0-9-]{0,39}$/, 'a word of letters, digits and hyphens'));
+const kind = z.enum(HAZARD_KINDS.map((hazard) => hazard.id) as [string, ...string[]]);
+
+const PlaceSchema = z.strictObject({
+  lat: z.number().check(z.gte(-90), z.lte(90)),
+  lng: z.number().check(z.gte(-180), z.lte(180)),
+});
+
+/** What the guide in the phone said of a field when the round was made, as the record writes it; left out where it said nothing. */
+const KnownSchema = z.strictObject(
+  Object.fromEntries(ROUND_FIELDS.map((field) => [field, z.exactOptional(z.string())])) as Record<
+    RoundField,
+    z.ZodMiniExactOptional<z.ZodMiniString>
+  >,
+);
+
+/** A hazard that was not in the guide, or one that was and has been looked at. */
+const HazardFindingSchema = z.discriminatedUnion('did', [
+  z.strictObject({
+    did: z.literal('found'),
+    kind,
+    place: short,
+    action: z.exactOptional(note),
+    severity: level,
+    likelihood: level,
+    at: z.exactOptional(PlaceSchema),
+    photo: z.exactOptional(id),
+  }),
+  z.strictObject({
+    did: z.enum(['checked', 'cleared']),
+    kind,
+    place: z.string(),
+    foundOn: z.string(),
+    severity: level,
+    likelihood: level,
+  }),
+]);
+
+/** Everything noted at one peg. A field left out was not looked at. */
+const PegFindingSchema = z.strictObject({
+  water: id,
+  peg: id,
+  /** Version of the record the guide was built from (`record-version.ts`). */
+  record: z.string().check(z.maxLength(64)),
+  known: KnownSchema,
+  status: z.exactOptional(z.enum(['open', 'closed'])),
+  reason: z.exactOptional(note),
+  platform: z.exactOptional(short),
+  clearWidthMetres: z.exactOptional(metres),
+  lowestBranchMetres: z.exactOptional(metres),
+  pathWidthMetres: z.exactOptional(metres),
+  snagRemoved: z.exactOptional(z.literal(true)),
+  cut: z.exactOptional(z.literal(true)),
+  lineDistanceMetres: z.exactOptional(metres),
+  lineMethod: z.exactOptional(z.enum(['tape', 'wheel', 'laser'])),
+  hazards: z.array(HazardFindingSchema).check(z.maxLength(40)),
+  at: z.exactOptional(PlaceSchema),
+  note: z.exactOptional(note),
+});
+
+const GaugeFindingSchema = z.strictObject({
+  water: id,
+  levelMetres: z.exactOptional(z.number().check(z.gte(-20), z.lte(20))),
+  waterDegreesC: z.exactOptional(z.number().check(z.gte(-2), z.lte(40))),
+});
+
+/** A picture, shrunk and stripped on the phone; the command strips it once more. */
+const RoundPhotoSchema = z.strictObject({
+  id,
+  water: id,
+  peg: id,
+  shows: short,
+  jpeg: z.string().check(z.maxLength(ROUND_LIMITS.photoCharacters)),
+});
+
+/** One bank round as it is handed over: what the phone writes, and reads back, and the intake takes in. */
+export const RoundFileSchema = z.strictObject({
+  format: z.literal(ROUND_FORMAT),
+  version: z.literal(ROUND_VERSION),
+  venue: z.strictObject({ id: z.string().check(z.maxLength(64)), name: z.string().check(z.maxLength(200)) }),
+  /** Day of the data of the guide in the phone. */
+  guideDay: day,
+  ref: z.string().check(z.regex(/^[a-z0-9]{4,12}$/, '4 to 12 small letters and digits')),
+  day,
+  pegs: z.array(PegFindingSchema).check(z.maxLength(ROUND_LIMITS.pegs)),
+  gauges: z.array(GaugeFindingSchema).check(z.maxLength(ROUND_LIMITS.pegs)),
+  photos: z.array(RoundPhotoSchema).check(z.maxLength(ROUND_LIMITS.photos)),
+});
+
+export type RoundFile = z.infer<typeof RoundFileSchema>;
+export type PegFinding = z.infer<typeof PegFindingSchema>;
+export type HazardFinding = z.infer<typeof HazardFindingSchema>;
+export type GaugeFinding = z.infer<typeof GaugeFindingSchema>;
+export type RoundPhoto = z.infer<typeof RoundPhotoSchema>;
+export type Known = z.infer<typeof KnownSchema>;
