@@ -2,7 +2,6 @@ import type { LatLng } from '../domain/place.ts';
 import { fromOsgb36, toOsgb36 } from './geodesy/osgb36.ts';
 import { type GridPosition, gridToPosition, positionToGrid } from './geodesy/transverse-mercator.ts';
 
-/** The lettered 500 km squares that touch Great Britain, by their column and row from the false origin. */
 const SQUARE_500_KM = 500_000;
 const SQUARE_100_KM = 100_000;
 /** A to Z without I, five to a row, the first row in the north. */
@@ -40,9 +39,20 @@ export function fromNationalGrid(place: GridPosition): LatLng {
  * Null outside the squares that hold land of Great Britain.
  */
 export function gridReference(position: LatLng): string | null {
-  // The projection's series mean nothing far from its own meridian.
-  if (position.lat < 49 || position.lat > 61.5 || position.lng < -9.5 || position.lng > 3) return null;
+  if (!isOnNationalGrid(position)) return null;
   return formatGridReference(toNationalGrid(position), 8);
+}
+
+/**
+ * Whether a position lies where the National Grid is used. Squares of 100 km alone would take in Wexford, the Ards and
+ * Calais; the boxes that leave them out run through the sea between (read off a map, to a tenth of a degree).
+ */
+function isOnNationalGrid({ lat, lng }: LatLng): boolean {
+  // Beyond these the projection's series mean nothing.
+  if (lat < 49.8 || lat > 61 || lng < -8.8 || lng > 1.9) return false;
+  const inIreland = (lat > 51.3 && lat < 55.2 && lng < -5.4) || (lat >= 55.2 && lat < 55.5 && lng < -5.95);
+  const inFrance = lat < 51.1 && lng > 1.45;
+  return !inIreland && !inFrance;
 }
 
 /** Letters and figures for a place on the grid, cut to the given number of figures; null where no land of Great Britain is. */

@@ -21,7 +21,12 @@ export interface WaterSurvey {
     readonly meanMetres: number;
     readonly maximumMetres: number;
     readonly volumeCubicMetres: number;
+    /** Soundings used. */
     readonly soundings: number;
+    /** Of those used, how many without any level: taken as if the water had stood at datum. */
+    readonly uncorrected: number;
+    /** Share of the area within the stated distance of a sounding (0 to 1); elsewhere the depth is not plumbed. */
+    readonly plumbedShare: number;
     /** Soundings that were not used, counted by reason. */
     readonly unused: readonly {
       readonly why: string;
@@ -31,6 +36,8 @@ export interface WaterSurvey {
   } | null;
   /** The latest level above datum, and when it was read. */
   readonly level: { readonly metres: number; readonly day: Day } | null;
+  /** The zone its clock times are in: `Europe/London` in Great Britain, elsewhere `UTC`, and pages say so. */
+  readonly timeZone: string;
 }
 
 /** Depth along one line of the trade. `depthMetres` is null where it is not plumbed. */
@@ -41,8 +48,10 @@ export interface LineDepth {
   readonly distanceMetres: number;
   readonly depthMetres: number | null;
   readonly nearestSoundingMetres: number | null;
-  /** Said where there is no depth: "not plumbed", "past the far bank", "on the island". */
+  /** Said where there is no depth: "not plumbed", "past the far bank", "on the island", "short of the water". */
   readonly why?: string;
+  /** Whether the peg permits fishing there: its record's limits and the venue's permission. */
+  readonly permitted: boolean;
 }
 
 export interface ProfilePoint {
@@ -52,13 +61,15 @@ export interface ProfilePoint {
   readonly land: boolean;
 }
 
-/** Something that lies inside the fishing sector. */
+/** Something that lies inside the fishing sector, measured to its nearest point there that no dry land hides. */
 export interface ReachTarget {
-  /** `far-bank`, `island`, `reeds`, `lilies`, `aerator`, `inlet`. */
+  /** `far-bank` (straight out along the facing), `island`, `reeds`, `lilies`, `aerator`, `inlet`. */
   readonly what: string;
   readonly name?: string;
   readonly distanceMetres: number;
   readonly bearingDegrees: number;
+  /** Distance straight out along the facing, where it lies there. */
+  readonly aheadMetres?: number;
 }
 
 export interface NearbyPlace {
@@ -102,6 +113,8 @@ export interface Walk {
   readonly stepFree: boolean | null;
   /** Names of overhead lines the way passes below or inside the stand-off. */
   readonly underLines: readonly string[];
+  /** The shortest way without a known step, where there is one and it is not the shortest way itself. */
+  readonly stepFreeMetres?: number;
 }
 
 /** Wind from one of sixteen directions, as it meets the angler. */
@@ -147,11 +160,15 @@ export interface PegSurvey {
   readonly profile: readonly ProfilePoint[];
   readonly sun: readonly SunAtPeg[];
   readonly wind: readonly WindAtPeg[];
+  /** From each car park that the drawn paths join to the peg, the shortest first. Empty where none does. */
   readonly walks: readonly Walk[];
+  /** Only for a peg that claims to be accessible: the figures that fail, or are not recorded. */
   readonly accessFindings: readonly AccessFinding[];
   readonly nearestGate: NearbyPlace | null;
   readonly nearestAed: NearbyPlace | null;
   readonly nearestThrowLine: NearbyPlace | null;
   /** Distance from the peg to the nearest water's edge. */
   readonly edgeMetres: number;
+  /** False where no water lies ahead along the facing: then there is no reach, profile or line depth. */
+  readonly facesWater: boolean;
 }
