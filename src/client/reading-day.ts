@@ -1,0 +1,103 @@
+import { type Day, formatDay, type Month, monthOf } from '../domain/day.ts';
+import { ageWords, overdueWords } from '../domain/reading-words.ts';
+
+/**
+ * A phone may carry an old copy of a page, so what depends on the day is worked out on the day it is read:
+ * - `body[data-guide-day]` and `[data-age]`: how old the guide is;
+ * - `[data-due]`: a check due on that day, marked once the day is past;
+ * - `[data-notice]` with `data-from`, `data-until`, `data-replaced-from`: whether the notice is live; inside
+ *   `[data-notices]` it moves to the `[data-notice-group]` of its state where there is one;
+ * - `[data-month]`: the present month carries the class `now`; a radio button `input[name=month]` of it is chosen; a
+ *   group `[data-month-list]` puts the blocks that name the present month (`data-months`) first.
+ */
+
+type NoticeState = 'live' | 'upcoming' | 'past';
+
+const today = localDay(new Date());
+const guideDay: Day = document.body.dataset.guideDay ?? today;
+
+showAge();
+markOverdue();
+placeNotices();
+showMonth(monthOf(today));
+
+function localDay(now: Date): Day {
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+function showAge(): void {
+  for (const element of document.querySelectorAll('[data-age]')) element.textContent = ageWords(guideDay, today);
+}
+
+function markOverdue(): void {
+  for (const element of document.querySelectorAll<HTMLElement>('[data-due]')) {
+    const words = overdueWords(element.dataset.due ?? today, today);
+    element.classList.toggle('late', words !== '');
+    let said = element.querySelector('[data-overdue]');
+    if (said === null && words !== '') {
+      said = document.createElement('span');
+      said.setAttribute('data-overdue', '');
+      element.append(said);
+    }
+    if (said !== null) said.textContent = words;
+  }
+}
+
+function placeNotices(): void {
+  const groups = new Set<Element>();
+  for (const notice of document.querySelectorAll<HTMLElement>('[data-notice]')) {
+    const state = noticeStateToday(notice);
+    notice.dataset.state = state;
+    const list = notice.closest('[data-notices]');
+    const home = notice.closest('[data-notice-group]');
+    const group = list?.querySelector(`[data-notice-group="${state}"]`);
+    for (const touched of [home, group]) if (touched) groups.add(touched);
+    if (group) {
+      if (group !== home) group.append(notice);
+    } else if (state === 'past') {
+      sayEnded(notice);
+    }
+  }
+  for (const group of groups) {
+    const none = group.querySelector<HTMLElement>('.none');
+    if (none !== null) none.hidden = group.querySelector('[data-notice]') !== null;
+  }
+}
+
+function noticeStateToday({ dataset }: HTMLElement): NoticeState {
+  const { from = today, until, replacedFrom } = dataset;
+  if (replacedFrom !== undefined && replacedFrom <= today) return 'past';
+  if (from > today) return 'upcoming';
+  return until !== undefined && until < today ? 'past' : 'live';
+}
+
+/** A live notice of an old copy that is over by now stays readable, and says so first. */
+function sayEnded(notice: HTMLElement): void {
+  if (notice.querySelector('[data-ended]') !== null) return;
+  const { until, replacedFrom } = notice.dataset;
+  const ended = document.createElement('strong');
+  ended.setAttribute('data-ended', '');
+  ended.textContent =
+    until !== undefined && until < today
+      ? `Over since ${formatDay(until)}. `
+      : `Replaced from ${formatDay(replacedFrom ?? today)}. `;
+  (notice.querySelector('p') ?? notice).prepend(ended);
+}
+
+function showMonth(month: Month): void {
+  for (const element of document.querySelectorAll<HTMLElement | SVGElement>('[data-month]')) {
+    element.classList.toggle('now', Number(element.dataset.month) === month);
+  }
+  const choice = document.querySelector<HTMLInputElement>(`input[name="month"][value="${month}"]`);
+  if (choice !== null) choice.checked = true;
+  for (const list of document.querySelectorAll('[data-month-list]')) {
+    const named = [...list.querySelectorAll<HTMLElement>(':scope > [data-months]')];
+    const isNow = (block: HTMLElement) => (block.dataset.months ?? '').split(' ').includes(String(month));
+    const ordered = [...named.filter(isNow), ...named.filter((block) => !isNow(block))];
+    if (ordered.some((block, index) => block !== named[index])) list.append(...ordered);
+    for (const block of named) {
+      if (block instanceof HTMLDetailsElement) block.open = isNow(block);
+    }
+  }
+}

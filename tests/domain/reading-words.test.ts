@@ -1,0 +1,20 @@
+import { expect, it } from 'vitest';
+import { ageWords, overdueWords } from '../../src/domain/reading-words.ts';
+
+it('says how old a guide is, from its first day on', () => {
+  expect(ageWords('2026-11-21', '2026-11-21')).toBe('');
+  expect(ageWords('2026-11-21', '2026-11-22')).toBe(', 1 day old');
+  expect(ageWords('2026-11-21', '2026-12-21')).toBe(', 30 days old');
+  expect(ageWords('2026-11-21', '2027-03-21')).toBe(', 3 months old');
+  expect(ageWords('2026-11-21', '2029-01-21')).toBe(', 2 years old');
+});
+
+it('says nothing of age on a phone whose clock is behind the guide', () => {
+  expect(ageWords('2026-11-21', '2025-01-01')).toBe('');
+});
+
+it('calls a check out of date from the day after it was due', () => {
+  expect(overdueWords('2026-10-23', '2026-10-23')).toBe('');
+  expect(overdueWords('2026-10-23', '2026-10-24')).toBe(', out of date by 1 day');
+  expect(overdueWords('2026-10-23', '2026-11-21')).toBe(', out of date by 29 days');
+});
