@@ -1,0 +1,90 @@
+import { formatDay } from '../../domain/day.ts';
+import { pegKey } from '../../domain/peg.ts';
+import type { Fault } from '../fault.ts';
+import { venueId } from '../round-file/record-version.ts';
+import type { RoundFile } from '../round-file/round-file.ts';
+import type { IntakeOptions } from './plan-intake.ts';
+import type { FolderFiles } from './staged-files.ts';
+
+/**
+ * Why a whole round is not taken in: another venue's, dated in the future, in the folder with other rows, or of pegs and
+ * waters that are no longer there. All reasons at once.
+ * @param file the file the round came in
+ * @param settings front matter of `venue.md`, unchecked
+ * @param kept name of the folder's round of the same reference, if there is one
+ */
+export function refusalsOf(
+  file: string,
+  round: RoundFile,
+  folder: FolderFiles,
+  settings: Readonly<Record<string, unknown>>,
+  options: Pick<IntakeOptions, 'today' | 'without'>,
+  kept: string | undefined,
+): Fault[] {
+  const faults: Fault[] = [];
+  const refuse = (field: string, rule: string, found: string, expected: string, mend: string): void => {
+    faults.push({ file, line: 1, column: 1, field, rule, found, expected, mend, severity: 'error' });
+  };
+  const [name, club] = [String(settings.name ?? ''), String(settings.club ?? '')];
+  if (round.venue.id !== venueId(name, club)) {
+    refuse(
+      'venue',
+      'round-venue',
+      `a round of ${round.venue.name}`,
+      `a round of ${name} (${club})`,
+      'Take it in at its own venue: --venue names another folder. If this venue was renamed, publish the guide and walk the round with it.',
+    );
+    return faults;
+  }
+  if (round.day > options.today) {
+    refuse(
+      'day',
+      'round-future',
+      formatDay(round.day),
+      `a day up to ${formatDay(options.today)}`,
+      'The clock of the phone was wrong. Put the right day into the round on the phone and hand it over again.',
+    );
+  }
+  if (kept !== undefined) {
+    refuse(
+      'ref',
+      'round-differs',
+      `round ${round.ref} with other rows than rounds/${kept}`,
+      'the rows that were taken in',
+      'A round is taken in once. Put what was changed into a new round.',
+    );
+  }
+  for (const { water, peg } of round.pegs) {
+    const key = pegKey(water, peg);
+    if (options.without.has(key) || folder.pegsOf(water).includes(peg)) continue;
+    refuse(
+      `pegs.${key}`,
+      'round-peg',
+      `peg ${key}`,
+      `one of the pegs in pegs/${water}`,
+      `It is no longer in the folder. Leave it out with --without ${key}, or bring its record back.`,
+    );
+  }
+  for (const { water } of round.gauges) {
+    if (folder.text(`waters/${water}.md`) !== null) continue;
+    refuse(
+      `gauges.${water}`,
+      'round-water',
+      `water ${water}`,
+      'a water of this venue',
+      'It is no longer in the folder: bring its file back, or take the reading out of the round.',
+    );
+  }
+  const visited = new Set(round.pegs.map(({ water, peg }) => pegKey(water, peg)));
+  const ids = new Set(round.photos.map(({ id }) => id));
+  if (ids.size < round.photos.length || round.photos.some(({ water, peg }) => !visited.has(pegKey(water, peg)))) {
+    refuse(
+      'photos',
+      'round-photo',
+      'a photo that belongs to no peg of the round, or two of one id',
+      'photos of the pegs of the round, each with an id of its own',
+      'Hand the round over again.',
+    );
+  }
+  return faults;
+}
