@@ -8,6 +8,7 @@ import { loadVenue } from '../content/load-venue.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { writeOfflineList } from './offline-list.ts';
 import { printFaults } from './print-faults.ts';
+import { progressLine } from './progress-line.ts';
 import { readArguments } from './read-arguments.ts';
 import { siteAddress } from './site-address.ts';
 import { venueFolder } from './venue-folder.ts';
@@ -28,7 +29,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     return EXIT.faults;
   }
   // The pages ask for the ratings once more and then find them in the cache.
-  await loadRatings(venue, { io });
+  await loadRatings(venue, progressLine(io));
 
   process.env.VENUE_DIR = folder;
   process.env.ASTRO_TELEMETRY_DISABLED = '1';

@@ -1,0 +1,17 @@
+import type { Evidence } from './ratings.ts';
+
+/** Above this share of the prior's standard deviation a return is thin: the log removed less than a third of the variance. */
+export const THIN_ABOVE = 0.82;
+/** Below this share it is solid: the log removed more than two thirds of the variance. */
+export const SOLID_BELOW = 0.58;
+
+/**
+ * How much the log narrowed what was known of a return before it: from the posterior standard deviation over the prior
+ * standard deviation of the same contrast. A contrast that the prior already fixes has nothing to learn and reads thin.
+ */
+export function evidenceOf(posteriorSd: number, priorSd: number): Evidence {
+  if (!(priorSd > 0)) return 'thin';
+  const left = posteriorSd / priorSd;
+  if (left > THIN_ABOVE) return 'thin';
+  return left < SOLID_BELOW ? 'solid' : 'fair';
+}

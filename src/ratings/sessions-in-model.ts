@@ -1,0 +1,140 @@
+import type { FishingEvent, Session } from '../domain/session.ts';
+import { partGrams } from './logged-part.ts';
+import { quantile } from './quantile.ts';
+import type { RatedVenue } from './rated-venue.ts';
+import type { BagId, RatingsLeftOut } from './ratings.ts';
+
+/** One session as the model sees it: an observed log weight, or an upper bound of one. */
+export interface ModelSession {
+  readonly event: FishingEvent;
+  readonly session: Session;
+  /** Natural log of kilograms: of the bag, or of the bound where censored. */
+  readonly logKg: number;
+  /** True where only "at most this" is known. */
+  readonly isCensored: boolean;
+}
+
+/** Which sessions count for a bag, in an order that the log's own order does not change, and why the others do not. */
+export interface SessionsInModel {
+  readonly sessions: readonly ModelSession[];
+  readonly leftOut: readonly RatingsLeftOut[];
+}
+
+/** What a caller may ask for beside the venue's own rules. */
+export interface SessionChoice {
+  /** Leaves every DNW out, to show what the assumption about them does. */
+  readonly withoutDnw?: boolean;
+}
+
+const WHY = {
+  chosen: 'peg chosen, not drawn',
+  absent: 'absent',
+  disqualified: 'disqualified',
+  drawUnknown: 'only the places of the event are listed and its draw is not known',
+  noBound: 'did not weigh, in an event where nobody weighed',
+  unlistedInFull: 'not listed, in an event that lists every weight',
+  dnw: 'did not weigh (left out here on purpose)',
+  partUnknown: 'weight of this bag part not logged',
+} as const;
+
+type Verdict = { readonly logKg: number; readonly isCensored: boolean } | { readonly why: string };
+
+/** Bounds that an event's own bags set for sessions whose weight is not known; null where nobody weighed. */
+interface EventBounds {
+  readonly dnwGrams: number | null;
+  readonly unlistedGrams: number | null;
+  readonly isDrawKnown: boolean;
+  /** Some session of the event tells the weight of the bag part asked for. */
+  readonly isPartLogged: boolean;
+}
+
+/**
+ * Sorts the log's sessions into those the model of a bag takes and those left out, each counted under its reason.
+ * A weighed bag is observed; a blank, or a part that weighed nothing, lies below the scale's smallest division; a DNW
+ * lies below the lower quarter of the event's weighed bags (an assumption); an unlisted session of a frame-only event
+ * lies below the lowest listed bag. A part can weigh no more than its bag, so the same bounds hold for parts.
+ */
+export function sessionsInModel(venue: RatedVenue, bag: BagId, choice: SessionChoice = {}): SessionsInModel {
+  const byEvent = Map.groupBy(venue.sessions, (session) => session.event);
+  const sessions: ModelSession[] = [];
+  const counts = new Map<string, number>();
+  for (const event of [...venue.events].sort(byDayThenId)) {
+    const ofEvent = [...(byEvent.get(event.id) ?? [])].sort(byPegThenAngler);
+    const bounds = boundsOf(event, ofEvent, venue, bag);
+    for (const session of ofEvent) {
+      const verdict = judge(session, event, bounds, venue, bag, choice);
+      if ('why' in verdict) counts.set(verdict.why, (counts.get(verdict.why) ?? 0) + 1);
+      else sessions.push({ event, session, ...verdict });
+    }
+  }
+  const leftOut = Object.values(WHY)
+    .filter((why) => counts.has(why))
+    .map((why) => ({ why, sessions: counts.get(why)! }));
+  return { sessions, leftOut };
+}
+
+function boundsOf(event: FishingEvent, sessions: readonly Session[], venue: RatedVenue, bag: BagId): EventBounds {
+  const weighed = sessions.filter((session) => session.status === 'weighed');
+  const grams = weighed.map((session) => session.weightGrams ?? 0);
+  const lowest = grams.length === 0 ? null : Math.min(...grams);
+  const listed = sessions.filter(({ status }) => status !== 'unlisted' && status !== 'absent').length;
+  return {
+    dnwGrams: lowest === null || event.listing === 'frame' ? lowest : quantile(grams, 0.25),
+    unlistedGrams: lowest,
+    isDrawKnown:
+      event.listing === 'full' ||
+      sessions.some(({ status }) => status === 'unlisted') ||
+      (event.fished !== undefined && listed >= event.fished),
+    isPartLogged:
+      bag === 'total' || weighed.some((session) => partGrams(session, bag, venue.settings.bagParts) !== undefined),
+  };
+}
+
+function judge(
+  session: Session,
+  event: FishingEvent,
+  bounds: EventBounds,
+  venue: RatedVenue,
+  bag: BagId,
+  choice: SessionChoice,
+): Verdict {
+  if (event.kind !== 'match' && !venue.settings.ratingRules.countChosenPegs) return { why: WHY.chosen };
+  if (!bounds.isPartLogged) return { why: WHY.partUnknown };
+  if (!bounds.isDrawKnown) return { why: WHY.drawUnknown };
+  const division = venue.settings.ratingRules.scaleDivisionGrams;
+  switch (session.status) {
+    case 'absent':
+      return { why: WHY.absent };
+    case 'disqualified':
+      return { why: WHY.disqualified };
+    case 'blank':
+      return below(division);
+    case 'dnw':
+      if (choice.withoutDnw === true) return { why: WHY.dnw };
+      return bounds.dnwGrams === null ? { why: WHY.noBound } : below(bounds.dnwGrams);
+    case 'unlisted':
+      if (event.listing === 'full') return { why: WHY.unlistedInFull };
+      return bounds.unlistedGrams === null ? { why: WHY.noBound } : below(bounds.unlistedGrams);
+    case 'weighed': {
+      const grams = bag === 'total' ? session.weightGrams : partGrams(session, bag, venue.settings.bagParts);
+      if (grams === undefined) return { why: WHY.partUnknown };
+      return grams > 0 ? { logKg: Math.log(grams / 1000), isCensored: false } : below(division);
+    }
+  }
+}
+
+function below(grams: number): Verdict {
+  return { logKg: Math.log(grams / 1000), isCensored: true };
+}
+
+function byDayThenId(a: FishingEvent, b: FishingEvent): number {
+  return compare(a.day, b.day) || compare(a.id, b.id);
+}
+
+function byPegThenAngler(a: Session, b: Session): number {
+  return compare(a.peg, b.peg) || compare(a.angler ?? '', b.angler ?? '');
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
