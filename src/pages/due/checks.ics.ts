@@ -1,0 +1,13 @@
+import type { APIRoute } from 'astro';
+import { dueCalendar, dueList } from '../../atlas/due-list.ts';
+import { iCalendar } from '../../atlas/feeds/icalendar.ts';
+import { loadAtlas } from '../../atlas/load-atlas.ts';
+import { siteLink } from '../../atlas/site-link.ts';
+
+export const GET: APIRoute = async ({ site }) => {
+  const { venue } = await loadAtlas();
+  const { guideDay, name } = venue.settings;
+  const page = site === undefined ? siteLink('due/') : new URL(siteLink('due/'), site).href;
+  const calendar = iCalendar(`Checks due, ${name}`, guideDay, dueCalendar(dueList(venue), guideDay, page));
+  return new Response(calendar, { headers: { 'content-type': 'text/calendar; charset=utf-8' } });
+};
