@@ -1,0 +1,162 @@
+import { type BrokenScale, brokenScale } from './broken-scale.ts';
+import { hatch } from './hatch.ts';
+import { simplifyLine } from './simplify-line.ts';
+import { pathThrough, short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
+
+/** The bed at one distance out from the peg: depth positive downward, null where nobody has plumbed, 0 on land. */
+export interface BedPoint {
+  readonly distanceMetres: number;
+  readonly depthMetres: number | null;
+  readonly land: boolean;
+}
+
+/** A line of the trade, as it is written: `11` above the water, `2.05` below the lead. Null depth: no plumb line there. */
+export interface PlumbLine {
+  readonly distanceMetres: number;
+  readonly depthMetres: number | null;
+  readonly distanceWords: string;
+  readonly depthWords: string;
+}
+
+export interface DepthSection {
+  readonly bed: readonly BedPoint[];
+  readonly lines: readonly PlumbLine[];
+  /** Level strokes with their words at the right: `1 m`. */
+  readonly depthMarks: readonly { readonly depthMetres: number; readonly words: string }[];
+  /** Words over land within the section: `island`, `far bank`. */
+  readonly landWords: readonly { readonly distanceMetres: number; readonly words: string }[];
+}
+
+const WIDTH = 360;
+const EDGE = 34;
+const RIGHT = WIDTH - 4;
+const SURFACE = 36;
+const DEEPEST = 128;
+const GROUND = 146;
+const HEIGHT = 150;
+
+/**
+ * A section through bank and water along the peg's facing: the bed as plumbed, a plumb line at each of the trade's lines
+ * with its depth beside the lead, land (an island, the far bank) where the section meets it, and slanting strokes with
+ * the words "not plumbed" where nothing is known. Beyond the pole's reach the level scale is tighter; the break is marked.
+ */
+export function depthProfile(section: DepthSection, label: string): string {
+  const end = Math.max(...section.bed.map((point) => point.distanceMetres), 1);
+  const across = brokenScale(end, 17, 0.28, EDGE, RIGHT);
+  const deepest = Math.max(...section.bed.map((point) => point.depthMetres ?? 0), 0.5);
+  const down = (depthMetres: number) => SURFACE + ((DEEPEST - SURFACE) * depthMetres) / deepest;
+  const stretches = splitStretches(section.bed);
+  const ground = stretches.filter(({ kind }) => kind !== 'unplumbed');
+  const body = [
+    ...ground.map((stretch) => waterOver(stretch, across)),
+    nearBank(section.bed, down),
+    ...ground.map((stretch) => earthOf(stretch, across, down)),
+    ...stretches.filter(({ kind }) => kind === 'unplumbed').map((stretch) => unplumbed(stretch, across)),
+    svgPath(stroke(EDGE, SURFACE, RIGHT, SURFACE), 'surface'),
+    ...section.depthMarks.filter(({ depthMetres }) => depthMetres < deepest).map((mark) => depthMark(mark, down)),
+    across.breakAt === null ? '' : breakMark(across.breakAt),
+    ...plumbLines(section.lines, end, across, down),
+    ...section.landWords.map(({ distanceMetres, words }) => landWord(distanceMetres, words, across)),
+    svgPath(`M${EDGE - 1},${SURFACE - 7}h-22v7m16,-7v10`, 'platform'),
+  ];
+  return svgElement({ width: WIDTH, height: HEIGHT, label, kind: 'depth-profile' }, body.join(''));
+}
+
+type Kind = 'water' | 'land' | 'unplumbed';
+
+interface Stretch {
+  readonly kind: Kind;
+  readonly points: readonly BedPoint[];
+}
+
+/** Cuts the bed into stretches of one kind; the end of one is the start of the next, so no gap shows. */
+function splitStretches(bed: readonly BedPoint[]): readonly Stretch[] {
+  const kindOf = (point: BedPoint): Kind => (point.land ? 'land' : point.depthMetres === null ? 'unplumbed' : 'water');
+  const stretches: { kind: Kind; points: BedPoint[] }[] = [];
+  for (const point of bed) {
+    const last = stretches.at(-1);
+    const kind = kindOf(point);
+    if (last !== undefined && last.kind === kind) {
+      last.points.push(point);
+      continue;
+    }
+    const before = last?.points.at(-1);
+    // The unplumbed stretch takes in both its neighbours' ends; otherwise the earlier stretch reaches to the new point.
+    if (last !== undefined && last.kind === 'unplumbed') last.points.push(point);
+    const joins = before !== undefined && last?.kind !== 'unplumbed';
+    stretches.push({ kind, points: joins ? [before, point] : [point] });
+  }
+  return stretches;
+}
+
+/** Water stands over the whole stretch; the earth is drawn on it, so that a bank's slope needs no seam. */
+function waterOver({ points }: Stretch, across: BrokenScale): string {
+  const from = across.place(points[0]!.distanceMetres);
+  const to = across.place(points.at(-1)!.distanceMetres);
+  return `<rect class="water" x="${short(from)}" y="${SURFACE}" width="${short(to - from)}" height="${GROUND - SURFACE}"/>`;
+}
+
+function earthOf({ kind, points }: Stretch, across: BrokenScale, down: (depth: number) => number): string {
+  const top = (point: BedPoint) => (kind === 'land' && point.land ? SURFACE - 6 : down(point.depthMetres ?? 0));
+  const bed = points.map((point) => [across.place(point.distanceMetres), top(point)] as const);
+  const [first, last] = [bed[0]!, bed.at(-1)!];
+  return svgPath(pathThrough([[first[0], GROUND], ...simplifyLine(bed, 0.4), [last[0], GROUND]], true), 'earth');
+}
+
+function nearBank(bed: readonly BedPoint[], down: (depth: number) => number): string {
+  const margin = bed[0]?.depthMetres ?? 0;
+  const bank: [number, number][] = [
+    [0, SURFACE - 14],
+    [12, SURFACE - 14],
+    [EDGE - 2, SURFACE + 2],
+    [EDGE, Math.max(down(margin), SURFACE)],
+    [EDGE, GROUND],
+    [0, GROUND],
+  ];
+  return svgPath(pathThrough(bank, true), 'earth');
+}
+
+function unplumbed({ points }: Stretch, across: BrokenScale): string {
+  const from = across.place(points[0]!.distanceMetres);
+  const to = across.place(points.at(-1)!.distanceMetres);
+  const box = { x: from, y: SURFACE, width: to - from, height: GROUND - SURFACE };
+  const lines = box.width > 66 ? ['not plumbed'] : box.width > 44 ? ['not', 'plumbed'] : [];
+  const words = lines.map((line, index) => svgText((from + to) / 2, 92 + index * 13, line, 'middle', 'said'));
+  return svgPath(hatch(box, 8), 'unknown') + words.join('');
+}
+
+function depthMark(mark: DepthSection['depthMarks'][number], down: (depth: number) => number): string {
+  const y = down(mark.depthMetres);
+  return svgPath(stroke(EDGE, y, RIGHT, y), 'rule') + svgText(EDGE - 4, y + 4, mark.words, 'end');
+}
+
+function breakMark(x: number): string {
+  return (
+    svgPath(`M${short(x - 3)},${SURFACE + 5}l3,-10m2,10l3,-10`, 'break') +
+    svgPath(stroke(x, SURFACE + 5, x, GROUND), 'fold')
+  );
+}
+
+function plumbLines(
+  lines: readonly PlumbLine[],
+  end: number,
+  across: BrokenScale,
+  down: (depth: number) => number,
+): readonly string[] {
+  return lines
+    .filter(({ distanceMetres }) => distanceMetres <= end)
+    .map((line) => {
+      const x = across.place(line.distanceMetres);
+      const distance = svgText(x, 14, line.distanceWords);
+      if (line.depthMetres === null) return distance + svgPath(stroke(x, 18, x, SURFACE), 'plumb');
+      const y = down(line.depthMetres);
+      const plumb = svgPath(stroke(x, 18, x, y), 'plumb');
+      const lead = `<circle class="lead" cx="${short(x)}" cy="${short(y)}" r="2.6"/>`;
+      return distance + plumb + lead + svgText(x, y + 14, line.depthWords, 'middle', 'figure');
+    });
+}
+
+function landWord(distanceMetres: number, words: string, across: BrokenScale): string {
+  const x = across.place(distanceMetres);
+  return svgText(Math.min(x, RIGHT), SURFACE - 10, words, x > WIDTH - 50 ? 'end' : 'middle', 'said');
+}

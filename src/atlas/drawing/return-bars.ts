@@ -1,0 +1,65 @@
+import { ratioScale } from './ratio-scale.ts';
+import type { AxisReturn } from './return-axis.ts';
+import { escapeMarkup, short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
+
+/** One bar: a return, or null where nothing is known (a gap with a dash under it). */
+export interface ReturnBar {
+  /** Under the bar: `N`, `8`. */
+  readonly letter: string;
+  /** Said by a pointer that rests on it: `November`. */
+  readonly name: string;
+  readonly shown: AxisReturn | null;
+  /** Attribute that lets a script find the bar again: `data-month="11"`. */
+  readonly mark?: string;
+  /** The present one, in the accent. */
+  readonly now: boolean;
+}
+
+const BAR_SLOT = 28;
+const LEFT = 20;
+const RIGHT = 4;
+const PAR = 46;
+const REACH = 42;
+
+/**
+ * Small bars above and below a par line, their middle figure printed under each. Evidence is in the stroke: solid is
+ * filled, fair is pale, thin is hollow and dashed. A fine line through each bar is its 80% interval, cut at 0.45 and
+ * 2.2 par with a tick across where it goes on.
+ */
+export function returnBars(bars: readonly ReturnBar[], label: string, kind: string): string {
+  const width = LEFT + RIGHT + BAR_SLOT * bars.length;
+  const scale = ratioScale(0.45, 2.2, PAR + REACH, PAR - REACH);
+  const rules = [0.5, 1, 2].map((ratio) => {
+    const { at } = scale.place(ratio);
+    const line = svgPath(stroke(LEFT, at, width, at), ratio === 1 ? 'par' : 'rule');
+    return line + svgText(LEFT - 3, at + 4, ratio === 1 ? 'par' : `×${ratio === 2 ? '2' : '½'}`, 'end');
+  });
+  const body = bars.map((bar, index) => {
+    const middle = LEFT + BAR_SLOT * (index + 0.5);
+    const classes = `bar ${bar.shown?.evidence ?? 'none'}${bar.now ? ' now' : ''}`;
+    const mark = bar.mark === undefined ? '' : ` ${bar.mark}`;
+    return `<g class="${classes}"${mark}>${barDrawing(bar, middle, scale.place)}</g>`;
+  });
+  return svgElement({ width, height: PAR + REACH + 36, label, kind }, rules.join('') + body.join(''));
+}
+
+function barDrawing(
+  bar: ReturnBar,
+  middle: number,
+  place: (ratio: number) => { readonly at: number; readonly cut: 'no' | 'below' | 'above' },
+): string {
+  const row = PAR + REACH;
+  const letter = svgText(middle, row + 17, bar.letter, 'middle', 'letter');
+  if (bar.shown === null) return letter + svgText(middle, row + 32, '–');
+  const { value, low, high } = bar.shown;
+  const [end, lowEnd, highEnd] = [place(value).at, place(low), place(high)];
+  const top = Math.min(end, PAR);
+  const height = Math.max(Math.abs(end - PAR), 0.8);
+  const ends =
+    (lowEnd.cut === 'no' ? '' : stroke(middle - 3, lowEnd.at, middle + 3, lowEnd.at)) +
+    (highEnd.cut === 'no' ? '' : stroke(middle - 3, highEnd.at, middle + 3, highEnd.at));
+  const rect = `<rect x="${short(middle - 8.5)}" y="${short(top)}" width="17" height="${short(height)}"/>`;
+  const title = `<title>${escapeMarkup(`${bar.name} ${value.toFixed(2)}, ${low.toFixed(2)} to ${high.toFixed(2)}`)}</title>`;
+  const reach = `<path class="reach" d="${stroke(middle, lowEnd.at, middle, highEnd.at)}${ends}"/>`;
+  return `${title}${rect}${reach}${letter}${svgText(middle, row + 32, value.toFixed(2))}`;
+}
