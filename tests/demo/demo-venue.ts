@@ -1,4 +1,8 @@
 import { addDays } from '../../src/domain/day.ts';
+import { type Peg, pegKey } from '../../src/domain/peg.ts';
+import { measuredLineDistance } from './bank/measured-lines.ts';
+import { NOTICES } from './bank/notices.ts';
+import { PLACED_HAZARDS } from './bank/placed-hazards.ts';
 import { walkRounds } from './bank/rounds.ts';
 import { seededChance } from './chance.ts';
 import { drawEelback } from './ground/eelback.ts';
@@ -10,7 +14,8 @@ import { waterOf } from './ground/water-map.ts';
 import { readGauge } from './log/gauge.ts';
 import { makeLog } from './log/make-log.ts';
 import { drawWeather } from './log/weather.ts';
-import { type GeneratedVenue, groundOf, ORIGIN } from './make-venue.ts';
+import { type GeneratedVenue, groundOf, ORIGIN, type WaterGround } from './make-venue.ts';
+import { readNotes } from './notes/read-notes.ts';
 import { demoSettings } from './settings.ts';
 
 const SEED = 20261121;
@@ -36,12 +41,7 @@ export function demoVenue(): GeneratedVenue {
     drawTallymanLake(chance.apart('tallyman-lake'), 24),
   ];
   const ground = drawn.map((water) => groundOf(water, settings, place, chance.apart(`ground ${water.id}`)));
-  const walked = walkRounds(
-    ground.flatMap((water) => water.pegs),
-    settings.nestingMonths,
-    weather,
-    chance.apart('rounds'),
-  );
+  const walked = walkRounds(ground.flatMap(withHandwork), settings.nestingMonths, weather, chance.apart('rounds'));
   const log = makeLog(
     walked.pegs,
     {
@@ -75,7 +75,7 @@ export function demoVenue(): GeneratedVenue {
       pegs: walked.pegs,
       events: log.events,
       sessions: log.sessions,
-      notices: [],
+      notices: NOTICES,
       rounds: walked.rounds,
       soundings: ground.flatMap(({ water, stands }) =>
         plumb(water, stands, PLUMBING[water.id]!, weather, place, chance.apart(`plumb ${water.id}`)),
@@ -86,4 +86,21 @@ export function demoVenue(): GeneratedVenue {
     },
     truth: log.truth,
   };
+}
+
+/** Puts to a water's records what no drawing tells: notes, hazards found, distances taped. */
+function withHandwork(ground: WaterGround): Peg[] {
+  const notes = readNotes(ground.water.id);
+  return ground.pegs.map((peg, i) => {
+    const key = pegKey(peg.water, peg.peg);
+    const written = notes.get(peg.peg);
+    const measured = measuredLineDistance(key, ground.stands[i]!.clearance.platformMetres);
+    return {
+      ...peg,
+      ...(written?.where === undefined ? {} : { where: written.where }),
+      notes: written?.notes ?? [],
+      hazards: [...peg.hazards, ...(PLACED_HAZARDS[key] ?? [])],
+      ...(measured === undefined ? {} : { measuredLineDistance: measured }),
+    };
+  });
 }

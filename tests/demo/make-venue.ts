@@ -108,7 +108,7 @@ export function groundOf(
 ): WaterGround {
   const stands = standPegs(water, settings.standOff, settings.permittedReach, chance.apart('stands'));
   const records = chance.apart('records');
-  return { water, stands, pegs: stands.map((stand) => pegRecord(water, stand, place, records)) };
+  return { water, stands, pegs: stands.map((stand) => pegRecord(water, stand, place, records.apart(stand.peg))) };
 }
 
 function evenPlumbing(water: DrawnWater, soundings: number): Plumbing {

@@ -3,7 +3,7 @@ import type { LatLng } from '../../../src/domain/place.ts';
 import type { Chance } from '../chance.ts';
 import type { DrawnWater } from '../ground/drawn-water.ts';
 import type { PegStand } from '../ground/peg-stands.ts';
-import { rounded, type Spot } from '../ground/spot.ts';
+import { distanceToLine, rounded, type Spot } from '../ground/spot.ts';
 import { hazardsOfRecord } from './hazards.ts';
 import { whereOf } from './where.ts';
 
@@ -13,11 +13,12 @@ const CLOSED_REASON = 'Below or beside the 11 kV overhead line: inside the stand
 
 /** A peg's record as the bailiff would have measured it, before notes, pictures and clearance are put to it. */
 export function pegRecord(water: DrawnWater, stand: PegStand, place: (spot: Spot) => LatLng, chance: Chance): Peg {
-  const isStepFree = chance.happens(water.bank.stepFreeShare);
+  // Drawn first, so that a path redrawn later moves no other figure.
+  const isStepFree = chance.happens(water.bank.stepFreeShare) && hasStepFreePath(water, stand);
   const bank = bankOf(water, isStepFree, chance);
   const platform = platformOf(water, isStepFree, chance);
   const marginDepthMetres = stand.depths.edge;
-  const isAccessible = isStepFree && (platform.widthMetres ?? 0) >= 1.8 && chance.happens(0.5);
+  const isAccessible = isStepFree && (platform.widthMetres ?? 0) >= 1.8 && chance.happens(0.3);
   return {
     water: water.id,
     peg: stand.peg,
@@ -48,6 +49,13 @@ export function pegRecord(water: DrawnWater, stand: PegStand, place: (spot: Spot
     notes: [],
     file: `pegs/${water.id}/${stand.peg}.md`,
   };
+}
+
+function hasStepFreePath(water: DrawnWater, stand: PegStand): boolean {
+  const nearest = water.paths.reduce((best, path) =>
+    distanceToLine(stand.at, path.line) < distanceToLine(stand.at, best.line) ? path : best,
+  );
+  return nearest.stepFree !== false;
 }
 
 function bankOf(water: DrawnWater, isStepFree: boolean, chance: Chance): Bank {
@@ -87,7 +95,7 @@ function reachOf(stand: PegStand, chance: Chance): ReachClaim[] {
       claims.push({ what, distanceMetres: Math.max(0.5, rounded(metres + chance.between(-0.7, 0.7), 1)) });
   };
   if (stand.features.includes('island')) claim('island', stand.islandMetres);
-  if (stand.features.includes('reeds') && chance.happens(0.7)) claim('reeds', stand.reedsMetres);
+  if ((stand.reedsMetres ?? Number.POSITIVE_INFINITY) <= 20) claim('reeds', stand.reedsMetres);
   if (stand.features.includes('lilies')) claim('lilies', stand.liliesMetres);
   if (stand.features.includes('near-shelf')) claim('shelf', chance.between(2, 5));
   return claims;

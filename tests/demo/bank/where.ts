@@ -4,14 +4,19 @@ import type { PegStand } from '../ground/peg-stands.ts';
 import { distanceToRing } from '../ground/ring.ts';
 import { bearingTo, distanceBetween } from '../ground/spot.ts';
 
-const SIDES = ['South', 'West', 'North', 'East'] as const;
-
 /** One line that says where a peg is: its bank, and the nearest thing worth naming. */
 export function whereOf(water: DrawnWater, stand: PegStand): string {
-  // A peg that faces north sits on the south bank.
-  const side = SIDES[Math.round(stand.facingDegrees / 90) % 4]!;
+  const side = sideOf(water, stand);
   const detail = detailOf(water, stand);
-  return detail === null ? `${side} bank` : `${side} bank, ${detail}`;
+  return detail === null ? side : `${side}, ${detail}`;
+}
+
+/** The bank's name on the drawing; without one, by the compass: a peg that faces north sits on the south bank. */
+function sideOf(water: DrawnWater, stand: PegStand): string {
+  const named = water.banks.find((bank) => Number(stand.peg) <= bank.lastPeg);
+  return (
+    named?.name ?? ['South bank', 'West bank', 'North bank', 'East bank'][Math.round(stand.facingDegrees / 90) % 4]!
+  );
 }
 
 function detailOf(water: DrawnWater, stand: PegStand): string | null {

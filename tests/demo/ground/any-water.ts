@@ -119,8 +119,10 @@ function drawAnyWater(number: number, pegs: number, centre: Spot, chance: Chance
         },
       ],
       undulationMetres: 0.06,
+      shelfWander: { share: 0.25, metres: 0.08 },
     },
     bays: [],
+    banks: [],
     pegsAlong: pegsAlongBank(outline, pegs, patches.slice(0, 2), chance),
     setBackMetres: 1.2,
   };

@@ -14,6 +14,8 @@ export interface Bed {
   readonly shelf: readonly (readonly [number, number])[];
   readonly humps: readonly Hump[];
   readonly undulationMetres: number;
+  /** How far the shelf narrows and widens along the bank, as a share, and rises and falls, in metres. */
+  readonly shelfWander: { readonly share: number; readonly metres: number };
 }
 
 const LEAST_DEPTH_METRES = 0.15;
@@ -30,7 +32,9 @@ export function depthAt(
 }
 
 function bedDepth(bed: Bed, shoreMetres: number, spot: Spot): number {
-  let depth = shelfDepth(bed.shelf, shoreMetres);
+  const wander = Math.sin(spot.x / 17 + 0.4) * Math.sin(spot.y / 21 + 1.1) + 0.5 * Math.sin((spot.x - spot.y) / 37);
+  let depth =
+    shelfDepth(bed.shelf, shoreMetres * (1 + bed.shelfWander.share * wander)) + bed.shelfWander.metres * wander;
   for (const hump of bed.humps) {
     const share = distanceBetween(hump.at, spot) / hump.radiusMetres;
     depth -= hump.riseMetres * Math.exp(-share * share);

@@ -69,6 +69,8 @@ export interface DrawnWater {
   readonly bed: Bed;
   /** Bays, which the turn of the bank alone does not tell. */
   readonly bays: readonly { readonly at: Spot; readonly radiusMetres: number }[];
+  /** Names of the banks, each up to its last peg; the compass names what is left. */
+  readonly banks: readonly { readonly lastPeg: number; readonly name: string }[];
   /** Where the pegs stand, in metres round the outline. */
   readonly pegsAlong: readonly number[];
   /** How far the pegs stand back from the water's edge. */

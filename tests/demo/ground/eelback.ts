@@ -118,8 +118,15 @@ export function drawEelback(chance: Chance, pegs: number): DrawnWater {
         { at: { x: 40, y: -102 }, radiusMetres: 14, riseMetres: -0.35 },
       ],
       undulationMetres: 0.07,
+      shelfWander: { share: 0.3, metres: 0.1 },
     },
     bays: [{ at: { x: -44, y: -186 }, radiusMetres: 22 }],
+    banks: [
+      { lastPeg: 17, name: 'South bank' },
+      { lastPeg: 20, name: 'The head' },
+      { lastPeg: 37, name: 'North bank' },
+      { lastPeg: 38, name: 'The tail' },
+    ],
     pegsAlong: pegsAlongBank(outline, pegs, [tailReeds, bendReeds, headReeds, willows], chance),
     setBackMetres: 1.2,
   };
@@ -188,8 +195,7 @@ function eelbackPaths(ring: readonly Spot[], carPark: Spot): DrawnPath[] {
         surface: 'bark',
         widthMetres: 0.9,
         gradient: 1 / 9,
-        steps: 6,
-        stepFree: false,
+        stepFree: true,
       },
       {
         id: 'eelback-north-heron',

@@ -11,7 +11,7 @@ export const FEATURES: readonly Feature[] = [
   { id: 'point', name: 'Point', meaning: 'The bank juts out; there is water on both sides of the peg.' },
   { id: 'bay', name: 'Bay', meaning: 'A recess of the bank with water of its own.' },
   { id: 'island', name: 'Island', meaning: 'An island within reach of pole or a short chuck.' },
-  { id: 'open-water', name: 'Open water', meaning: 'Nothing in front within 45 m but water.' },
+  { id: 'open-water', name: 'Open water', meaning: 'Nothing within reach but water: no bank, bed or island in front.' },
   { id: 'reeds', name: 'Reeds', meaning: 'A bed of reeds within a pole’s top kit.' },
   { id: 'lilies', name: 'Lilies', meaning: 'Lilies in front within pole reach.' },
   { id: 'overhang', name: 'Overhanging trees', meaning: 'Branches over the water or the peg.' },

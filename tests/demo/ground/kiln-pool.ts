@@ -144,8 +144,16 @@ export function drawKilnPool(chance: Chance, pegs: number): DrawnWater {
         { at: { x: CENTRE.x + 8, y: CENTRE.y + 74 }, radiusMetres: 17, riseMetres: 1.1 },
       ],
       undulationMetres: 0.16,
+      shelfWander: { share: 0.3, metres: 0.22 },
     },
     bays: [{ at: { x: CENTRE.x + 4, y: CENTRE.y + 82 }, radiusMetres: 32 }],
+    banks: [
+      { lastPeg: 1, name: 'West bank' },
+      { lastPeg: 14, name: 'South bank' },
+      { lastPeg: 18, name: 'East bank' },
+      { lastPeg: 28, name: 'North bank' },
+      { lastPeg: 34, name: 'West bank' },
+    ],
     pegsAlong: pegsAlongBank(
       outline,
       pegs,

@@ -34,6 +34,7 @@ const CORNER_TURN_DEGREES = 55;
 const POINT_TURN_DEGREES = -40;
 const ISLAND_REACH_METRES = 26;
 const OPEN_WATER_METRES = 45;
+const SHALLOW_EDGE_METRES = 0.9;
 
 /** Stands the pegs of a drawn water on its bank and works out their features from the drawing. */
 export function standPegs(
@@ -46,7 +47,10 @@ export function standPegs(
   const sixes = bare.map((stand) => stand.depths.six ?? 0).sort((a, b) => a - b);
   // "Deep" is said against the water's own pegs: the deepest third.
   const deepMetres = sixes[Math.floor(sixes.length * 0.67)] ?? 0;
-  return bare.map((stand) => ({ ...stand, features: featuresOf(water, stand, deepMetres, permitted, chance) }));
+  return bare.map((stand) => ({
+    ...stand,
+    features: featuresOf(water, stand, deepMetres, permitted, chance.apart(stand.peg)),
+  }));
 }
 
 function bareStand(
@@ -93,22 +97,22 @@ function featuresOf(
   chance: Chance,
 ): string[] {
   const features: string[] = [];
+  const isBare = () => features.every((feature) => feature === 'margin');
   const nearPlace = (kind: string, metres: number) =>
     water.places.some((place) => place.kind === kind && distanceBetween(place.at, stand.at) <= metres);
   const besideArea = (kind: string, metres: number) =>
     water.areas.some((area) => area.kind === kind && distanceToRing(area.ring, stand.at) <= metres);
-  const hasShallowEdge = stand.depths.edge <= 0.75;
   if (stand.turnDegrees >= CORNER_TURN_DEGREES) features.push('corner');
   if (stand.turnDegrees <= POINT_TURN_DEGREES) features.push('point');
   if (water.bays.some((bay) => distanceBetween(bay.at, stand.at) <= bay.radiusMetres)) features.push('bay');
   if (stand.islandMetres !== null && stand.islandMetres <= ISLAND_REACH_METRES) features.push('island');
-  if (stand.islandMetres === null && stand.farBankMetres >= OPEN_WATER_METRES) features.push('open-water');
-  if (hasShallowEdge ? chance.happens(0.42) : chance.happens(0.08)) features.push('margin');
+  if (chance.happens(0.42) && stand.depths.edge <= SHALLOW_EDGE_METRES) features.push('margin');
   if (besideArea('reeds', 8)) features.push('reeds');
   if ((stand.liliesMetres ?? Number.POSITIVE_INFINITY) <= 14) features.push('lilies');
-  if (besideArea('trees', 9)) features.push('overhang');
+  if (besideArea('trees', 10)) features.push('overhang');
   if (nearPlace('inlet', 18)) features.push('inlet');
   if (nearPlace('aerator', permitted.castMetres * 0.8)) features.push('aerator');
+  if (isBare() && stand.farBankMetres >= OPEN_WATER_METRES) features.push('open-water');
   if ((stand.depths.six ?? 0) >= deepMetres) features.push('deep-water');
   if (chance.happens(0.28)) features.push('near-shelf');
   return features;

@@ -119,8 +119,10 @@ export function drawTallymanLake(chance: Chance, pegs: number): DrawnWater {
       ],
       humps: [{ at: { x: -222, y: 52 }, radiusMetres: 16, riseMetres: 0.35 }],
       undulationMetres: 0.05,
+      shelfWander: { share: 0.25, metres: 0.07 },
     },
     bays: [],
+    banks: [],
     pegsAlong: pegsAlongBank(outline, pegs, [westReeds, southReeds], chance),
     setBackMetres: 1.1,
   };
