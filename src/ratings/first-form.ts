@@ -39,7 +39,7 @@ export function firstForm(venue: RatedVenue, bag: string): BagTables {
   const yearly = new Map(venue.pegs.map((peg) => [peg, shrink(byPeg.get(pegKey(peg.water, peg.peg)) ?? [])]));
   const inMonth = (some: readonly EventRatio[], month: number) =>
     some.filter(({ from }) => monthOf(from.event.day) === month);
-  const has = (peg: Peg | undefined, feature: string) => peg?.features.includes(feature) === true;
+  const has = (peg: Pick<Peg, 'features'> | undefined, feature: string) => peg?.features.includes(feature) === true;
   return {
     bag,
     featureMonths: venue.settings.features.flatMap(({ id }) =>

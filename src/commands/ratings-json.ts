@@ -1,0 +1,18 @@
+import type { BagTables, Ratings } from '../ratings/ratings.ts';
+
+/**
+ * The document that `ratings --json` prints for one bag. Its keys are a published format: model, featureMonths, pegs,
+ * pegMonths, framing, backtest. Framing has a row for each water and month that saw a match.
+ */
+export function ratingsJson(ratings: Ratings, tables: BagTables) {
+  return {
+    model: tables.model,
+    featureMonths: tables.featureMonths,
+    pegs: tables.pegs,
+    pegMonths: tables.pegMonths,
+    framing: ratings.framing
+      .filter(({ events }) => events > 0)
+      .map(({ water, month, events, frameKg, winKg }) => ({ water, month, events, frameKg, winKg })),
+    backtest: ratings.backtest ?? { events: 0, sessions: 0, scores: [], calibration: [] },
+  };
+}

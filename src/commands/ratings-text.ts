@@ -1,0 +1,100 @@
+import { type Month, monthName } from '../domain/day.ts';
+import { formatWeight } from '../domain/format-quantity.ts';
+import type { Venue } from '../domain/venue.ts';
+import type { BagTables, Evidence, FramingMonth, Ratings } from '../ratings/ratings.ts';
+import { textTable } from './text-table.ts';
+
+/** What `ratings` prints for a person: the returns of one bag in one month, and how far they can be trusted. */
+export function ratingsText(venue: Venue, ratings: Ratings, tables: BagTables, month: Month): string {
+  const of = tables.bag === 'total' ? 'whole bag' : (partName(venue, tables.bag) ?? tables.bag);
+  return [
+    `${venue.settings.name}, ${monthName(month)}: returns of the ${of} in multiples of par, with 80% intervals`,
+    '',
+    ...features(venue, tables, month),
+    '',
+    ...venue.waters.flatMap((water) => [water.name, ...pegs(tables, water.id, month), '']),
+    ...framing(venue, ratings, month),
+    '',
+    ...workings(tables, ratings),
+  ].join('\n');
+}
+
+function features(venue: Venue, tables: BagTables, month: Month): string[] {
+  const names = new Map(venue.settings.features.map(({ id, name }) => [id, name]));
+  const rows = tables.featureMonths
+    .filter((row) => row.month === month)
+    .map((row) => [names.get(row.feature) ?? row.feature, ...returnCells(Math.exp(row.logReturn), row)]);
+  return textTable([['Feature', ...HEADS], ...rows]);
+}
+
+function pegs(tables: BagTables, water: string, month: Month): string[] {
+  const rows = tables.pegMonths
+    .filter((row) => row.water === water && row.month === month)
+    .map((row) => [row.peg, ...returnCells(row.return, row)]);
+  return textTable([['Peg', ...HEADS], ...rows]);
+}
+
+const HEADS = ['return', 'low', 'high', 'sessions', 'evidence'];
+
+interface Doubt {
+  readonly low80: number;
+  readonly high80: number;
+  readonly sessions: number;
+  readonly evidence: Evidence;
+}
+
+function returnCells(multiple: number, { low80, high80, sessions, evidence }: Doubt): string[] {
+  return [multiple.toFixed(2), low80.toFixed(2), high80.toFixed(2), String(sessions), evidence];
+}
+
+function framing(venue: Venue, ratings: Ratings, month: Month): string[] {
+  const unit = venue.settings.units.weight;
+  const span = (middle: number | null, low: number | null, high: number | null) =>
+    middle === null || low === null || high === null
+      ? 'not known'
+      : `${formatWeight(middle, unit)} (${formatWeight(low, unit)} to ${formatWeight(high, unit)})`;
+  const cells = (row: FramingMonth) => [
+    String(row.events),
+    span(row.frameKg, row.frameLowKg, row.frameHighKg),
+    span(row.winKg, row.winLowKg, row.winHighKg),
+  ];
+  const names = new Map(venue.waters.map(({ id, name }) => [id, name]));
+  const rows = ratings.framing
+    .filter((row) => row.month === month && row.events > 0)
+    .map((row) => [names.get(row.water) ?? row.water, ...cells(row)]);
+  return rows.length === 0
+    ? [`No match is logged in ${monthName(month)}.`]
+    : textTable([['Water', 'matches', 'to frame', 'to win'], ...rows]);
+}
+
+function workings(tables: BagTables, ratings: Ratings): string[] {
+  const { sd, sessions, censored, logMarginal } = tables.model;
+  const spread = Object.entries(sd).map(([term, value]) => `${term} ${value.toFixed(3)}`);
+  return [
+    `${sessions} sessions, ${censored} of them known only as “at most this”.`,
+    `Standard deviations on the log scale: ${spread.join(', ')}. Log marginal likelihood ${logMarginal.toFixed(2)}.`,
+    ...ratings.leftOut.map(({ why, sessions: count }) => `Left out: ${count} (${why}).`),
+    ...backtest(ratings),
+    ...ratings.notes,
+  ];
+}
+
+function backtest({ backtest: test }: Ratings): string[] {
+  if (test === null) return ['No back-test: the log holds too few matches before its last year.'];
+  const rows = test.scores.map(({ name, rootMeanSquareError, rankAgreement, coverage80 }) => [
+    name,
+    rootMeanSquareError.toFixed(3),
+    rankAgreement.toFixed(3),
+    coverage80 === null ? '' : `${(100 * coverage80).toFixed(0)}%`,
+  ]);
+  return [
+    '',
+    `Back-test: ${test.events} matches of the last year, ${test.sessions} bags, each foretold from earlier matches only.`,
+    ...textTable([['', 'error (log)', 'rank agreement', 'in 80%'], ...rows]),
+    '',
+  ];
+}
+
+function partName(venue: Venue, part: string): string | undefined {
+  return venue.settings.bagParts.find(({ id }) => id === part)?.name.toLowerCase();
+}

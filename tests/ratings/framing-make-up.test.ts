@@ -1,0 +1,45 @@
+import { describe, expect, test } from 'vitest';
+import { framingMakeUp } from '../../src/ratings/framing-make-up.ts';
+import { exampleVenue } from '../domain/example-venue.ts';
+import { exampleEvent, exampleSession } from './example-log.ts';
+
+const bag = (peg: string, grams: number, silvers?: number, carp?: number) =>
+  exampleSession('a', peg, 'weighed', grams, {
+    parts: {
+      ...(silvers === undefined ? {} : { silvers: { weightGrams: silvers } }),
+      ...(carp === undefined ? {} : { carp: { weightGrams: carp } }),
+    },
+  });
+
+describe('framingMakeUp', () => {
+  test('averages the shares of framing bags, every bag counting the same', () => {
+    const venue = exampleVenue({
+      events: [exampleEvent('a')],
+      sessions: [bag('1', 10_000, 2000, 8000), bag('2', 4000, 4000, 0), bag('3', 1000, 1000, 0)],
+    });
+    expect(framingMakeUp(venue)).toEqual([
+      {
+        water: 'pit',
+        month: 6,
+        bags: 2,
+        shares: [
+          { part: 'silvers', share: 0.6 },
+          { part: 'carp', share: 0.4 },
+        ],
+      },
+    ]);
+  });
+
+  test('counts an empty part as none where the other parts make up the bag', () => {
+    const venue = exampleVenue({ events: [exampleEvent('a')], sessions: [bag('1', 3000, 3000)] });
+    expect(framingMakeUp(venue)[0]?.shares).toEqual([
+      { part: 'silvers', share: 1 },
+      { part: 'carp', share: 0 },
+    ]);
+  });
+
+  test('leaves out bags of which a part is not known', () => {
+    const venue = exampleVenue({ events: [exampleEvent('a')], sessions: [bag('1', 3000, 1000), bag('2', 2000)] });
+    expect(framingMakeUp(venue)).toEqual([]);
+  });
+});
