@@ -3,5 +3,8 @@ import { venueFiles } from './writing/venue-files.ts';
 
 /** Every file of the committed demo venue, by its path inside `content/`. */
 export function demoFiles(): Map<string, string> {
-  return venueFiles(demoVenue().venue);
+  const { venue, drawings } = demoVenue();
+  const files = venueFiles(venue);
+  for (const drawing of drawings) files.set(`photos/${drawing.file}`, drawing.svg);
+  return files;
 }

@@ -5,6 +5,7 @@ import { NOTICES } from './bank/notices.ts';
 import { PLACED_HAZARDS } from './bank/placed-hazards.ts';
 import { walkRounds } from './bank/rounds.ts';
 import { seededChance } from './chance.ts';
+import { demoDrawings, type FiledDrawing } from './drawings/demo-drawings.ts';
 import { drawEelback } from './ground/eelback.ts';
 import { drawKilnPool } from './ground/kiln-pool.ts';
 import { type Plumbing, plumb } from './ground/soundings.ts';
@@ -29,8 +30,13 @@ const PLUMBING: Readonly<Record<string, Plumbing>> = {
   'tallyman-lake': { gridMetres: 9, where: (spot) => spot.x > -176, poleMetres: [4] },
 };
 
+/** The demo venue, its truth, and its pictures. */
+export interface DemoVenue extends GeneratedVenue {
+  readonly drawings: readonly FiledDrawing[];
+}
+
 /** Makes the demo venue: Osierholt's three waters, with the truth its log was drawn from. */
-export function demoVenue(): GeneratedVenue {
+export function demoVenue(): DemoVenue {
   const chance = seededChance(SEED);
   const settings = demoSettings(GUIDE_DAY);
   const place = placedAt(ORIGIN);
@@ -41,7 +47,13 @@ export function demoVenue(): GeneratedVenue {
     drawTallymanLake(chance.apart('tallyman-lake'), 24),
   ];
   const ground = drawn.map((water) => groundOf(water, settings, place, chance.apart(`ground ${water.id}`)));
-  const walked = walkRounds(ground.flatMap(withHandwork), settings.nestingMonths, weather, chance.apart('rounds'));
+  const drawings = demoDrawings(ground, chance.apart('drawings'));
+  const walked = walkRounds(
+    ground.flatMap((water) => withHandwork(water, drawings)),
+    settings.nestingMonths,
+    weather,
+    chance.apart('rounds'),
+  );
   const log = makeLog(
     walked.pegs,
     {
@@ -85,11 +97,12 @@ export function demoVenue(): GeneratedVenue {
       ),
     },
     truth: log.truth,
+    drawings,
   };
 }
 
 /** Puts to a water's records what no drawing tells: notes, hazards found, distances taped. */
-function withHandwork(ground: WaterGround): Peg[] {
+function withHandwork(ground: WaterGround, drawings: readonly FiledDrawing[]): Peg[] {
   const notes = readNotes(ground.water.id);
   return ground.pegs.map((peg, i) => {
     const key = pegKey(peg.water, peg.peg);
@@ -99,6 +112,9 @@ function withHandwork(ground: WaterGround): Peg[] {
       ...peg,
       ...(written?.where === undefined ? {} : { where: written.where }),
       notes: written?.notes ?? [],
+      photos: drawings
+        .filter((drawing) => drawing.peg === key)
+        .map(({ file, alt }) => ({ file, alt, credit: 'Drawn for this guide' })),
       hazards: [...peg.hazards, ...(PLACED_HAZARDS[key] ?? [])],
       ...(measured === undefined ? {} : { measuredLineDistance: measured }),
     };
