@@ -82,7 +82,7 @@ function expectation(issue: Issue): string {
     case 'unrecognized_keys':
       return `no field ${issue.keys.join(', ')}`;
     default:
-      return issue.message === 'Invalid input' ? 'another value' : issue.message;
+      return issue.code === 'invalid_union' ? 'one of the values a phone writes' : issue.message;
   }
 }
 

@@ -1,0 +1,151 @@
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import type { GaugeDraft, PegDraft, PhotoDraft, Round, WholeRound } from './draft.ts';
+
+interface Schema extends DBSchema {
+  rounds: { key: string; value: Round };
+  pegs: { key: [string, string, string]; value: PegDraft; indexes: { ref: string } };
+  gauges: { key: [string, string]; value: GaugeDraft; indexes: { ref: string } };
+  photos: { key: [string, string]; value: PhotoDraft; indexes: { ref: string } };
+}
+
+const NAME = 'peg-atlas-rounds';
+const PARTS = ['pegs', 'gauges', 'photos'] as const;
+
+/** The phone has no room for more. What was saved before is still there. */
+export class StorageFull extends Error {}
+
+/**
+ * The bank rounds on this phone, in IndexedDB. Every change is written at once and by itself, so that a reload, a crash or
+ * a full phone costs at most the change it interrupts.
+ */
+export class RoundStore {
+  readonly #database: IDBPDatabase<Schema>;
+
+  constructor(database: IDBPDatabase<Schema>) {
+    this.#database = database;
+  }
+
+  /** All rounds, the latest day first. */
+  async rounds(): Promise<Round[]> {
+    return (await this.#database.getAll('rounds')).sort(
+      (a, b) => b.day.localeCompare(a.day) || b.ref.localeCompare(a.ref),
+    );
+  }
+
+  /** The round of this venue that is being walked: the latest that is not handed over. */
+  async openRound(venue: string): Promise<Round | undefined> {
+    return (await this.rounds()).find((round) => round.venue.id === venue && round.handedOver === undefined);
+  }
+
+  /** @throws StorageFull where there is no room; so do the other methods that write. */
+  saveRound(round: Round): Promise<void> {
+    return this.#write('rounds', round);
+  }
+
+  savePeg(draft: PegDraft): Promise<void> {
+    return this.#write('pegs', draft);
+  }
+
+  saveGauge(draft: GaugeDraft): Promise<void> {
+    return this.#write('gauges', draft);
+  }
+
+  savePhoto(photo: PhotoDraft): Promise<void> {
+    return this.#write('photos', photo);
+  }
+
+  async removePhoto(ref: string, id: string): Promise<void> {
+    await this.#database.delete('photos', [ref, id]);
+  }
+
+  /** A round with everything noted on it; undefined where it is not on this phone. */
+  async whole(ref: string): Promise<WholeRound | undefined> {
+    const transaction = this.#database.transaction(['rounds', ...PARTS], 'readonly');
+    const [round, pegs, gauges, photos] = await Promise.all([
+      transaction.objectStore('rounds').get(ref),
+      transaction.objectStore('pegs').index('ref').getAll(ref),
+      transaction.objectStore('gauges').index('ref').getAll(ref),
+      transaction.objectStore('photos').index('ref').getAll(ref),
+    ]);
+    await transaction.done;
+    return round === undefined ? undefined : { round, pegs, gauges, photos };
+  }
+
+  /** Puts a whole round into the place of one with the same reference, all or nothing. */
+  async saveWhole({ round, pegs, gauges, photos }: WholeRound): Promise<void> {
+    const transaction = this.#database.transaction(['rounds', ...PARTS], 'readwrite', { durability: 'strict' });
+    const requests: Promise<unknown>[] = [];
+    /** Noted as handled at once: where a later request fails, this one's failure is the same. */
+    const run = (request: Promise<unknown>): void => {
+      request.catch(() => undefined);
+      requests.push(request);
+    };
+    try {
+      for (const part of PARTS) {
+        const keys = await transaction.objectStore(part).index('ref').getAllKeys(round.ref);
+        for (const key of keys) run(transaction.objectStore(part).delete(key as never));
+      }
+      run(transaction.objectStore('rounds').put(round));
+      for (const draft of pegs) run(transaction.objectStore('pegs').put(draft));
+      for (const draft of gauges) run(transaction.objectStore('gauges').put(draft));
+      for (const photo of photos) run(transaction.objectStore('photos').put(photo));
+      await Promise.all([...requests, transaction.done]);
+    } catch (error) {
+      throw await undone(transaction, error);
+    }
+  }
+
+  /** Deletes a round and everything noted on it. */
+  async removeRound(ref: string): Promise<void> {
+    const transaction = this.#database.transaction(['rounds', ...PARTS], 'readwrite');
+    const requests: Promise<void>[] = [transaction.objectStore('rounds').delete(ref)];
+    for (const part of PARTS) {
+      const keys = await transaction.objectStore(part).index('ref').getAllKeys(ref);
+      requests.push(...keys.map((key) => transaction.objectStore(part).delete(key as never)));
+    }
+    await Promise.all([...requests, transaction.done]);
+  }
+
+  close(): void {
+    this.#database.close();
+  }
+
+  /** `strict` asks the browser to have it on the disk before it says so: the battery may go at any moment. */
+  async #write<Name extends 'rounds' | (typeof PARTS)[number]>(
+    name: Name,
+    value: Schema[Name]['value'],
+  ): Promise<void> {
+    const transaction = this.#database.transaction(name, 'readwrite', { durability: 'strict' });
+    try {
+      await Promise.all([transaction.store.put(value), transaction.done]);
+    } catch (error) {
+      throw await undone(transaction, error);
+    }
+  }
+}
+
+/** Takes back what a failed transaction has done so far, and names the failure. */
+async function undone(transaction: { abort(): void; done: Promise<void> }, error: unknown): Promise<unknown> {
+  try {
+    transaction.abort();
+  } catch {
+    // The browser has ended it already.
+  }
+  await transaction.done.catch(() => undefined);
+  return error instanceof DOMException && error.name === 'QuotaExceededError' ? new StorageFull() : error;
+}
+
+/** Opens the rounds of this phone, and makes room for them the first time. */
+export async function openRoundStore(): Promise<RoundStore> {
+  const database = await openDB<Schema>(NAME, 1, {
+    upgrade: (fresh) => {
+      fresh.createObjectStore('rounds', { keyPath: 'ref' });
+      fresh.createObjectStore('pegs', { keyPath: ['ref', 'water', 'peg'] }).createIndex('ref', 'ref');
+      fresh.createObjectStore('gauges', { keyPath: ['ref', 'water'] }).createIndex('ref', 'ref');
+      fresh.createObjectStore('photos', { keyPath: ['ref', 'id'] }).createIndex('ref', 'ref');
+    },
+    // An older page of the guide in another tab must not keep a newer one waiting.
+    blocking: (_current, _wanted, event) => (event.target as IDBDatabase).close(),
+  });
+  return new RoundStore(database);
+}
