@@ -1,5 +1,6 @@
 import { type Day, formatDay, type Month, monthOf } from '../domain/day.ts';
 import { ageWords, overdueWords } from '../domain/reading-words.ts';
+import { localDay } from './local-day.ts';
 
 /**
  * A phone may carry an old copy of a page, so what depends on the day is worked out on the day it is read:
@@ -20,11 +21,6 @@ showAge();
 markOverdue();
 placeNotices();
 showMonth(monthOf(today));
-
-function localDay(now: Date): Day {
-  const two = (value: number) => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
 
 function showAge(): void {
   for (const element of document.querySelectorAll('[data-age]')) element.textContent = ageWords(guideDay, today);

@@ -1,0 +1,189 @@
+import type { Units } from '../domain/bag.ts';
+import { formatDay } from '../domain/day.ts';
+import { floatSettings } from '../domain/float-settings.ts';
+import { formatLength, METRES_PER_FOOT, toFeetInches } from '../domain/length.ts';
+import type { PegKey } from '../domain/peg.ts';
+import type { LineDepth, PegSurvey, ProfilePoint } from '../ground/survey.ts';
+import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
+import { type DepthSection, depthProfile } from './drawing/depth-profile.ts';
+
+/** One line of the depth table. */
+export interface DepthRow {
+  readonly id: string;
+  readonly name: string;
+  /** Null where there is no depth: then `why` says so. */
+  readonly depth: {
+    /** Below datum, in the venue's unit, and in the other. */
+    readonly datum: string;
+    readonly otherUnit: string;
+    /** By the latest gauge reading; null without one. */
+    readonly today: string | null;
+    readonly lightBait: string;
+    readonly heavyBait: string;
+    /** "plumbed 1.1 m off", "from the record". */
+    readonly known: string;
+  } | null;
+  readonly why: string;
+  readonly permitted: boolean;
+}
+
+/** Depth out from a peg, ready to be placed. */
+export interface DepthSectionView {
+  /** Section through bank and water; null where the peg faces no water. */
+  readonly drawing: string | null;
+  /** What level zero is: "top of the sill". */
+  readonly datum: string;
+  /** "By the gauge on 20 Nov 2026 the water stood 0.06 m above datum." */
+  readonly level: string | null;
+  /** `20 Nov`, the column head of today's depths. */
+  readonly levelDay: string | null;
+  readonly rows: readonly DepthRow[];
+  readonly isPlumbed: boolean;
+}
+
+/** Words for what stands ahead of a peg; others are called by their kind. */
+const LAND_WORDS: Readonly<Record<string, string>> = { 'far-bank': 'far bank', island: 'island' };
+
+/** The depth section of a peg: drawing, depths at the trade's lines and float settings. */
+export function depthSection(atlas: Atlas, key: PegKey): DepthSectionView {
+  const { units } = atlas.venue.settings;
+  const peg = pegOf(atlas, key);
+  const survey = surveyOfPeg(atlas, key);
+  const { level } = surveyOfWater(atlas, peg.water);
+  const rows = survey.lineDepths.map((line) => depthRow(line, level?.metres ?? null, units));
+  return {
+    drawing: survey.profile.length < 2 ? null : depthProfile(drawingOf(survey, units), sectionWords(survey, units)),
+    datum: waterOf(atlas, peg.water).datum,
+    level: level === null ? null : levelWords(level.metres, formatDay(level.day), units),
+    levelDay: level === null ? null : formatDay(level.day).replace(/ \d{4}$/, ''),
+    rows,
+    isPlumbed: rows.some(({ depth }) => depth !== null),
+  };
+}
+
+function depthRow(line: LineDepth, levelMetres: number | null, units: Units): DepthRow {
+  const { id, name, permitted, depthMetres } = line;
+  if (depthMetres === null) return { id, name, permitted, depth: null, why: whyNot(line, units) };
+  const now = Math.max(0, depthMetres + (levelMetres ?? 0));
+  const { lightMetres, heavyMetres } = floatSettings(now);
+  const off = line.nearestSoundingMetres;
+  return {
+    id,
+    name,
+    permitted,
+    why: '',
+    depth: {
+      datum: formatLength(depthMetres, units),
+      otherUnit: formatLength(depthMetres, { length: units.length === 'm' ? 'ft' : 'm' }),
+      today: levelMetres === null ? null : formatLength(now, units),
+      lightBait: formatLength(lightMetres, units),
+      heavyBait: formatLength(heavyMetres, units),
+      known: off === null || off < 0.05 ? 'plumbed here' : `plumbed ${nearness(off, units)} off`,
+    },
+  };
+}
+
+function whyNot(line: LineDepth, units: Units): string {
+  const why = line.why ?? 'not plumbed';
+  if (line.nearestSoundingMetres === null) return why;
+  return `${why}, nearest sounding ${nearness(line.nearestSoundingMetres, units)} off`;
+}
+
+function nearness(metres: number, units: Units): string {
+  return units.length === 'm' ? formatLength(metres, units, metres < 10 ? 1 : 0) : formatLength(metres, units);
+}
+
+function levelWords(metres: number, day: string, units: Units): string {
+  const off = formatLength(Math.abs(metres), units);
+  const stood = Math.abs(metres) < 0.005 ? 'at datum' : `${off} ${metres > 0 ? 'above' : 'below'} datum`;
+  return `By the gauge on ${day} the water stood ${stood}.`;
+}
+
+function drawingOf(survey: PegSurvey, units: Units): DepthSection {
+  const deepest = Math.max(...survey.profile.map(({ depthMetres }) => depthMetres ?? 0));
+  const step = units.length === 'm' ? 1 : 3 * METRES_PER_FOOT;
+  const wide = deepest > 4 * step ? 2 * step : step;
+  const marks = Array.from({ length: Math.floor(deepest / wide) }, (_, index) => (index + 1) * wide);
+  return {
+    bed: survey.profile,
+    lines: survey.lineDepths
+      .filter(({ why }) => why !== 'short of the water' && why !== 'past the far bank')
+      .map(({ distanceMetres, depthMetres }) => ({
+        distanceMetres,
+        depthMetres,
+        distanceWords: distanceMetres < 0.95 ? distanceMetres.toFixed(1) : String(Math.round(distanceMetres)),
+        depthWords: depthMetres === null ? '' : shortDepth(depthMetres, units),
+      })),
+    depthMarks: marks.map((depthMetres) => ({
+      depthMetres,
+      words: units.length === 'm' ? `${Math.round(depthMetres)} m` : `${Math.round(depthMetres / METRES_PER_FOOT)} ft`,
+    })),
+    landWords: landStretches(survey).map(({ from, to, words }) => ({ distanceMetres: (from + to) / 2, words })),
+  };
+}
+
+/** A depth short enough to stand below a lead: `2.05`, `6′9″`. */
+function shortDepth(depthMetres: number, units: Units): string {
+  if (units.length === 'm') return depthMetres.toFixed(2);
+  const { feet, inches } = toFeetInches(depthMetres);
+  return feet === 0 ? `${inches}″` : `${feet}′${inches}″`;
+}
+
+interface LandStretch {
+  readonly from: number;
+  readonly to: number;
+  readonly words: string;
+}
+
+/** Land ahead of the peg beyond its own bank, called by what the map has there. */
+function landStretches({ profile, reach }: PegSurvey): readonly LandStretch[] {
+  const firstWater = profile.findIndex(({ land }) => !land);
+  const stretches: { from: number; to: number; words: string }[] = [];
+  let open = false;
+  for (const point of firstWater === -1 ? [] : profile.slice(firstWater)) {
+    if (!point.land) {
+      open = false;
+    } else if (open) {
+      stretches.at(-1)!.to = point.distanceMetres;
+    } else {
+      open = true;
+      stretches.push({ from: point.distanceMetres, to: point.distanceMetres, words: '' });
+    }
+  }
+  const end = profile.at(-1)?.distanceMetres ?? 0;
+  const bank = reach.find(({ what, aheadMetres }) => what === 'far-bank' && aheadMetres !== undefined);
+  if (bank !== undefined && Math.abs(bank.aheadMetres! - end) < 1 && stretches.at(-1)?.to !== end) {
+    stretches.push({ from: end, to: end, words: '' });
+  }
+  return stretches.map(({ from, to }) => {
+    const what = to >= end - 0.01 && bank !== undefined ? 'far-bank' : 'island';
+    return { from, to, words: LAND_WORDS[what]! };
+  });
+}
+
+/** The drawing's text alternative: every plumbed line, land and unplumbed stretch. */
+function sectionWords(survey: PegSurvey, units: Units): string {
+  const depths = survey.lineDepths
+    .filter(({ depthMetres }) => depthMetres !== null)
+    .map(({ name, depthMetres }) => `${name} ${formatLength(depthMetres!, units)}`);
+  const land = landStretches(survey).map(({ from, to, words }) =>
+    to - from < 1 ? `${words} at ${Math.round(from)} m` : `${words} from ${Math.round(from)} to ${Math.round(to)} m`,
+  );
+  const blind = unplumbedStretches(survey.profile).map(
+    ([from, to]) => `not plumbed from ${Math.round(from)} to ${Math.round(to)} m`,
+  );
+  const told = [...depths, ...land, ...blind];
+  return `Section out from the peg: ${told.length === 0 ? 'nothing known' : told.join(', ')}.`;
+}
+
+function unplumbedStretches(profile: readonly ProfilePoint[]): readonly (readonly [number, number])[] {
+  const stretches: [number, number][] = [];
+  let open = false;
+  for (const { distanceMetres, depthMetres, land } of profile) {
+    const blind = depthMetres === null && !land;
+    if (blind && open) stretches.at(-1)![1] = distanceMetres;
+    else if (blind) stretches.push([distanceMetres, distanceMetres]);
+    open = blind;
+  }
+  return stretches.filter(([from, to]) => to - from >= 0.5);
+}

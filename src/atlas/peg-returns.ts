@@ -1,0 +1,72 @@
+import { MONTHS, type Month, monthName, monthOf } from '../domain/day.ts';
+import type { PegKey } from '../domain/peg.ts';
+import type { BagId, PegMonth } from '../ratings/ratings.ts';
+import type { Atlas } from './atlas.ts';
+import { returnAxis } from './drawing/return-axis.ts';
+import { yearBars } from './drawing/year-bars.ts';
+import { type ReturnWords, returnSentence, returnWords, sessionsWords, yearSentence } from './return-words.ts';
+
+/** What is known of a peg's return in one month. */
+export interface PegMonthReturn {
+  readonly month: Month;
+  readonly name: string;
+  readonly known: ReturnWords | null;
+  /** Dot and whisker; empty where nothing is known. */
+  readonly axis: string;
+  /** `14 sessions here in November, evidence fair`. */
+  readonly behind: string;
+}
+
+/** A peg's return by month, ready to be placed. */
+export interface PegReturns {
+  readonly months: readonly PegMonthReturn[];
+  /** The month of the guide's day. */
+  readonly nowMonth: Month;
+  readonly year: string;
+  /** The same for each bag part of the log, by its name. */
+  readonly parts: readonly { readonly name: string; readonly months: readonly PegMonthReturn[] }[];
+}
+
+/** A peg's return by month, of the total bag and of each bag part; null where the log rates no peg at all. */
+export function pegReturns(atlas: Atlas, key: PegKey): PegReturns | null {
+  const months = monthsOf(atlas, key, 'total', true);
+  if (months.every(({ known }) => known === null)) return null;
+  const nowMonth = monthOf(atlas.venue.settings.guideDay);
+  const peg = atlas.pegsByKey.get(key);
+  const shown = months.map(({ known }) => known?.shown ?? null);
+  return {
+    months,
+    nowMonth,
+    year: yearBars(shown, nowMonth, yearSentence(`Return of peg ${peg?.peg ?? key}`, months)),
+    parts: atlas.venue.settings.bagParts
+      .map(({ id, name }) => ({ name, months: monthsOf(atlas, key, id, false) }))
+      .filter((part) => part.months.some(({ known }) => known !== null)),
+  };
+}
+
+function monthsOf(atlas: Atlas, key: PegKey, bag: BagId, withAxis: boolean): readonly PegMonthReturn[] {
+  const found = pegMonthsOf(atlas, key, bag);
+  return MONTHS.map((month) => {
+    const name = monthName(month);
+    const row = found.find((candidate) => candidate.month === month);
+    if (row === undefined) return { month, name, known: null, axis: '', behind: `nothing known of ${name} here` };
+    const known = returnWords(
+      { value: row.return, low: row.low80, high: row.high80, evidence: row.evidence },
+      row.sessions,
+    );
+    const axis = withAxis ? returnAxis(known.shown, returnSentence(known)) : '';
+    return {
+      month,
+      name,
+      known,
+      axis,
+      behind: `${sessionsWords(row.sessions)} here in ${name}, evidence ${row.evidence}`,
+    };
+  });
+}
+
+function pegMonthsOf(atlas: Atlas, key: PegKey, bag: BagId): readonly PegMonth[] {
+  if (bag === 'total') return atlas.monthsByPeg.get(key) ?? [];
+  const tables = atlas.ratings.bags.find((candidate) => candidate.bag === bag);
+  return tables?.pegMonths.filter(({ water, peg }) => `${water}/${peg}` === key) ?? [];
+}
