@@ -1,6 +1,6 @@
 import { type Month, monthName } from '../domain/day.ts';
-import { formatWeight } from '../domain/format-quantity.ts';
 import type { Venue } from '../domain/venue.ts';
+import { formatWeight } from '../domain/weight.ts';
 import type { BagTables, Evidence, FramingMonth, Ratings } from '../ratings/ratings.ts';
 import { textTable } from './text-table.ts';
 
@@ -48,11 +48,12 @@ function returnCells(multiple: number, { low80, high80, sessions, evidence }: Do
 }
 
 function framing(venue: Venue, ratings: Ratings, month: Month): string[] {
-  const unit = venue.settings.units.weight;
+  const { units } = venue.settings;
+  const weight = (kilograms: number) => formatWeight(kilograms * 1000, units);
   const span = (middle: number | null, low: number | null, high: number | null) =>
     middle === null || low === null || high === null
       ? 'not known'
-      : `${formatWeight(middle, unit)} (${formatWeight(low, unit)} to ${formatWeight(high, unit)})`;
+      : `${weight(middle)} (${weight(low)} to ${weight(high)})`;
   const cells = (row: FramingMonth) => [
     String(row.events),
     span(row.frameKg, row.frameLowKg, row.frameHighKg),
