@@ -104,6 +104,9 @@ export interface KeepOpenLimit {
   readonly sectorDegrees?: number;
 }
 
+/** What a path may or may not state. */
+export type WalkFact = 'steps' | 'gradient' | 'width';
+
 export interface Walk {
   readonly from: string;
   readonly distanceMetres: number;
@@ -111,6 +114,10 @@ export interface Walk {
   /** Steepest stated gradient on the way, rise over run; null where no path states one. */
   readonly steepest: number | null;
   readonly stepFree: boolean | null;
+  /** Narrowest stated width of a path on the way; null where none states one. */
+  readonly narrowestMetres: number | null;
+  /** What at least one path on the way does not state: the figures above are of the others only. */
+  readonly notStated: readonly WalkFact[];
   /** Names of overhead lines the way passes below or inside the stand-off. */
   readonly underLines: readonly string[];
   /** The shortest way without a known step, where there is one and it is not the shortest way itself. */
@@ -162,7 +169,7 @@ export interface PegSurvey {
   readonly wind: readonly WindAtPeg[];
   /** From each car park that the drawn paths join to the peg, the shortest first. Empty where none does. */
   readonly walks: readonly Walk[];
-  /** Only for a peg that claims to be accessible: the figures that fail, or are not recorded. */
+  /** Only for a peg that claims to be accessible or step-free: what fails, or is not recorded. */
   readonly accessFindings: readonly AccessFinding[];
   readonly nearestGate: NearbyPlace | null;
   readonly nearestAed: NearbyPlace | null;

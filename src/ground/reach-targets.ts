@@ -1,0 +1,96 @@
+import type { MapArea, MapPlace } from '../domain/map.ts';
+import { wholeTurnDegrees } from './geodesy/ellipsoid.ts';
+import { type PegStand, pointAhead } from './peg-stand.ts';
+import type { PlanePoint, PlaneRing } from './plane/plane-point.ts';
+import { planeBearingDegrees, type Sector } from './plane/sector.ts';
+import { pointsInSector } from './plane/sector-points.ts';
+import { ringSegments, type SegmentGrid, segmentGrid } from './plane/segment-grid.ts';
+import type { ReachTarget } from './survey.ts';
+import type { WaterPlane } from './water-plane.ts';
+
+/** Things farther off than this are not told. */
+export const TOLD_WITHIN_METRES = 100;
+/** Dry land of this length between peg and target hides it: a reed stem's width of headland does not. */
+const HIDDEN_BY_LAND_METRES = 3;
+
+const AREA_KINDS: readonly MapArea['kind'][] = ['reeds', 'lilies'];
+const PLACE_KINDS: readonly MapPlace['kind'][] = ['aerator', 'inlet'];
+
+/** Something of the map that can lie in front of a peg. */
+export interface Mark {
+  readonly what: string;
+  readonly name?: string;
+  /** One point for a place. */
+  readonly ring: PlaneRing;
+  readonly grid: SegmentGrid;
+}
+
+/** What can lie in front of a water's pegs: its islands, reeds, lilies, aerators and inlets. */
+export function reachMarks(water: WaterPlane, areas: readonly MapArea[], places: readonly MapPlace[]): readonly Mark[] {
+  const mark = (what: string, name: string | undefined, ring: PlaneRing): Mark => ({
+    what,
+    ...(name === undefined ? {} : { name }),
+    ring,
+    grid: segmentGrid(ringSegments([ring])),
+  });
+  return [
+    ...water.islands.map((island) => mark('island', island.name, island.ring)),
+    ...areas
+      .filter(({ kind }) => AREA_KINDS.includes(kind))
+      .map((area) => mark(area.kind, area.name, area.ring.map(water.plane.toPlane))),
+    ...places
+      .filter(({ kind }) => PLACE_KINDS.includes(kind))
+      .map((place) => mark(place.kind, place.name, [water.plane.toPlane(place.at)])),
+  ];
+}
+
+/** The far bank straight out and every mark inside the fishing sector within 100 m that no land hides, the nearest first. */
+export function reachTargets(stand: PegStand, water: WaterPlane, marks: readonly Mark[]): readonly ReachTarget[] {
+  if (stand.edgeMetres === null) return [];
+  const farBank: ReachTarget[] =
+    stand.farBankMetres === null
+      ? []
+      : [
+          {
+            what: 'far-bank',
+            distanceMetres: stand.farBankMetres,
+            bearingDegrees: wholeTurnDegrees(stand.facingDegrees - stand.turnDegrees),
+            aheadMetres: stand.farBankMetres,
+          },
+        ];
+  const seen = marks.flatMap((mark) => markInSector(stand, water, mark) ?? []);
+  return [...farBank, ...seen].sort((a, b) => a.distanceMetres - b.distanceMetres);
+}
+
+function markInSector(stand: PegStand, water: WaterPlane, mark: Mark): ReachTarget | null {
+  const { at, facingDegrees, reach } = stand;
+  if (mark.grid.nearest(at)!.distanceMetres > TOLD_WITHIN_METRES) return null;
+  const sector: Sector = {
+    apex: at,
+    bearingDegrees: facingDegrees,
+    angleDegrees: reach.sectorDegrees,
+    radiusMetres: TOLD_WITHIN_METRES,
+  };
+  const nearest = pointsInSector(sector, mark.ring).find((p) => !isHidden(water, at, p));
+  if (nearest === undefined) return null;
+  const ahead = mark.grid.firstCrossing(at, pointAhead(stand, stand.farBankMetres ?? TOLD_WITHIN_METRES));
+  return {
+    what: mark.what,
+    ...(mark.name === undefined ? {} : { name: mark.name }),
+    distanceMetres: Math.hypot(nearest.x - at.x, nearest.y - at.y),
+    bearingDegrees: wholeTurnDegrees(planeBearingDegrees(at, nearest) - stand.turnDegrees),
+    ...(ahead === null ? {} : { aheadMetres: ahead.distanceMetres }),
+  };
+}
+
+/** Whether dry land lies between a peg and a point, beyond the bank the peg stands on. */
+function isHidden(water: WaterPlane, from: PlanePoint, to: PlanePoint): boolean {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const changes = water.shoreGrid.crossings(from, to).map(({ distanceMetres }) => distanceMetres);
+  const startsWet = water.isWater(from);
+  // Pairs of changes from the first time the water is left: land begins, land ends.
+  const onwards = startsWet ? changes : changes.slice(1);
+  let landMetres = 0;
+  for (let i = 0; i < onwards.length; i += 2) landMetres += (onwards[i + 1] ?? length) - onwards[i]!;
+  return landMetres > HIDDEN_BY_LAND_METRES || (!startsWet && changes.length === 0 && length > HIDDEN_BY_LAND_METRES);
+}

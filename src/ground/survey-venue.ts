@@ -1,0 +1,154 @@
+import { type Month, yearOf } from '../domain/day.ts';
+import type { Water } from '../domain/map.ts';
+import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
+import type { Venue } from '../domain/venue.ts';
+import { accessFindings } from './access-findings.ts';
+import { type DatumSoundings, datumSoundings } from './depth/datum-soundings.ts';
+import { type DepthSurface, depthSurface, type MeasuredDepth } from './depth/depth-surface.ts';
+import { latestLevel, levelReadings } from './depth/level-on-day.ts';
+import { localPlane } from './geodesy/local-plane.ts';
+import { depthProfile, lineDepths, MARGIN_OUT_METRES } from './line-depths.ts';
+import { gridReference } from './national-grid.ts';
+import { neighboursOf } from './neighbours.ts';
+import { type PegStand, pegStand, pointAhead } from './peg-stand.ts';
+import { type Mark, reachMarks, reachTargets } from './reach-targets.ts';
+import { overheadLinesOf, standOffsOfPeg } from './stand-off.ts';
+import { type SunDay, sunByMonth, sunYear } from './sun-at-peg.ts';
+import type { Neighbour, PegSurvey, Survey, WaterSurvey } from './survey.ts';
+import { effectiveReach } from './swept-area.ts';
+import { nearestPlace } from './walk/nearest-place.ts';
+import { venueWalks } from './walk/venue-walks.ts';
+import { type WaterPlane, waterPlane } from './water-plane.ts';
+import { windsAtPeg } from './wind-at-peg.ts';
+
+/** One water laid out, with everything its pegs need. */
+interface SurveyedWater {
+  readonly plane: WaterPlane;
+  readonly surface: DepthSurface | null;
+  readonly stands: ReadonlyMap<PegKey, PegStand>;
+  readonly neighbours: ReadonlyMap<PegKey, readonly Neighbour[]>;
+  readonly marks: readonly Mark[];
+  readonly sunYear: ReadonlyMap<Month, SunDay>;
+  readonly survey: WaterSurvey;
+}
+
+/**
+ * Surveys a checked venue: all that follows from where things are. Pure and deterministic; every peg must be of one of
+ * the waters and every outline simple, which the readers of the venue folder see to.
+ */
+export function surveyVenue(venue: Venue): Survey {
+  const waters = new Map(venue.waters.map((water) => [water.id, surveyedWater(water, venue)]));
+  const survey = pegSurveyor(venue, waters);
+  return {
+    waters: Object.fromEntries([...waters].map(([id, water]) => [id, water.survey])),
+    pegs: Object.fromEntries(venue.pegs.map((peg) => [pegKey(peg.water, peg.peg), survey(peg)])),
+  };
+}
+
+function surveyedWater(water: Water, venue: Venue): SurveyedWater {
+  const plane = waterPlane(water.map);
+  const pegs = venue.pegs.filter((peg) => peg.water === water.id);
+  const stands = new Map(pegs.map((peg) => [pegKey(peg.water, peg.peg), standOf(peg, plane, venue)] as const));
+  const levels = levelReadings(venue.gauge, water.id);
+  const soundings = datumSoundings(
+    venue.soundings.filter((sounding) => sounding.water === water.id),
+    plane,
+    new Map(pegs.map((peg) => [peg.peg, peg])),
+    levels,
+  );
+  // A record's margin depth alone is no survey of a water.
+  const measured = soundings.used.length === 0 ? [] : [...soundings.used, ...marginDepths(pegs, stands)];
+  const surface = depthSurface(plane, measured);
+  const timeZone = gridReference(plane.plane.centre) === null ? 'UTC' : 'Europe/London';
+  return {
+    plane,
+    surface,
+    stands,
+    neighbours: neighboursOf(pegs, stands, plane),
+    marks: reachMarks(plane, water.map.areas, water.map.places),
+    sunYear: sunYear(yearOf(venue.settings.guideDay), plane.plane.centre, timeZone),
+    survey: {
+      areaSquareMetres: plane.areaSquareMetres,
+      depth: surface === null ? null : asDepth(surface, soundings, plane),
+      level: latestLevel(levels, venue.settings.guideDay),
+      timeZone,
+    },
+  };
+}
+
+function standOf(peg: Peg, plane: WaterPlane, venue: Venue): PegStand {
+  return pegStand(peg, plane, effectiveReach(peg, venue.settings.permittedReach));
+}
+
+/** The depths of records at the margin line of their pegs, and at the edge behind it: a margin is dug from the bank out. */
+function marginDepths(pegs: readonly Peg[], stands: ReadonlyMap<PegKey, PegStand>): readonly MeasuredDepth[] {
+  return pegs.flatMap((peg) => {
+    const stand = stands.get(pegKey(peg.water, peg.peg))!;
+    const { marginDepthMetres: depthMetres } = peg;
+    if (depthMetres === undefined || stand.edgeMetres === null) return [];
+    return [stand.edgeMetres, stand.edgeMetres + MARGIN_OUT_METRES].map((metres) => ({
+      ...pointAhead(stand, metres),
+      depthMetres,
+    }));
+  });
+}
+
+function asDepth(
+  surface: DepthSurface,
+  soundings: DatumSoundings,
+  { plane }: WaterPlane,
+): NonNullable<WaterSurvey['depth']> {
+  return {
+    meanMetres: surface.meanMetres,
+    maximumMetres: surface.maximumMetres,
+    volumeCubicMetres: surface.volumeCubicMetres,
+    soundings: soundings.used.length,
+    uncorrected: soundings.uncorrected,
+    plumbedShare: surface.plumbedShare,
+    unused: soundings.unused,
+    isobaths: surface.isobaths.map(({ depthMetres, lines }) => ({
+      depthMetres,
+      lines: lines.map((line) => line.map(plane.toPosition)),
+    })),
+  };
+}
+
+/** Prepares what pegs share, and surveys one peg after the other. */
+function pegSurveyor(venue: Venue, waters: ReadonlyMap<string, SurveyedWater>): (peg: Peg) => PegSurvey {
+  const { settings } = venue;
+  const lines = overheadLinesOf(venue.waters);
+  const middle = [...waters.values()][0]?.plane.plane.centre ?? { lat: 0, lng: 0 };
+  const { toPlane } = localPlane(middle);
+  const walks = venueWalks(venue.waters, settings.standOff, toPlane);
+  const places = venue.waters.flatMap((water) => water.map.places);
+  const gates = places.filter(({ kind }) => kind === 'gate');
+  const drivable = gates.filter(({ vehicles }) => vehicles === true);
+  const nearest = (candidates: typeof places) => nearestPlace(candidates, walks.graph, toPlane);
+  const nearestGate = nearest(drivable.length > 0 ? drivable : gates);
+  const nearestAed = nearest(places.filter(({ kind }) => kind === 'aed'));
+  const nearestThrowLine = nearest(places.filter(({ kind }) => kind === 'throw-line'));
+
+  return (peg) => {
+    const key = pegKey(peg.water, peg.peg);
+    const { plane, surface, stands, neighbours, marks, sunYear: sun } = waters.get(peg.water)!;
+    const stand = stands.get(key)!;
+    const ways = walks.walksTo(peg);
+    return {
+      gridReference: gridReference(peg.at),
+      standOffs: standOffsOfPeg(peg, lines, settings),
+      reach: reachTargets(stand, plane, marks),
+      neighbours: neighbours.get(key) ?? [],
+      lineDepths: lineDepths(peg, stand, surface),
+      profile: depthProfile(stand, surface),
+      sun: sunByMonth(peg.facingDegrees, sun),
+      wind: windsAtPeg(peg.facingDegrees, stand, plane),
+      walks: ways,
+      accessFindings: accessFindings(peg, ways, walks.stepFreeWalkTo(peg), settings),
+      nearestGate: nearestGate(peg.at),
+      nearestAed: nearestAed(peg.at),
+      nearestThrowLine: nearestThrowLine(peg.at),
+      edgeMetres: plane.shoreGrid.nearest(stand.at)!.distanceMetres,
+      facesWater: stand.edgeMetres !== null,
+    };
+  };
+}

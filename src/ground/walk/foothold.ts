@@ -1,0 +1,52 @@
+import type { PlanePoint } from '../plane/plane-point.ts';
+import type { PathGraph } from './path-graph.ts';
+import type { Foothold, ShortestWays } from './shortest-ways.ts';
+
+/** A place farther than this from every path is not joined to them. */
+export const STEP_TO_PATH_METRES = 30;
+
+/** The nearest point of the paths to a place; null where none lies within 30 m. */
+export function footholdOf(graph: PathGraph, p: PlanePoint): Foothold | null {
+  const foot = graph.grid.nearest(p);
+  if (foot === null || foot.distanceMetres > STEP_TO_PATH_METRES) return null;
+  return { edge: foot.segment, share: foot.share, offMetres: foot.distanceMetres };
+}
+
+/** The way from the ways' beginning to a place beside the paths. */
+export interface Arrival {
+  readonly metres: number;
+  /** Which of the starts it began at. */
+  readonly from: number;
+  /** The node it comes through; −1 where start and place lie on the same edge and the way runs along it. */
+  readonly node: number;
+}
+
+/** The shortest way to a foothold, along its edge from either end or straight from a start on the same edge; null where no way leads. */
+export function arrivalAt(
+  graph: PathGraph,
+  ways: ShortestWays,
+  starts: readonly Foothold[],
+  there: Foothold,
+): Arrival | null {
+  const edge = graph.edges[there.edge]!;
+  let best: Arrival | null = null;
+  const offer = (arrival: Arrival) => {
+    if (arrival.metres < (best?.metres ?? Number.POSITIVE_INFINITY)) best = arrival;
+  };
+  offer({
+    metres: ways.metres[edge.from]! + there.share * edge.metres + there.offMetres,
+    from: ways.from[edge.from]!,
+    node: edge.from,
+  });
+  offer({
+    metres: ways.metres[edge.to]! + (1 - there.share) * edge.metres + there.offMetres,
+    from: ways.from[edge.to]!,
+    node: edge.to,
+  });
+  starts.forEach((start, from) => {
+    if (start.edge !== there.edge) return;
+    const along = Math.abs(start.share - there.share) * edge.metres;
+    offer({ metres: start.offMetres + along + there.offMetres, from, node: -1 });
+  });
+  return best;
+}

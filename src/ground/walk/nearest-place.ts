@@ -1,0 +1,51 @@
+import type { MapPlace } from '../../domain/map.ts';
+import type { LatLng } from '../../domain/place.ts';
+import { geodesicBetween } from '../geodesy/geodesic-between.ts';
+import type { PlanePoint } from '../plane/plane-point.ts';
+import type { NearbyPlace } from '../survey.ts';
+import { arrivalAt, footholdOf } from './foothold.ts';
+import type { PathGraph } from './path-graph.ts';
+import { type Foothold, shortestWays } from './shortest-ways.ts';
+
+/**
+ * Finds which of some places is nearest to a position: by the way along the paths, or in a straight line to a place that
+ * the paths do not join. Null where there is no place at all.
+ */
+export function nearestPlace(
+  places: readonly MapPlace[],
+  graph: PathGraph,
+  toPlane: (position: LatLng) => PlanePoint,
+): (from: LatLng) => NearbyPlace | null {
+  const joined: { readonly place: MapPlace; readonly foothold: Foothold }[] = [];
+  const apart: MapPlace[] = [];
+  for (const place of places) {
+    const foothold = footholdOf(graph, toPlane(place.at));
+    if (foothold === null) apart.push(place);
+    else joined.push({ place, foothold });
+  }
+  const starts = joined.map(({ foothold }) => foothold);
+  const ways = shortestWays(graph, starts);
+  return (from) => {
+    const there = footholdOf(graph, toPlane(from));
+    const arrival = there === null ? null : arrivalAt(graph, ways, starts, there);
+    const walk = arrival !== null && Number.isFinite(arrival.metres) ? arrival : null;
+    const straight = nearestStraight(from, walk === null ? places : apart);
+    const isStraightNearer = walk === null || (straight !== null && straight.distanceMetres < walk.metres);
+    if (isStraightNearer) return straight;
+    return { ...asNearby(from, joined[walk.from]!.place), walkMetres: walk.metres };
+  };
+}
+
+function nearestStraight(from: LatLng, places: readonly MapPlace[]): NearbyPlace | null {
+  return places
+    .map((place) => asNearby(from, place))
+    .reduce<NearbyPlace | null>(
+      (best, place) => (best === null || place.distanceMetres < best.distanceMetres ? place : best),
+      null,
+    );
+}
+
+function asNearby(from: LatLng, { name, at }: MapPlace): NearbyPlace {
+  const { distanceMetres, bearingDegrees } = geodesicBetween(from, at);
+  return { name, distanceMetres, bearingDegrees, walkMetres: null, at };
+}

@@ -1,0 +1,30 @@
+import type { WaterMap } from '../../domain/map.ts';
+import type { LatLng } from '../../domain/place.ts';
+import { localPlane } from '../geodesy/local-plane.ts';
+import { arrivalAt, footholdOf } from './foothold.ts';
+import { pathGraph } from './path-graph.ts';
+import { shortestWays } from './shortest-ways.ts';
+
+/**
+ * Walking distances between points along the drawn paths, in metres, by row and column in the order given. A point is
+ * joined to its nearest path within 30 m; null where the paths do not join two points, 0 from a point to itself.
+ */
+export function pathDistancesMetres(
+  map: Pick<WaterMap, 'paths'>,
+  points: readonly LatLng[],
+): readonly (readonly (number | null)[])[] {
+  const first = points[0];
+  if (first === undefined) return [];
+  const { toPlane } = localPlane(first);
+  const graph = pathGraph(map.paths, toPlane);
+  const footholds = points.map((point) => footholdOf(graph, toPlane(point)));
+  return footholds.map((start, i) => {
+    const ways = start === null ? null : shortestWays(graph, [start]);
+    return footholds.map((there, j) => {
+      if (i === j) return 0;
+      if (start === null || ways === null || there === null) return null;
+      const metres = arrivalAt(graph, ways, [start], there)?.metres;
+      return metres !== undefined && Number.isFinite(metres) ? metres : null;
+    });
+  });
+}

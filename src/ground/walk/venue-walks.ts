@@ -1,0 +1,155 @@
+import type { MapPlace, Water } from '../../domain/map.ts';
+import type { Peg } from '../../domain/peg.ts';
+import type { LatLng } from '../../domain/place.ts';
+import type { StandOffRule } from '../../domain/venue.ts';
+import type { PlanePoint } from '../plane/plane-point.ts';
+import { overheadLinesOf } from '../stand-off.ts';
+import type { Walk } from '../survey.ts';
+import { arrivalAt, footholdOf } from './foothold.ts';
+import { linesNear } from './lines-near.ts';
+import { type PathEdge, type PathGraph, pathGraph } from './path-graph.ts';
+import { type Foothold, type ShortestWays, shortestWays } from './shortest-ways.ts';
+import { factsOfWays, isStepFree, NO_WAY_YET, type WayFacts, withLines, withPath } from './way-facts.ts';
+
+/** The drawn paths of all waters as one net, and the ways on it. The steps of a peg's own bank are the last of its way. */
+export interface VenueWalks {
+  readonly graph: PathGraph;
+  /** The shortest way from each car park that the paths join to the peg, the shortest first. */
+  readonly walksTo: (peg: Peg) => readonly Walk[];
+  /**
+   * The shortest way from any car park on paths all of which state that they have no step, or else on paths none of which
+   * states one; null where there is neither.
+   */
+  readonly stepFreeWalkTo: (peg: Peg) => Walk | null;
+}
+
+/** All ways from one car park. */
+interface WaysFrom {
+  readonly carPark: MapPlace;
+  readonly start: Foothold;
+  readonly ways: ShortestWays;
+  readonly factsAt: (node: number) => WayFacts;
+}
+
+type LinesNear = (a: PlanePoint, b: PlanePoint) => readonly number[];
+
+/** Joins the paths of a venue's waters and walks them from every car park. */
+export function venueWalks(
+  waters: readonly Water[],
+  rule: StandOffRule,
+  toPlane: (position: LatLng) => PlanePoint,
+): VenueWalks {
+  const paths = waters.flatMap((water) => water.map.paths);
+  const graph = pathGraph(paths, toPlane);
+  const lines = overheadLinesOf(waters);
+  const near = linesNear(lines, rule, toPlane);
+  const nearEdge = memoised((e: number) => near(...endsOf(graph, e)));
+  const carParks = waters.flatMap((water) => water.map.places).filter(({ kind }) => kind === 'car-park');
+  const waysFrom = (usable: (edge: PathEdge) => boolean): WaysFrom[] =>
+    carParks.flatMap((carPark) => {
+      const at = toPlane(carPark.at);
+      const start = footholdOf(graph, at);
+      if (start === null) return [];
+      const ways = shortestWays(graph, [start], usable);
+      const first = pointOf(graph, start);
+      const { path } = graph.edges[start.edge]!;
+      const atStart = (node: number) =>
+        withPath(withLines(NO_WAY_YET, near(at, first)), path, near(first, graph.nodes[node]!));
+      return [{ carPark, start, ways, factsAt: factsOfWays(graph, ways, atStart, nearEdge) }];
+    });
+  const all = waysFrom(() => true);
+  const withoutKnownStep = waysFrom(hasNoKnownStep);
+  const stepFree = waysFrom(({ path }) => isStepFree(path) === true);
+
+  const walksBy = (from: readonly WaysFrom[], peg: Peg): readonly Walk[] => {
+    const at = toPlane(peg.at);
+    const there = footholdOf(graph, at);
+    if (there === null) return [];
+    const stepLines = near(at, pointOf(graph, there));
+    return from
+      .flatMap((ways) => walkTo(graph, ways, there, near, stepLines) ?? [])
+      .map(({ carPark, metres, facts }) =>
+        asWalk(
+          carPark,
+          metres,
+          facts,
+          peg,
+          lines.map(({ name }) => name),
+        ),
+      )
+      .sort((a, b) => a.distanceMetres - b.distanceMetres);
+  };
+  const stepFreeWalksTo = (peg: Peg): readonly Walk[] => {
+    const there = footholdOf(graph, toPlane(peg.at));
+    if (there === null || !hasNoKnownStep(graph.edges[there.edge]!)) return [];
+    const certain = isStepFree(graph.edges[there.edge]!.path) === true ? walksBy(stepFree, peg) : [];
+    return certain.length > 0 ? certain : walksBy(withoutKnownStep, peg);
+  };
+  return {
+    graph,
+    walksTo: (peg) => {
+      const walks = walksBy(all, peg);
+      if (walks.every((walk) => walk.stepFree !== false) || (peg.bank?.steps ?? 0) > 0) return walks;
+      const free = new Map(stepFreeWalksTo(peg).map((walk) => [walk.from, walk.distanceMetres]));
+      return walks.map((walk) => {
+        const stepFreeMetres = walk.stepFree === false ? free.get(walk.from) : undefined;
+        return stepFreeMetres === undefined ? walk : { ...walk, stepFreeMetres };
+      });
+    },
+    stepFreeWalkTo: (peg) => stepFreeWalksTo(peg)[0] ?? null,
+  };
+}
+
+function hasNoKnownStep({ path }: PathEdge): boolean {
+  return isStepFree(path) !== false;
+}
+
+/** The way to a foothold and what it is like; null where no way leads. */
+function walkTo(
+  graph: PathGraph,
+  { carPark, start, ways, factsAt }: WaysFrom,
+  there: Foothold,
+  near: LinesNear,
+  stepLines: readonly number[],
+): { readonly carPark: MapPlace; readonly metres: number; readonly facts: WayFacts } | null {
+  const arrival = arrivalAt(graph, ways, [start], there);
+  if (arrival === null || !Number.isFinite(arrival.metres)) return null;
+  const isAlongOneEdge = arrival.node === -1;
+  const from = isAlongOneEdge ? pointOf(graph, start) : graph.nodes[arrival.node]!;
+  const before = isAlongOneEdge ? NO_WAY_YET : factsAt(arrival.node);
+  const facts = withPath(before, graph.edges[there.edge]!.path, near(from, pointOf(graph, there)));
+  return { carPark, metres: arrival.metres, facts: withLines(facts, stepLines) };
+}
+
+function asWalk(carPark: MapPlace, metres: number, facts: WayFacts, peg: Peg, lineNames: readonly string[]): Walk {
+  const bankSteps = peg.bank?.steps ?? 0;
+  return {
+    from: carPark.name,
+    distanceMetres: metres,
+    steps: facts.stepped.reduce((sum, { steps }) => sum + (steps ?? 0), bankSteps),
+    steepest: facts.steepest,
+    narrowestMetres: facts.narrowestMetres,
+    stepFree: bankSteps > 0 ? false : facts.stepFree,
+    notStated: facts.notStated,
+    underLines: facts.lines.map((line) => lineNames[line]!),
+  };
+}
+
+function endsOf({ nodes, edges }: PathGraph, edge: number): readonly [PlanePoint, PlanePoint] {
+  const { from, to } = edges[edge]!;
+  return [nodes[from]!, nodes[to]!];
+}
+
+function pointOf(graph: PathGraph, { edge, share }: Foothold): PlanePoint {
+  const [a, b] = endsOf(graph, edge);
+  return { x: a.x + share * (b.x - a.x), y: a.y + share * (b.y - a.y) };
+}
+
+function memoised<T>(compute: (key: number) => T): (key: number) => T {
+  const known = new Map<number, T>();
+  return (key) => {
+    const found = known.get(key) ?? compute(key);
+    known.set(key, found);
+    return found;
+  };
+}
