@@ -23,11 +23,13 @@ const SEED = 20261121;
 const FIRST_DAY = '2023-11-25';
 export const GUIDE_DAY = '2026-11-21';
 
+const PLUMBING_DAYS = { west: '2024-07-09', east: '2025-03-18', pole: '2025-10-11' } as const;
+
 /** How each water was plumbed: the two pits by boat, the match lake along a few lines and not past the middle. */
 const PLUMBING: Readonly<Record<string, Plumbing>> = {
-  'kiln-pool': { gridMetres: 6.6, where: () => true, poleMetres: [2.5, 13] },
-  eelback: { gridMetres: 5, where: () => true, poleMetres: [2, 4.5, 11] },
-  'tallyman-lake': { gridMetres: 9, where: (spot) => spot.x > -176, poleMetres: [4] },
+  'kiln-pool': { gridMetres: 6.6, where: () => true, poleMetres: [2.5, 13], days: PLUMBING_DAYS },
+  eelback: { gridMetres: 5, where: () => true, poleMetres: [2, 4.5, 11], days: PLUMBING_DAYS },
+  'tallyman-lake': { gridMetres: 9, where: (spot) => spot.x > -176, poleMetres: [4], days: PLUMBING_DAYS },
 };
 
 /** The demo venue, its truth, and its pictures. */
@@ -60,14 +62,14 @@ export function demoVenue(): DemoVenue {
       calendar: {
         firstDay: FIRST_DAY,
         lastDay: GUIDE_DAY,
-        events: 132,
+        events: 136,
         waters: drawn.map((water) => water.id),
         chosenShare: 0.08,
         frameOnlyShare: 0.1,
         fieldShare: [0.78, 1],
       },
       anglers: 150,
-      spread: { event: 0.35, angler: 0.35, peg: 0.14, residual: 0.6 },
+      spread: { event: 0.35, angler: 0.3, peg: 0.14, residual: 0.6 },
       habits: {
         dnwShare: 0.09,
         unknownAnglerShare: 0.04,

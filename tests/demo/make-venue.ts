@@ -48,7 +48,7 @@ export const USUAL_VENUE: VenueOptions = {
   waters: 3,
   pegs: 96,
   anglers: 160,
-  events: 132,
+  events: 136,
   soundings: 1200,
   firstDay: '2023-11-25',
   lastDay: '2026-11-21',
@@ -71,7 +71,14 @@ export function makeVenue(options: Partial<VenueOptions> = {}): GeneratedVenue {
   const pegs = ground.flatMap((water) => water.pegs);
   const perWater = size.soundings / drawn.length;
   const soundings = ground.flatMap(({ water, stands }) =>
-    plumb(water, stands, evenPlumbing(water, perWater), weather, place, chance.apart(`plumb ${water.id}`)),
+    plumb(
+      water,
+      stands,
+      evenPlumbing(water, perWater, size.lastDay),
+      weather,
+      place,
+      chance.apart(`plumb ${water.id}`),
+    ),
   );
   const log = makeLog(pegs, logOptions(size, drawn), weather, chance.apart('log'));
   return {
@@ -111,12 +118,13 @@ export function groundOf(
   return { water, stands, pegs: stands.map((stand) => pegRecord(water, stand, place, records.apart(stand.peg))) };
 }
 
-function evenPlumbing(water: DrawnWater, soundings: number): Plumbing {
+function evenPlumbing(water: DrawnWater, soundings: number, lastDay: Day): Plumbing {
   const xs = water.outline.map((spot) => spot.x);
   const ys = water.outline.map((spot) => spot.y);
+  const days = { west: addDays(lastDay, -20), east: addDays(lastDay, -19), pole: addDays(lastDay, -18) };
   // About seven tenths of the box round a water is water.
   const squareMetres = 0.7 * (Math.max(...xs) - Math.min(...xs)) * (Math.max(...ys) - Math.min(...ys));
-  return { gridMetres: Math.sqrt(squareMetres / Math.max(1, soundings)), where: () => true, poleMetres: [] };
+  return { gridMetres: Math.sqrt(squareMetres / Math.max(1, soundings)), where: () => true, poleMetres: [], days };
 }
 
 function logOptions(size: VenueOptions, waters: readonly DrawnWater[]): LogOptions {

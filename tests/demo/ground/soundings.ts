@@ -1,3 +1,4 @@
+import type { Day } from '../../../src/domain/day.ts';
 import type { LatLng } from '../../../src/domain/place.ts';
 import type { Sounding } from '../../../src/domain/venue.ts';
 import type { Chance } from '../chance.ts';
@@ -15,12 +16,12 @@ export interface Plumbing {
   readonly where: (spot: Spot) => boolean;
   /** Distances from the pegs plumbed with a pole, straight ahead. */
   readonly poleMetres: readonly number[];
+  /** The days the boat was out, west half and east half, and the day of the poled lines. */
+  readonly days: { readonly west: Day; readonly east: Day; readonly pole: Day };
 }
 
 /** Plumb lines read to about an inch. */
 const READING_SD_METRES = 0.025;
-const BOAT_DAYS = ['2024-07-09', '2025-03-18'] as const;
-const POLE_DAY = '2025-10-11';
 
 /** Plumbs a water: a boat's grid by position, and poled lines by peg, distance and bearing. */
 export function plumb(
@@ -39,8 +40,9 @@ export function plumb(
     const depthMetres = rounded(Math.max(0.05, depth + level + READING_SD_METRES * chance.normal()), 2);
     return { depthMetres, day, ...(isLevelNoted ? { levelMetres: level } : {}) };
   };
+  const middle = middleOf(water);
   for (const spot of gridOver(water, plumbing.gridMetres, chance)) {
-    const day = BOAT_DAYS[spot.x > middleOf(water) ? 1 : 0]!;
+    const day = spot.x > middle ? plumbing.days.east : plumbing.days.west;
     const reading = plumbing.where(spot) ? read(spot, day, true) : null;
     if (reading !== null) rows.push({ at: place(spot), ...reading });
   }
@@ -51,7 +53,7 @@ export function plumb(
         ? undefined
         : (stand.facingDegrees + chance.whole(-12, 12) + 360) % 360;
       // Level left to the gauge: nobody walks to the board with a pole in the hand.
-      const reading = read(spotAt(stand.at, bearingDegrees ?? stand.facingDegrees, metres), POLE_DAY, false);
+      const reading = read(spotAt(stand.at, bearingDegrees ?? stand.facingDegrees, metres), plumbing.days.pole, false);
       const fromPeg = {
         peg: stand.peg,
         distanceMetres: metres,

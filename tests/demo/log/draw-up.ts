@@ -63,7 +63,7 @@ export function fishEvent(
     const kilograms = Math.exp(truth.mean + truth.event + angler.effect + truth.pegSum(peg) + truth.residualSd * luck);
     return { peg, angler, luck, ounces: Math.round(kilograms * OUNCES_PER_KILOGRAM) };
   });
-  const framePlaces = planned.kind === 'match' ? Math.max(3, Math.round(field / 5)) : 1;
+  const framePlaces = planned.kind === 'match' ? Math.max(3, Math.round(field / 5)) : 0;
   const sheet = {
     sections: planned.kind === 'match' && chance.happens(0.8),
     parts: chance.happens(habits.partsShare),

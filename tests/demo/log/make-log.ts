@@ -25,10 +25,14 @@ export interface LogOptions {
   readonly habits: SheetHabits;
 }
 
-/** A day's middling bag: about 2.7 kg in 5 °C water and 16 kg in 20 °C. */
-const MEAN_LOG_KILOGRAMS = 1.95;
-const PER_DEGREE = 0.12;
+/** A day's middling bag: about 3 kg in 5 °C water and 11 kg in 20 °C. */
+const MEAN_LOG_KILOGRAMS = 1.8;
+const PER_DEGREE = 0.088;
 const MIDDLE_DEGREES = 13;
+
+/** Below this the water is about to skin over and next to nothing feeds: bags of ounces, and now and then a blank. */
+const STARVED_DEGREES = 3.2;
+const STARVED_EFFECT = -3.7;
 
 /** Fishes a venue for some years and keeps what the bags were drawn from. */
 export function makeLog(
@@ -57,7 +61,7 @@ export function makeLog(
   for (const planned of planEvents(options.calendar, chance.apart('calendar'))) {
     const id = `${planned.day}-${planned.water}`;
     const today = weather.on(planned.day);
-    const effect = PER_DEGREE * (today.waterDegreesC - MIDDLE_DEGREES) + options.spread.event * dayChance.normal();
+    const effect = seasonEffect(today.waterDegreesC) + options.spread.event * dayChance.normal();
     eventEffects[id] = effect;
     const month = monthOf(planned.day);
     const day = {
@@ -80,4 +84,9 @@ export function makeLog(
     sessions.push(...fished.sessions);
   }
   return { events, sessions, truth };
+}
+
+/** What the temperature of the water does to a whole day. */
+function seasonEffect(waterDegreesC: number): number {
+  return PER_DEGREE * (waterDegreesC - MIDDLE_DEGREES) + (waterDegreesC < STARVED_DEGREES ? STARVED_EFFECT : 0);
 }

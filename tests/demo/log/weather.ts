@@ -43,11 +43,11 @@ export function drawWeather(from: Day, to: Day, chance: Chance): Weather {
     warmth = 0.86 * warmth + chance.normal() * 1.5;
     wetness = 0.93 * wetness + chance.normal() * 0.035;
     const air = 10.5 + 7 * wave + warmth;
-    water += 0.14 * (11.4 + 7.6 * wave + 0.8 * warmth - water);
+    water += 0.14 * (12.3 + 7.8 * wave + 0.8 * warmth - water);
     wind = (wind + chance.normal() * 35 + 360) % 360;
     days.push({
       airDegreesC: rounded(air, 0),
-      waterDegreesC: rounded(Math.max(2.5, water), 1),
+      waterDegreesC: rounded(Math.max(1.5, water), 1),
       windFromDegrees: (Math.round(wind / 22.5) % 16) * 22.5,
       windMetresPerSecond: rounded(Math.max(0, 4 + 2.2 * chance.normal()), 1),
       sky: air < 3 && chance.happens(0.4) ? 'clear, frost at dawn' : chance.weighted(SKIES),

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { MONTH_NAMES, MONTHS, type Month } from '../../../src/domain/day.ts';
 import type { SeasonalNote } from '../../../src/domain/peg.ts';
+import { monthsOfHeading } from '../../../src/domain/season.ts';
 
 /** What someone wrote by hand about a peg. */
 export interface PegWriting {
@@ -8,14 +8,6 @@ export interface PegWriting {
   readonly where?: string;
   readonly notes: readonly SeasonalNote[];
 }
-
-const SEASONS: Readonly<Record<string, readonly Month[]>> = {
-  Spring: [3, 4, 5],
-  Summer: [6, 7, 8],
-  Autumn: [9, 10, 11],
-  Winter: [12, 1, 2],
-  'All year': MONTHS,
-};
 
 /** Reads one water's hand-written notes: `# peg`, an optional `where:` line, text, and `## season` headings. */
 export function readNotes(water: string): ReadonlyMap<string, PegWriting> {
@@ -38,19 +30,9 @@ function notesOf(body: string): SeasonalNote[] {
     ...(first === '' ? [] : [{ heading: '', months: [], markdown: first }]),
     ...sections.map((section) => {
       const [heading, markdown] = cutAt(section, '\n');
-      return { heading: heading.trim(), months: monthsOf(heading.trim()), markdown: markdown.trim() };
+      return { heading: heading.trim(), months: monthsOfHeading(heading.trim()), markdown: markdown.trim() };
     }),
   ];
-}
-
-/** The months a heading names: a season, a month, or a range of months that may run over the year's end. */
-function monthsOf(heading: string): readonly Month[] {
-  const season = SEASONS[heading];
-  if (season !== undefined) return season;
-  const [first, last] = heading.split(' to ').map((name) => MONTH_NAMES.indexOf(name));
-  if (first === undefined || first < 0 || last === -1) throw new RangeError(`"${heading}" names no months`);
-  const count = ((last ?? first) - first + 12) % 12;
-  return Array.from({ length: count + 1 }, (_, i) => (((first + i) % 12) + 1) as Month);
 }
 
 function cutAt(text: string, mark: string): [before: string, after: string] {
