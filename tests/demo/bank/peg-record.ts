@@ -55,7 +55,7 @@ function hasStepFreePath(water: DrawnWater, stand: PegStand): boolean {
   const nearest = water.paths.reduce((best, path) =>
     distanceToLine(stand.at, path.line) < distanceToLine(stand.at, best.line) ? path : best,
   );
-  return nearest.stepFree !== false;
+  return nearest.stepFree === true;
 }
 
 function bankOf(water: DrawnWater, isStepFree: boolean, chance: Chance): Bank {

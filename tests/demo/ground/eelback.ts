@@ -152,6 +152,7 @@ function eelbackPaths(ring: readonly Spot[], carPark: Spot): DrawnPath[] {
         surface: 'grass',
         widthMetres: 0.9,
         gradient: 1 / 12,
+        stepFree: true,
       },
       {
         id: 'eelback-south-middle',
@@ -169,6 +170,7 @@ function eelbackPaths(ring: readonly Spot[], carPark: Spot): DrawnPath[] {
         surface: 'grass',
         widthMetres: 0.9,
         gradient: 1 / 10,
+        stepFree: true,
       },
       {
         id: 'eelback-head',

@@ -56,12 +56,19 @@ export function truePegMonths(truth: Truth, pegs: readonly Peg[]): TruePegMonth[
 }
 
 /**
- * The true return of every feature in every month: what it adds, less the mean over the venue's pegs of what the same
- * feature adds there, which is its effect times the share of pegs without it.
+ * The true return of every feature in every month: what it adds, less what par counts of it, which is its effect times
+ * the share of the water's pegs that have it; averaged over the waters as the pegs that have it lie.
  */
 export function trueFeatureMonths(truth: Truth, pegs: readonly Peg[]): TrueFeatureMonth[] {
+  const waters = [...Map.groupBy(pegs, (peg) => peg.water).values()];
   return Object.keys(truth.features).flatMap((feature) => {
-    const share = pegs.filter((peg) => peg.features.includes(feature)).length / pegs.length;
-    return MONTHS.map((month) => ({ feature, month, logReturn: featureEffect(truth, feature, month) * (1 - share) }));
+    const carriers = waters.map((ofWater) => ofWater.filter((peg) => peg.features.includes(feature)).length);
+    const all = carriers.reduce((sum, count) => sum + count, 0);
+    if (all === 0) return [];
+    const contrast = waters.reduce(
+      (sum, ofWater, i) => sum + (carriers[i]! / all) * (1 - carriers[i]! / ofWater.length),
+      0,
+    );
+    return MONTHS.map((month) => ({ feature, month, logReturn: featureEffect(truth, feature, month) * contrast }));
   });
 }
