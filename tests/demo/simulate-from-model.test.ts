@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { seededChance } from './chance.ts';
 import { drawCyclicWalk } from './log/cyclic-walk.ts';
-import { pegSum } from './log/truth.ts';
+import { pegSum, trueSpread } from './log/truth.ts';
 import { simulateFromModel, USUAL_SIMULATION } from './simulate-from-model.ts';
 
 const standardDeviation = (values: readonly number[]) => {
@@ -30,6 +30,16 @@ describe('a venue drawn from the rating model', () => {
     expect(residuals.length).toBeGreaterThan(8000);
     expect(standardDeviation(residuals)).toBeCloseTo(USUAL_SIMULATION.sd.residual, 1);
     expect(Math.abs(residuals.reduce((sum, value) => sum + value, 0) / residuals.length)).toBeLessThan(0.02);
+  });
+
+  it('draws effects that spread as asked', () => {
+    const { truth } = simulateFromModel({ pegs: 400, anglers: 400, events: 400, features: 12, seed: 11 });
+    const spread = trueSpread(truth);
+    const { sd } = USUAL_SIMULATION;
+    for (const term of ['event', 'angler', 'peg', 'featureMonth', 'residual'] as const) {
+      expect(spread[term] / sd[term], term).toBeGreaterThan(0.85);
+      expect(spread[term] / sd[term], term).toBeLessThan(1.15);
+    }
   });
 
   it('leaves out about the asked share as not weighed, mostly low bags', () => {

@@ -8,7 +8,7 @@ export interface Point {
 
 /** Colours of a drawing: paper, ink and a few washes. */
 export const INK = '#1f2a2e';
-export const PAPER = '#fbf8f1';
+const PAPER = '#fbf8f1';
 export const WATER_WASH = '#b9cfc8';
 export const EARTH_WASH = '#d3bf9c';
 export const REED_WASH = '#a98f57';

@@ -46,7 +46,7 @@ function bedDepth(bed: Bed, shoreMetres: number, spot: Spot): number {
 }
 
 /** Depth of the shelf at a distance from shore, by straight lines between its corners. */
-export function shelfDepth(shelf: Bed['shelf'], shoreMetres: number): number {
+function shelfDepth(shelf: Bed['shelf'], shoreMetres: number): number {
   let [lastDistance, lastDepth] = shelf[0]!;
   for (const [distance, depth] of shelf) {
     if (shoreMetres <= distance) {

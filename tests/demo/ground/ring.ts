@@ -35,7 +35,7 @@ function evenly(ring: SpotRing, spacingMetres: number): SpotRing {
 }
 
 /** Twice the shoelace sum halved: positive for a counter-clockwise ring. Square metres. */
-export function signedArea(ring: SpotRing): number {
+function signedArea(ring: SpotRing): number {
   let sum = 0;
   for (let i = 0; i < ring.length; i++) {
     const a = ring[i]!;

@@ -32,6 +32,38 @@ export interface TruePegMonth {
   readonly logReturn: number;
 }
 
+/** Standard deviations that a truth's effects happen to have, on the log scale. */
+export interface TrueSpread {
+  readonly event: number;
+  readonly angler: number;
+  readonly peg: number;
+  readonly feature: number;
+  /** Scale of a cyclic walk with the features' months as its steps. */
+  readonly featureMonth: number;
+  readonly residual: number;
+}
+
+/** The spread of a truth's effects as they were drawn or set. */
+export function trueSpread(truth: Truth): TrueSpread {
+  const walks = Object.values(truth.featureMonths);
+  const squaredSteps = walks.flatMap((walk) => walk.map((value, i) => (value - walk[(i + 1) % walk.length]!) ** 2));
+  // A cyclic walk of n values has n − 1 free ones: its squared steps over the scale squared are chi-squared on n − 1.
+  const freedom = walks.reduce((sum, walk) => sum + walk.length - 1, 0);
+  return {
+    event: standardDeviation(Object.values(truth.events)),
+    angler: standardDeviation(Object.values(truth.anglers)),
+    peg: standardDeviation(Object.values(truth.pegs)),
+    feature: standardDeviation(Object.values(truth.features)),
+    featureMonth: Math.sqrt(squaredSteps.reduce((sum, value) => sum + value, 0) / freedom),
+    residual: truth.residualSd,
+  };
+}
+
+function standardDeviation(values: readonly number[]): number {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
+}
+
 /** What a feature adds in a month: its level over the year and its month's part. */
 export function featureEffect(truth: Truth, feature: string, month: Month): number {
   return (truth.features[feature] ?? 0) + (truth.featureMonths[feature]?.[month - 1] ?? 0);
