@@ -13,13 +13,13 @@ export interface DepthRow {
   readonly name: string;
   /** Null where there is no depth: then `why` says so. */
   readonly depth: {
-    /** Below datum, in the venue's unit, and in the other. */
+    /** Below datum, short (`2.05`, `6′9″`), and in the other unit. */
     readonly datum: string;
     readonly otherUnit: string;
-    /** By the latest gauge reading; null without one. */
+    /** By the latest gauge reading: dead depth, for heavier hook baits. Null without a reading: then it is the datum's. */
     readonly today: string | null;
+    /** Over depth, for light natural baits. */
     readonly lightBait: string;
-    readonly heavyBait: string;
     /** "plumbed 1.1 m off", "from the record". */
     readonly known: string;
   } | null;
@@ -73,11 +73,10 @@ function depthRow(line: LineDepth, levelMetres: number | null, units: Units): De
     permitted,
     why: '',
     depth: {
-      datum: formatLength(depthMetres, units),
+      datum: shortDepth(depthMetres, units),
       otherUnit: formatLength(depthMetres, { length: units.length === 'm' ? 'ft' : 'm' }),
-      today: levelMetres === null ? null : formatLength(now, units),
-      lightBait: formatLength(lightMetres, units),
-      heavyBait: formatLength(heavyMetres, units),
+      today: levelMetres === null ? null : shortDepth(heavyMetres, units),
+      lightBait: shortDepth(lightMetres, units),
       known: off === null || off < 0.05 ? 'plumbed here' : `plumbed ${nearness(off, units)} off`,
     },
   };
@@ -122,7 +121,7 @@ function drawingOf(survey: PegSurvey, units: Units): DepthSection {
   };
 }
 
-/** A depth short enough to stand below a lead: `2.05`, `6′9″`. */
+/** A depth short enough for a table on a phone, or below a lead: `2.05`, `6′9″`. */
 function shortDepth(depthMetres: number, units: Units): string {
   if (units.length === 'm') return depthMetres.toFixed(2);
   const { feet, inches } = toFeetInches(depthMetres);

@@ -98,9 +98,9 @@ function ownRow(
   const depth = document.createElement('td');
   depth.className = 'middle';
   // One cell stands for the datum's and the day's depth: it is the depth of the day it was plumbed.
-  depth.colSpan = columns - 3;
-  depth.textContent = formatLength(own.metres, units);
-  row.append(head, depth, cell(formatLength(lightMetres, units)), cell(formatLength(heavyMetres, units)));
+  depth.colSpan = columns - 2;
+  depth.textContent = formatLength(heavyMetres, units);
+  row.append(head, depth, cell(formatLength(lightMetres, units)));
   return row;
 }
 

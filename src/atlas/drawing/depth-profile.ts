@@ -32,8 +32,10 @@ const EDGE = 34;
 const RIGHT = WIDTH - 4;
 const SURFACE = 36;
 const DEEPEST = 128;
-const GROUND = 146;
-const HEIGHT = 150;
+const GROUND = 152;
+const HEIGHT = 154;
+/** Half the width of a bold figure, about, in user units. */
+const HALF_CHARACTER = 3.3;
 
 /**
  * A section through bank and water along the peg's facing: the bed as plumbed, a plumb line at each of the trade's lines
@@ -143,17 +145,30 @@ function plumbLines(
   across: BrokenScale,
   down: (depth: number) => number,
 ): readonly string[] {
+  let lastWords = { right: Number.NEGATIVE_INFINITY, y: 0 };
   return lines
     .filter(({ distanceMetres }) => distanceMetres <= end)
     .map((line) => {
       const x = across.place(line.distanceMetres);
-      const distance = svgText(x, 14, line.distanceWords);
+      const distance = svgText(inside(x, line.distanceWords), 14, line.distanceWords);
       if (line.depthMetres === null) return distance + svgPath(stroke(x, 18, x, SURFACE), 'plumb');
       const y = down(line.depthMetres);
       const plumb = svgPath(stroke(x, 18, x, y), 'plumb');
       const lead = `<circle class="lead" cx="${short(x)}" cy="${short(y)}" r="2.6"/>`;
-      return distance + plumb + lead + svgText(x, y + 14, line.depthWords, 'middle', 'figure');
+      const half = line.depthWords.length * HALF_CHARACTER;
+      const isFree = x - half > lastWords.right;
+      // Words that would run into the ones before go below them.
+      const wordsY = isFree ? y + 14 : Math.max(y + 14, lastWords.y + 11);
+      // No room left below: the table beside the drawing has the figure.
+      if (wordsY > GROUND - 1) return distance + plumb + lead;
+      lastWords = { right: x + half, y: wordsY };
+      return distance + plumb + lead + svgText(inside(x, line.depthWords), wordsY, line.depthWords, 'middle', 'figure');
     });
+}
+
+/** The middle of words that shall stand at `x` without running over the right edge. */
+function inside(x: number, words: string): number {
+  return Math.min(x, WIDTH - words.length * HALF_CHARACTER);
 }
 
 function landWord(distanceMetres: number, words: string, across: BrokenScale): string {
