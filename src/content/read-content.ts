@@ -1,0 +1,119 @@
+import { pegKey } from '../domain/peg.ts';
+import type { FishingEvent } from '../domain/session.ts';
+
+import type { Content, KnownNames, PlacedWater } from './content.ts';
+import type { Fault, LeftOut } from './fault.ts';
+import { readEvents } from './read-events.ts';
+import { readGauge } from './read-gauge.ts';
+import { readNotice } from './read-notice.ts';
+import { pegReader } from './read-peg.ts';
+import { readRound, roundName } from './read-round.ts';
+import type { PlacedRow, RowsRead } from './read-rows.ts';
+import { sessionsReader } from './read-sessions.ts';
+import { readSoundings } from './read-soundings.ts';
+import { readVenueSettings, STAND_IN_SETTINGS } from './read-venue-settings.ts';
+import { readWater } from './read-water.ts';
+import { readWaterMap } from './read-water-map.ts';
+import { type Reading, reading } from './reading.ts';
+import { type SortedFiles, sortFiles } from './sort-files.ts';
+import { compareNaturally, fileStem, type VenueFiles } from './venue-files.ts';
+
+/** Reads every file of the folder by the reader of its kind. The checks between them come after (`checks/`). */
+export function readContent(files: VenueFiles): Reading<Content> {
+  const faults: Fault[] = [];
+  const leftOut: LeftOut[] = [];
+  // One by one: a hundred thousand faults are too many arguments for one call.
+  const note = (read: { readonly faults: readonly Fault[]; readonly leftOut: readonly LeftOut[] }) => {
+    for (const fault of read.faults) faults.push(fault);
+    for (const left of read.leftOut) leftOut.push(left);
+  };
+  const textOf = (path: string) => files.texts.get(path) ?? '';
+  const records = <T>(
+    paths: readonly string[],
+    read: (file: string, text: string) => Reading<T | null>,
+  ): readonly T[] =>
+    paths.flatMap((path) => {
+      const result = read(path, textOf(path));
+      note(result);
+      return result.value === null ? [] : [result.value];
+    });
+  const rows = <T>(paths: readonly string[], read: (file: string, text: string) => RowsRead<T>) =>
+    paths.flatMap((path) => {
+      const result = read(path, textOf(path));
+      note(result);
+      return result;
+    });
+
+  const sorted = sortFiles(files);
+  note(sorted);
+  const settings = readVenueSettings(files);
+  note(settings);
+  const { value: values, source: settingsSource } = settings.value ?? { value: STAND_IN_SETTINGS, source: null };
+  const { units } = values;
+  const { paths } = sorted;
+
+  const waterRecords = records(paths.water, readWater);
+  const maps = new Map(paths.map.map((path) => [fileStem(path), readWaterMap(path, textOf(path))]));
+  for (const map of maps.values()) note(map);
+  const known = knownNames(sorted, files);
+  const waters = [...known.waters].map(
+    (id): PlacedWater => ({
+      id,
+      record: waterRecords.find(({ value }) => value.id === id) ?? null,
+      map: maps.get(id)?.value ?? null,
+    }),
+  );
+  const eventReads = rows(paths.events, readEvents);
+  const events = eventReads.flatMap((read) => read.rows);
+  const eventWaters = watersOfEvents(eventReads);
+  const content: Content = {
+    files,
+    settings: values,
+    settingsSource,
+    waters,
+    pegs: records(paths.peg, pegReader(units)),
+    notices: records(paths.notice, readNotice),
+    rounds: records(paths.round, (file, text) => readRound(file, text, units)),
+    events,
+    sessions: rowsOf(rows(paths.sessions, sessionsReader(values, eventWaters))),
+    soundings: rowsOf(rows(paths.soundings, (file, text) => readSoundings(file, text, units))),
+    gauge: rowsOf(rows(paths.gauge, (file, text) => readGauge(file, text, units))),
+    known: { ...known, events: eventWaters },
+  };
+  return reading(content, faults, leftOut);
+}
+
+function rowsOf<T>(reads: readonly RowsRead<T>[]): readonly PlacedRow<T>[] {
+  return reads.flatMap((read) => read.rows);
+}
+
+/** The water of every event, also of rows with another fault, so that its sessions are not faulted for it. */
+function watersOfEvents(reads: readonly RowsRead<FishingEvent>[]): ReadonlyMap<string, string> {
+  const waters = new Map<string, string>();
+  for (const { rows, unreadable } of reads) {
+    for (const { cells } of unreadable) {
+      if (cells.event !== undefined) waters.set(cells.event, cells.water ?? '');
+    }
+    for (const { value } of rows) waters.set(value.id, value.water);
+  }
+  return waters;
+}
+
+/** Names by their files alone: what is known does not depend on whether a record can be read. */
+function knownNames({ paths }: SortedFiles, files: VenueFiles): Omit<KnownNames, 'events'> {
+  const unread = [...files.unread];
+  const of = (read: readonly string[], pattern: RegExp) => [...read, ...unread.filter((path) => pattern.test(path))];
+  const waters = [...of(paths.water, /^waters\/[^/]+\.md$/), ...of(paths.map, /^waters\/[^/]+\.geojson$/)].map(
+    fileStem,
+  );
+  const pegs = of(paths.peg, /^pegs\/[^/]+\/[^/]+\.md$/).map((path) =>
+    pegKey(path.split('/')[1] ?? '', fileStem(path)),
+  );
+  const rounds = of(paths.round, /^rounds\/[^/]+\.csv$/).map((path) => roundName(path)?.ref ?? '');
+  return {
+    waters: new Set(waters.sort(compareNaturally)),
+    pegs: new Set(pegs),
+    notices: new Set(of(paths.notice, /^notices\/[^/]+\.md$/).map(fileStem)),
+    rounds: new Set(rounds),
+  };
+}

@@ -1,0 +1,175 @@
+import type { Dirent } from 'node:fs';
+import { readdir, readFile, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Fault, LeftOut } from './fault.ts';
+import { faultOfFile } from './sources/source.ts';
+import { placeAtOffset } from './sources/text-place.ts';
+import { compareNaturally, type VenueFiles } from './venue-files.ts';
+
+/** How large a venue folder may be. The folder comes from elsewhere: without bounds one file could exhaust the machine. */
+export interface FolderLimits {
+  readonly fileBytes: number;
+  readonly files: number;
+  readonly depth: number;
+  readonly totalTextBytes: number;
+}
+
+export const FOLDER_LIMITS: FolderLimits = {
+  fileBytes: 20 * 1024 * 1024,
+  files: 50_000,
+  depth: 8,
+  totalTextBytes: 400 * 1024 * 1024,
+};
+
+const TEXT_ENDINGS = ['.md', '.csv', '.geojson'];
+const PHOTO_ENDINGS = ['.jpg', '.jpeg', '.png', '.webp', '.avif', '.svg'];
+
+interface Found {
+  readonly texts: Map<string, string>;
+  readonly photos: Map<string, number>;
+  readonly unread: Set<string>;
+  readonly faults: Fault[];
+  readonly leftOut: LeftOut[];
+  readonly limits: FolderLimits;
+  files: number;
+  textBytes: number;
+}
+
+/**
+ * Reads a venue folder into memory: the text of records, logs and maps, the size of pictures. Follows no link, so nothing
+ * outside the folder is read; names that begin with a dot are passed over. What cannot be read becomes a fault.
+ */
+export async function readFolder(folder: string, limits: FolderLimits = FOLDER_LIMITS): Promise<VenueFiles> {
+  const found: Found = {
+    texts: new Map(),
+    photos: new Map(),
+    unread: new Set(),
+    faults: [],
+    leftOut: [],
+    limits,
+    files: 0,
+    textBytes: 0,
+  };
+  const wrong = await folderFault(folder);
+  if (wrong === null) await readLevel(folder, '', 0, found);
+  else found.faults.push(wrong);
+  return found;
+}
+
+async function folderFault(folder: string): Promise<Fault | null> {
+  const start = 'Name a folder with --venue, or begin one with: npm run -s venue -- start FOLDER';
+  const fault = (rule: string, what: string) =>
+    faultOfFile('', { rule, found: what, expected: 'a venue folder', mend: start });
+  try {
+    const about = await stat(folder);
+    if (!about.isDirectory()) return fault('folder-missing', 'a file');
+    const entries = await readdir(folder);
+    return entries.every(isHidden) ? fault('folder-empty', 'an empty folder') : null;
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    return fault('folder-missing', code === 'ENOENT' ? 'no such folder' : `a folder that cannot be read (${code})`);
+  }
+}
+
+async function readLevel(folder: string, level: string, depth: number, found: Found): Promise<void> {
+  const entries = await readdir(join(folder, level), { withFileTypes: true });
+  const visible = entries.filter(({ name }) => !isHidden(name)).sort((a, b) => compareNaturally(a.name, b.name));
+  for (const entry of visible) {
+    const path = level === '' ? entry.name : `${level}/${entry.name}`;
+    if (entry.isDirectory()) {
+      if (depth < found.limits.depth) await readLevel(folder, path, depth + 1, found);
+      else leave(found, path, 'a folder', `It lies more than ${found.limits.depth} folders deep.`);
+    } else await readEntry(folder, path, entry, found);
+    if (found.files > found.limits.files) return;
+  }
+}
+
+async function readEntry(folder: string, path: string, entry: Dirent, found: Found): Promise<void> {
+  if (++found.files > found.limits.files) {
+    found.faults.push(
+      faultOfFile('', {
+        rule: 'folder-files',
+        found: `more than ${found.limits.files} files`,
+        expected: `at most ${found.limits.files}`,
+        mend: 'Point at the venue folder itself, not at a folder around it.',
+      }),
+    );
+    return;
+  }
+  if (!entry.isFile())
+    return leave(
+      found,
+      path,
+      entry.isSymbolicLink() ? 'a link' : 'no file',
+      'Only files that lie in the folder themselves are read.',
+    );
+  const ending = path.slice(path.lastIndexOf('.')).toLowerCase();
+  if (path.startsWith('photos/')) return readPhoto(folder, path, ending, found);
+  if (!TEXT_ENDINGS.some((known) => path.endsWith(known))) {
+    return leave(found, path, 'a file of another kind', 'Records end in .md, logs in .csv, maps in .geojson.');
+  }
+  await readText(folder, path, found);
+}
+
+async function readPhoto(folder: string, path: string, ending: string, found: Found): Promise<void> {
+  if (!PHOTO_ENDINGS.includes(ending))
+    return leave(found, path, 'no picture', `Pictures end in ${PHOTO_ENDINGS.join(', ')}.`);
+  const { size } = await stat(join(folder, path));
+  if (size > found.limits.fileBytes) tooLarge(found, path, size, 'Save the picture smaller.');
+  else found.photos.set(path.slice('photos/'.length), size);
+}
+
+async function readText(folder: string, path: string, found: Found): Promise<void> {
+  const { size } = await stat(join(folder, path));
+  found.textBytes += size;
+  if (size > found.limits.fileBytes) return tooLarge(found, path, size, 'Divide it, a year to a file.');
+  if (found.textBytes > found.limits.totalTextBytes)
+    return tooLarge(found, path, size, 'Take out what does not belong to the venue.');
+  const bytes = await readFile(join(folder, path));
+  try {
+    // The mark stays: plainText takes it away, and what edits a file keeps it.
+    found.texts.set(path, new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes));
+  } catch {
+    found.unread.add(path);
+    found.faults.push(notUtf8(path, bytes));
+  }
+}
+
+function tooLarge(found: Found, path: string, size: number, mend: string): void {
+  const mebibytes = (bytes: number) => `${(bytes / 1024 / 1024).toFixed(1)} MB`;
+  found.unread.add(path);
+  found.faults.push(
+    faultOfFile(path, {
+      rule: 'file-size',
+      found: mebibytes(size),
+      expected: `at most ${mebibytes(found.limits.fileBytes)} a file`,
+      mend,
+    }),
+  );
+}
+
+function notUtf8(path: string, bytes: Uint8Array): Fault {
+  const isUtf16 = (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
+  // Decoded loosely, the first replacement character stands where the first wrong byte is.
+  const loose = new TextDecoder('utf-8').decode(bytes);
+  const place = isUtf16 ? { line: 1, column: 1 } : placeAtOffset(loose, Math.max(0, loose.indexOf('\uFFFD')));
+  return faultOfFile(
+    path,
+    {
+      rule: 'file-encoding',
+      found: isUtf16 ? 'UTF-16 text' : 'bytes that are no UTF-8 text',
+      expected: 'UTF-8 text',
+      mend: 'Save it again as UTF-8 (a spreadsheet calls it "CSV UTF-8").',
+    },
+    place,
+  );
+}
+
+function leave(found: Found, path: string, what: string, why: string): void {
+  found.leftOut.push({ file: path, line: 1, what, why });
+}
+
+/** Hidden files of editors and systems, and what an intake keeps while it works. */
+function isHidden(name: string): boolean {
+  return name.startsWith('.');
+}

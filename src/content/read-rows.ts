@@ -1,0 +1,42 @@
+import type * as z from 'zod';
+import type { Fault, LeftOut } from './fault.ts';
+import { readFields } from './schemas/read-fields.ts';
+import { type CsvColumns, type CsvRow, readCsvTable } from './sources/csv-table.ts';
+import type { Source } from './sources/source.ts';
+
+/** A row that was read, and the row it came from. */
+export interface PlacedRow<T> {
+  readonly value: T;
+  readonly line: number;
+  /** Made anew at each call: a log of a hundred thousand rows needs few of them. */
+  readonly source: () => Source;
+}
+
+export interface RowsRead<T> {
+  readonly rows: readonly PlacedRow<T>[];
+  /** The columns the file has; empty where it could not be read. */
+  readonly columns: readonly string[];
+  /** The raw cells of rows that could not be read. */
+  readonly unreadable: readonly CsvRow[];
+  readonly faults: readonly Fault[];
+  readonly leftOut: readonly LeftOut[];
+}
+
+/** Reads every row of a CSV file by the schema of its rows; the schema's fields are the columns. */
+export function readRows<T>(file: string, text: string, schema: z.ZodType<T>, columns: CsvColumns): RowsRead<T> {
+  const { table, faults: tableFaults, leftOut } = readCsvTable(file, text, columns);
+  if (table === null) return { rows: [], columns: [], unreadable: [], faults: tableFaults, leftOut };
+  const faults: Fault[] = [...tableFaults];
+  const rows: PlacedRow<T>[] = [];
+  const unreadable: CsvRow[] = [];
+  for (const row of table.rows) {
+    const result = schema.safeParse(row.cells);
+    if (result.success) {
+      rows.push({ value: result.data, line: row.line, source: () => table.sourceOf(row) });
+    } else {
+      unreadable.push(row);
+      faults.push(...readFields(schema, row.cells, table.sourceOf(row)).faults);
+    }
+  }
+  return { rows, columns: table.columns, unreadable, faults, leftOut };
+}

@@ -1,0 +1,90 @@
+import type { Venue } from '../domain/venue.ts';
+import { checkContent } from './checks/check-content.ts';
+import type { Content } from './content.ts';
+import type { Fault, LeftOut } from './fault.ts';
+import { readContent } from './read-content.ts';
+import { compareNaturally, type VenueFiles } from './venue-files.ts';
+
+/** How many of each thing were read. */
+export interface VenueCounts {
+  readonly files: number;
+  readonly waters: number;
+  readonly pegs: number;
+  readonly events: number;
+  readonly sessions: number;
+  readonly soundings: number;
+  readonly gaugeReadings: number;
+  readonly notices: number;
+  readonly rounds: number;
+  readonly photos: number;
+}
+
+export interface VenueRead {
+  /** Null where any fault is an error. */
+  readonly venue: Venue | null;
+  /** In the order of files and lines. */
+  readonly faults: readonly Fault[];
+  readonly leftOut: readonly LeftOut[];
+  readonly counts: VenueCounts;
+}
+
+/**
+ * Reads a venue folder that is in memory, and checks it: every fault of one run, in a stable order. Bare numbers take the
+ * units `venue.md` declares. Never throws for what is in the files.
+ */
+export function readVenue(files: VenueFiles): VenueRead {
+  const { value: content, faults: readFaults, leftOut } = readContent(files);
+  // Where nothing was read at all one fault says it, and the many that would follow say nothing.
+  const isNothing = files.texts.size === 0 && files.faults.length > 0;
+  const faults = isNothing ? files.faults : [...files.faults, ...readFaults, ...checkContent(content)];
+  const isClean = content.settingsSource !== null && faults.every(({ severity }) => severity === 'warning');
+  return {
+    venue: isClean ? venueOf(content) : null,
+    faults: [...faults].sort(comparePlaces),
+    leftOut: [...files.leftOut, ...leftOut].sort(comparePlaces),
+    counts: countsOf(content),
+  };
+}
+
+function venueOf(content: Content): Venue {
+  const values = <T>(placed: readonly { readonly value: T }[]): readonly T[] => placed.map(({ value }) => value);
+  return {
+    settings: content.settings,
+    waters: content.waters.flatMap(({ record, map }) =>
+      record === null || map === null ? [] : [{ ...record.value, map: map.map }],
+    ),
+    pegs: values(content.pegs),
+    events: values(content.events),
+    sessions: values(content.sessions),
+    notices: values(content.notices),
+    rounds: values(content.rounds),
+    soundings: values(content.soundings),
+    gauge: values(content.gauge),
+  };
+}
+
+function countsOf(content: Content): VenueCounts {
+  return {
+    files: content.files.texts.size,
+    waters: content.waters.length,
+    pegs: content.pegs.length,
+    events: content.events.length,
+    sessions: content.sessions.length,
+    soundings: content.soundings.length,
+    gaugeReadings: content.gauge.length,
+    notices: content.notices.length,
+    rounds: content.rounds.length,
+    photos: content.files.photos.size,
+  };
+}
+
+interface Placed {
+  readonly file: string;
+  readonly line: number;
+  readonly column?: number;
+}
+
+function comparePlaces(a: Placed, b: Placed): number {
+  if (a.file !== b.file) return compareNaturally(a.file, b.file);
+  return a.line - b.line || (a.column ?? 0) - (b.column ?? 0);
+}

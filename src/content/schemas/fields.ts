@@ -1,0 +1,217 @@
+import * as z from 'zod';
+import type { Units } from '../../domain/bag.ts';
+import { parseBearing } from '../../domain/compass.ts';
+import { type Day, isDay, type Month } from '../../domain/day.ts';
+import { parseLength, parseSignedLength } from '../../domain/length.ts';
+import { hasDecimalComma, type Parsed, POINT_NOT_COMMA, parsed, unreadable } from '../../domain/parsed.ts';
+import { monthsOfHeading } from '../../domain/season.ts';
+import { parseSlope } from '../../domain/slope.ts';
+import { parseTemperature, parseWindSpeed } from '../../domain/weather.ts';
+import { parseWeight } from '../../domain/weight.ts';
+
+/** What an editor's JSON Schema says of a field. */
+interface FieldHint {
+  readonly description: string;
+  readonly type?: string | readonly string[];
+  readonly pattern?: string;
+  readonly examples?: readonly (string | number | boolean)[];
+}
+
+const NUMBER_OR_TEXT = ['number', 'string'] as const;
+const MOST_CHARACTERS = 2000;
+
+/**
+ * A field whose text is read by `read`. Front matter and cells hand over what was written; the message of an issue is
+ * what was expected, its parameters are the rule and how to mend it.
+ */
+export function fieldOf<T>(read: (text: string) => Parsed<T>, hint: FieldHint) {
+  const { type = 'string', ...rest } = hint;
+  return z
+    .string({ error: hint.description })
+    .transform((text, context): T => {
+      const result = read(text.trim());
+      if (result.ok) return result.value;
+      const params = { rule: result.rule, mend: result.mend };
+      context.addIssue({ code: 'custom', message: result.expected, params });
+      return z.NEVER;
+    })
+    .meta({ type: type as string, ...rest });
+}
+
+/** Any text on one line or more. */
+export function text(description: string) {
+  return fieldOf(
+    (written) =>
+      written.length <= MOST_CHARACTERS
+        ? parsed(written)
+        : unreadable(
+            'text-length',
+            `at most ${MOST_CHARACTERS} characters`,
+            'Shorten it, or move it to the text below.',
+          ),
+    { description },
+  );
+}
+
+/** A lower-case word used as a name in files: `kiln-pool`. */
+export function word(description: string) {
+  return fieldOf(
+    (written) =>
+      /^[a-z][a-z0-9-]{0,39}$/.test(written)
+        ? parsed(written)
+        : unreadable(
+            'word',
+            `${description}: small letters, digits and hyphens`,
+            'Write it as one word, such as kiln-pool.',
+          ),
+    { description, pattern: '^[a-z][a-z0-9-]{0,39}$' },
+  );
+}
+
+/** A text that has to match a pattern. */
+export function matching(pattern: RegExp, rule: string, expected: string, mend: string) {
+  return fieldOf((written) => (pattern.test(written) ? parsed(written) : unreadable(rule, expected, mend)), {
+    description: expected,
+    pattern: pattern.source,
+    // A painted `23` is a number to an editor.
+    type: NUMBER_OR_TEXT,
+  });
+}
+
+/** One of a few words. */
+export function choice<const T extends readonly [string, ...string[]]>(words: T) {
+  return z.enum(words, { error: `one of ${words.join(', ')}` });
+}
+
+/** A day that exists. */
+export function day(description = 'a day such as 2026-11-21') {
+  return fieldOf<Day>(
+    (written) => {
+      if (isDay(written)) return parsed(written);
+      if (/^\d{4}-\d{2}-\d{2}$/.test(written)) {
+        return unreadable('day-exists', 'a day that exists', 'Look the day up: that month has no such day.');
+      }
+      return unreadable(
+        'day',
+        'a day as year-month-day, such as 2026-11-21',
+        'Write four figures for the year, two each for month and day.',
+      );
+    },
+    { description, pattern: '^\\d{4}-\\d{2}-\\d{2}$', examples: ['2026-11-21'] },
+  );
+}
+
+/** `true` or `false`. */
+export function yesNo(description: string) {
+  return fieldOf<boolean>(
+    (written) =>
+      written === 'true' || written === 'false'
+        ? parsed(written === 'true')
+        : unreadable('true-false', 'true or false', 'Write true or false.'),
+    { description, type: 'boolean' },
+  );
+}
+
+/** A decimal number within limits, both included. */
+export function number(description: string, least: number, most: number) {
+  return fieldOf((written) => readNumber(written, least, most), { description, type: 'number' });
+}
+
+/** A whole number within limits, both included. */
+export function wholeNumber(description: string, least: number, most: number) {
+  return fieldOf(
+    (written) => {
+      const value = readNumber(written, least, most);
+      if (!value.ok || Number.isInteger(value.value)) return value;
+      return unreadable('whole-number', `a whole number from ${least} to ${most}`, 'Leave out the decimals.');
+    },
+    { description, type: 'integer' },
+  );
+}
+
+function readNumber(written: string, least: number, most: number): Parsed<number> {
+  const range = `a number from ${least} to ${most}`;
+  if (!/^[-−+]?(?:\d+(?:\.\d*)?|\.\d+)$/.test(written)) {
+    return unreadable('number', range, hasDecimalComma(written) ? POINT_NOT_COMMA : 'Write the bare number.');
+  }
+  const value = Number(written.replace('−', '-'));
+  if (value >= least && value <= most) return parsed(value === 0 ? 0 : value);
+  return unreadable('number-range', range, 'Correct the number.');
+}
+
+/** Lengths nobody has at a stillwater are slips of the unit. */
+const MOST_METRES = 2000;
+
+/** A length of 0 or more, in metres; a bare number takes the venue's unit. */
+export function length(units: Units, description: string, most = MOST_METRES) {
+  return fieldOf((written) => atMost(parseLength(written, units.length), most), {
+    description: `${description}: a length such as 1.4 m or 4 ft 6 in`,
+    type: NUMBER_OR_TEXT,
+    examples: ['1.4 m', '4 ft 6 in'],
+  });
+}
+
+/** A length above or below a level, in metres. */
+export function signedLength(units: Units, description: string, most = MOST_METRES) {
+  return fieldOf((written) => atMost(parseSignedLength(written, units.length), most), {
+    description: `${description}: a length such as -0.2 m`,
+    type: NUMBER_OR_TEXT,
+    examples: ['-0.2 m'],
+  });
+}
+
+function atMost(length: Parsed<number>, most: number): Parsed<number> {
+  if (!length.ok || Math.abs(length.value) <= most) return length;
+  return unreadable('length-range', `at most ${most} m`, 'Correct the figure or its unit.');
+}
+
+/** No bag, and no fish, of a stillwater match weighs a tonne. */
+const MOST_GRAMS = 1_000_000;
+
+/** A weight in grams; a bare number takes the venue's unit. */
+export function weight(units: Units, description: string) {
+  return fieldOf(
+    (written) => {
+      const grams = parseWeight(written, units.weight);
+      if (!grams.ok || grams.value <= MOST_GRAMS) return grams;
+      return unreadable('weight-range', 'at most 1000 kg', 'Correct the figure or its unit.');
+    },
+    {
+      description: `${description}: a weight such as 23-08 or 10.66 kg`,
+      type: NUMBER_OR_TEXT,
+      examples: ['23-08', '10.66 kg'],
+    },
+  );
+}
+
+/** A slope in degrees from the level. */
+export const slope = () =>
+  fieldOf(parseSlope, { description: 'a slope such as 26 deg or 1 in 2', examples: ['1 in 2'] });
+
+/** A bearing in degrees clockwise from true north. */
+export const bearing = () =>
+  fieldOf(parseBearing, { description: 'degrees from true north, or a point such as NNE', type: NUMBER_OR_TEXT });
+
+/** A temperature in degrees Celsius. */
+export const temperature = () =>
+  fieldOf(parseTemperature, { description: 'degrees Celsius such as 12.5', type: NUMBER_OR_TEXT });
+
+/** A wind speed in metres per second. */
+export const windSpeed = () =>
+  fieldOf(parseWindSpeed, { description: 'a wind speed such as 4 m/s or 9 mph', type: NUMBER_OR_TEXT });
+
+/** Months of the year, as a heading names them. */
+export const months = () =>
+  fieldOf<readonly Month[]>(
+    (written) => {
+      const named = monthsOfHeading(written);
+      return named.length > 0
+        ? parsed(named)
+        : unreadable('months', 'months such as March to August', 'Write English names of months or a season.');
+    },
+    { description: 'months such as March to August' },
+  );
+
+/** Severity or likelihood on the 5 × 5 matrix. */
+export const riskLevel = (description: string) =>
+  wholeNumber(`${description}, 1 (least) to 5`, 1, 5).transform((level) => level as 1 | 2 | 3 | 4 | 5);

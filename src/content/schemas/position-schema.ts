@@ -1,0 +1,64 @@
+import * as z from 'zod';
+import { parsed, unreadable } from '../../domain/parsed.ts';
+import type { LatLng } from '../../domain/place.ts';
+import { parseGridReference } from '../../ground/national-grid.ts';
+import { fieldOf } from './fields.ts';
+
+const DEGREES = /^[-−+]?\d{1,3}(?:\.\d+)?$/;
+
+/** Latitude in decimal degrees, north positive. */
+export const latitude = () => degrees('latitude', 90);
+
+/** Longitude in decimal degrees, east positive: most of Great Britain lies west and is negative. */
+export const longitude = () => degrees('longitude', 180);
+
+function degrees(name: 'latitude' | 'longitude', most: number) {
+  const expected = `decimal degrees from −${most} to ${most}`;
+  return fieldOf(
+    (written) => {
+      const value = DEGREES.test(written) ? Number(written.replace('−', '-')) : Number.NaN;
+      if (Math.abs(value) <= most) return parsed(value);
+      const mend = Number.isNaN(value)
+        ? 'Write decimal degrees, west and south with a minus sign: 52.75126 or -0.05481.'
+        : 'Correct it; latitude and longitude may be swapped.';
+      return unreadable(name, expected, mend);
+    },
+    { description: `${name}: ${expected}`, type: 'number' },
+  );
+}
+
+/** An OS grid reference with 4 to 10 figures; the middle of the square it names. */
+export const gridReference = () =>
+  fieldOf<LatLng>(
+    (written) => {
+      const position = parseGridReference(written.toUpperCase());
+      if (position !== null) return parsed(position);
+      return unreadable(
+        'grid-reference',
+        'two letters and an even number of figures, such as TF 3127 1880',
+        'Look the reference up again; its letters must name a square with land of Great Britain.',
+      );
+    },
+    { description: 'an OS grid reference such as TF 3127 1880' },
+  );
+
+/** `{ lat, lng }` or `{ grid }`. */
+export const PositionSchema = z
+  .strictObject(
+    {
+      lat: latitude().exactOptional(),
+      lng: longitude().exactOptional(),
+      grid: gridReference().exactOptional(),
+    },
+    { error: 'a position as { lat: 52.75126, lng: -0.05481 } or { grid: TF 3127 1880 }' },
+  )
+  .transform(({ lat, lng, grid }, context): LatLng => {
+    if (grid !== undefined && lat === undefined && lng === undefined) return grid;
+    if (grid === undefined && lat !== undefined && lng !== undefined) return { lat, lng };
+    context.addIssue({
+      code: 'custom',
+      message: 'either lat and lng, or grid',
+      params: { rule: 'position', mend: 'Give latitude and longitude both, or a grid reference alone.' },
+    });
+    return z.NEVER;
+  }) satisfies z.ZodType<LatLng>;

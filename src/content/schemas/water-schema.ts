@@ -1,0 +1,17 @@
+import * as z from 'zod';
+import type { Water } from '../../domain/map.ts';
+import { choice, text } from './fields.ts';
+import { withoutUndefined } from './without-undefined.ts';
+
+/** The front matter of `waters/<water>.md`. */
+export const WaterSchema = z
+  .strictObject({
+    name: text('the name of the water'),
+    kind: text('its kind in words: snaky pit, clay pit, match lake'),
+    datum: text('what level zero is: top of the monk sill'),
+    'close-season': choice(['none', 'statutory', 'club', 'unknown']).exactOptional(),
+    access: text('one line on how to get there').exactOptional(),
+  })
+  .transform(({ 'close-season': closeSeason, ...rest }) =>
+    withoutUndefined({ ...rest, closeSeason: closeSeason ?? 'unknown' }),
+  ) satisfies z.ZodType<Omit<Water, 'id' | 'notesMarkdown' | 'map'>>;

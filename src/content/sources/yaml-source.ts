@@ -1,0 +1,152 @@
+import {
+  type Document,
+  isAlias,
+  isCollection,
+  isMap,
+  isNode,
+  isPair,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type Pair,
+  parseDocument,
+  visit,
+  type YAMLMap,
+} from 'yaml';
+import type { Fault } from '../fault.ts';
+import type { FieldPath, Source } from './source.ts';
+import { shown, type TextPlace } from './text-place.ts';
+import { yamlFault } from './yaml-fault.ts';
+
+/** YAML as plain values in which every scalar is the text that was written, with the places of all of them. */
+export interface YamlSource extends Source {
+  /** Maps as objects without a prototype, lists as arrays, scalars as strings. Empty values are left out. */
+  readonly value: unknown;
+}
+
+interface YamlRead {
+  /** Null where nothing can be read. */
+  readonly source: YamlSource | null;
+  readonly faults: readonly Fault[];
+}
+
+/**
+ * Reads YAML 1.2 by the failsafe schema: `peg: 014`, `on` and `0800 80 70 60` stay what was written, and each field's
+ * own reader decides what it means. Anchors and aliases are refused: they hide what a record says, and can unfold to more
+ * than any memory holds. Never throws.
+ * @param firstLine the line of the file on which `text` begins
+ */
+export function readYaml(file: string, text: string, firstLine: number): YamlRead {
+  const lines = new LineCounter();
+  const at = (offset: number): TextPlace => {
+    const { line, col } = lines.linePos(offset);
+    return { line: line + firstLine - 1, column: Math.max(1, col) };
+  };
+  const options = { schema: 'failsafe', lineCounter: lines, logLevel: 'silent', prettyErrors: false } as const;
+  let document: Document.Parsed;
+  try {
+    document = parseDocument(text, options);
+  } catch {
+    // The parser calls itself for every level; some thousands of brackets exhaust it.
+    return { source: null, faults: [yamlFault(file, 'TOO_DEEP', { line: firstLine, column: 1 }, 'too many levels')] };
+  }
+  const problems = [...document.errors, ...document.warnings];
+  const faults = problems.map(({ code, pos, message }) =>
+    yamlFault(file, code, at(pos[0]), shown(lineAt(text, pos[0])), message),
+  );
+  const shared = sharedNode(document);
+  if (shared !== null) faults.push(yamlFault(file, 'SHARED', at(shared), shown(lineAt(text, shared))));
+  const isReadable = shared === null && problems.every(({ code }) => code === 'DUPLICATE_KEY');
+  if (!isReadable) return { source: null, faults };
+  const places = placesIn(file, text, document, at, firstLine);
+  return { source: { ...places, value: plainValue(document.contents) }, faults };
+}
+
+/** Places in a text that has been read already and is known to be sound, such as JSON. */
+export function yamlPlaces(file: string, text: string): Source {
+  const lines = new LineCounter();
+  const document = parseDocument(text, { schema: 'failsafe', lineCounter: lines, logLevel: 'silent' });
+  const at = (offset: number): TextPlace => {
+    const { line, col } = lines.linePos(offset);
+    return { line, column: Math.max(1, col) };
+  };
+  return placesIn(file, text, document, at, 1);
+}
+
+function placesIn(
+  file: string,
+  text: string,
+  document: Document.Parsed,
+  at: (offset: number) => TextPlace,
+  firstLine: number,
+): Source {
+  const start: TextPlace = { line: firstLine, column: 1 };
+  const nodeAt = (path: FieldPath) => path.reduce(stepInto, document.contents as unknown);
+  const placeOf = (path: FieldPath): TextPlace => {
+    const node = nodeAt(path);
+    if (isNode(node) && node.range != null && !(isScalar(node) && node.range[0] === node.range[1]))
+      return at(node.range[0]);
+    return path.length === 0 ? start : nameplaceOf(path);
+  };
+  const nameplaceOf = (path: FieldPath): TextPlace => {
+    const key = pairOf(nodeAt(path.slice(0, -1)), path.at(-1))?.key;
+    if (isScalar(key) && key.range != null) return at(key.range[0]);
+    return path.length === 0 ? start : placeOf(path.slice(0, -1));
+  };
+  const writtenAt = (path: FieldPath): string | undefined => {
+    const node = nodeAt(path);
+    if (!isNode(node) || node.range == null) return undefined;
+    if (isScalar(node)) return String(node.value ?? '');
+    return text.slice(node.range[0], node.range[1]);
+  };
+  return { file, placeOf, nameplaceOf, writtenAt };
+}
+
+function plainValue(node: unknown): unknown {
+  if (isMap(node)) {
+    const value: Record<string, unknown> = Object.create(null);
+    for (const pair of node.items) {
+      const inner = plainValue(pair.value);
+      if (inner !== undefined) value[keyText(pair)] = inner;
+    }
+    return value;
+  }
+  if (isSeq(node)) return node.items.map((item) => plainValue(item) ?? '');
+  if (isScalar(node)) return node.value === null || node.value === '' ? undefined : String(node.value);
+  return undefined;
+}
+
+function keyText(pair: Pair): string {
+  return isScalar(pair.key) ? String(pair.key.value) : String(pair.key);
+}
+
+function stepInto(node: unknown, step: PropertyKey): unknown {
+  if (isSeq(node)) return typeof step === 'number' ? node.items[step] : undefined;
+  return pairOf(node, step)?.value;
+}
+
+function pairOf(node: unknown, key: PropertyKey | undefined): Pair | undefined {
+  if (!isMap(node)) return undefined;
+  return (node as YAMLMap).items.find((pair) => keyText(pair) === key);
+}
+
+/** Offset of the first anchor or alias. */
+function sharedNode(document: Document.Parsed): number | null {
+  let offset: number | null = null;
+  visit(document, {
+    Node: (_, node) => {
+      const isShared = isAlias(node) || ((isScalar(node) || isCollection(node)) && node.anchor !== undefined);
+      if (!isShared) return undefined;
+      offset = node.range?.[0] ?? 0;
+      return visit.BREAK;
+    },
+    Pair: (_, pair) => (isPair(pair) ? undefined : visit.SKIP),
+  });
+  return offset;
+}
+
+function lineAt(text: string, offset: number): string {
+  const start = text.lastIndexOf('\n', Math.max(0, offset - 1)) + 1;
+  const end = text.indexOf('\n', start);
+  return text.slice(start, end === -1 ? text.length : end);
+}
