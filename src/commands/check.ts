@@ -1,0 +1,26 @@
+import { loadVenue } from '../content/load-venue.ts';
+import { type CommandIo, EXIT } from './command-io.ts';
+import { printFaults, shownFolder } from './print-faults.ts';
+import { readArguments } from './read-arguments.ts';
+import { venueFolder } from './venue-folder.ts';
+
+/**
+ * `check [--json] [--venue FOLDER]`: reads the venue folder and shows every fault in one run, and what was left out.
+ * `--json` prints one document: `ok`, `counts`, `faults`, `leftOut`. Warnings alone leave the folder clean.
+ */
+export async function run(args: readonly string[], io: CommandIo): Promise<number> {
+  const { values } = readArguments(args, { venue: { type: 'string' }, json: { type: 'boolean' } });
+  const folder = venueFolder(values.venue, io.environment);
+  const { venue, faults, leftOut, counts } = await loadVenue(folder);
+  const isClean = venue !== null;
+  if (values.json === true) {
+    io.print(JSON.stringify({ ok: isClean, counts, faults, leftOut }, null, 2));
+  } else {
+    printFaults(folder, faults, leftOut, io);
+    const { waters, pegs, events, sessions, soundings } = counts;
+    const read = `${waters} waters, ${pegs} pegs, ${events} events, ${sessions} sessions, ${soundings} soundings`;
+    if (isClean) io.print(`${shownFolder(folder)} is clean: ${read}.`);
+    else io.printError(`Read ${read}. Nothing is published until the errors are mended.`);
+  }
+  return isClean ? EXIT.clean : EXIT.faults;
+}

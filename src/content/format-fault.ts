@@ -1,0 +1,53 @@
+import type { Fault, LeftOut } from './fault.ts';
+
+/** Faults alike (same file, rule and field) after these are counted, not told one by one. */
+const TOLD_ALIKE = 5;
+
+/** The sentence of one fault: where, what was found, what was expected, what to do, and the rule's word. */
+export function formatFault(fault: Fault): string {
+  const { file, line, column, field, rule, found, expected, mend, severity } = fault;
+  const place = file === '' ? 'the folder' : `${file}:${line}:${column}`;
+  const of = field === '' ? '' : ` for ${field}`;
+  return `${place} ${severity} Unexpected ${found}${of}, expected ${withoutStop(expected)}. ${mend} (${rule})`;
+}
+
+/** All faults of a run as lines: those alike told five times, then counted; the sum at the end. Empty where there are none. */
+export function formatFaults(faults: readonly Fault[]): readonly string[] {
+  if (faults.length === 0) return [];
+  const told = new Map<string, number>();
+  const lines: string[] = [];
+  const groupOf = ({ file, rule, field }: Fault) => `${file}\n${rule}\n${field}`;
+  const sizes = Map.groupBy(faults, groupOf);
+  for (const fault of faults) {
+    const group = groupOf(fault);
+    const count = (told.get(group) ?? 0) + 1;
+    told.set(group, count);
+    if (count <= TOLD_ALIKE) lines.push(formatFault(fault));
+    if (count === TOLD_ALIKE) {
+      const more = (sizes.get(group)?.length ?? count) - TOLD_ALIKE;
+      if (more > 0) lines.push(`${fault.file} … and ${more} more like it (${fault.rule})`);
+    }
+  }
+  const errors = faults.filter(({ severity }) => severity === 'error').length;
+  return [...lines, summary(errors, faults.length - errors)];
+}
+
+/** What was left out, one line each. */
+export function formatLeftOut(leftOut: readonly LeftOut[]): readonly string[] {
+  if (leftOut.length === 0) return [];
+  const lines = leftOut.map(({ file, line, what, why }) => `${file}:${line} left out: ${what}. ${why}`);
+  return [...lines, `${counted(leftOut.length, 'thing')} left out.`];
+}
+
+function summary(errors: number, warnings: number): string {
+  const parts = [errors === 0 ? '' : counted(errors, 'error'), warnings === 0 ? '' : counted(warnings, 'warning')];
+  return `${parts.filter((part) => part !== '').join(' and ')}.`;
+}
+
+function counted(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? '' : 's'}`;
+}
+
+function withoutStop(text: string): string {
+  return text.replace(/\.$/, '');
+}
