@@ -44,8 +44,8 @@ export function demoVenue(): DemoVenue {
   const place = placedAt(ORIGIN);
   const weather = drawWeather(addDays(FIRST_DAY, -30), GUIDE_DAY, chance.apart('weather'));
   const drawn = [
-    drawKilnPool(chance.apart('kiln-pool'), 34),
     drawEelback(chance.apart('eelback'), 38),
+    drawKilnPool(chance.apart('kiln-pool'), 34),
     drawTallymanLake(chance.apart('tallyman-lake'), 24),
   ];
   const ground = drawn.map((water) => groundOf(water, settings, place, chance.apart(`ground ${water.id}`)));
@@ -89,7 +89,7 @@ export function demoVenue(): DemoVenue {
       pegs: walked.pegs,
       events: log.events,
       sessions: log.sessions,
-      notices: NOTICES,
+      notices: [...NOTICES].sort((a, b) => (a.id < b.id ? -1 : 1)),
       rounds: walked.rounds,
       soundings: ground.flatMap(({ water, stands }) =>
         plumb(water, stands, PLUMBING[water.id]!, weather, place, chance.apart(`plumb ${water.id}`)),

@@ -24,7 +24,7 @@ such place exists where the map puts it: there is open farmland, and nothing to 
 
 ## Bait and feed
 
-- No floating bait, no boilies, no nuts. Groundbait in the open season of the water's notice board, by ball and pot.
+- No floating bait, no boilies, no nuts. Groundbait where the water's notice board allows it, by ball or pot.
 - Up to 2 pints of hemp, 4 pints of anything else on the bank in a match.
 - No bloodworm or joker from November to February unless the match is announced as such.
 
@@ -39,5 +39,4 @@ such place exists where the map puts it: there is open farmland, and nothing to 
 ## When these rules and others differ
 
 The law, byelaws, the water's own notice board and the bailiff's word on the day go before this page. Electricity work is
-done by the network operator, tree work by people licensed to do it.
-`;
+done by the network operator, tree work by people licensed to do it.`;
