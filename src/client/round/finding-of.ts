@@ -20,10 +20,10 @@ export interface Found<T> {
 }
 
 const LENGTH_FIELDS = {
-  'clear-width': ['clearWidthMetres', 'clear width'],
-  'lowest-branch': ['lowestBranchMetres', 'lowest branch'],
-  'path-width': ['pathWidthMetres', 'path width'],
-  'line-distance': ['lineDistanceMetres', 'distance to the line'],
+  'clear-width': ['clearWidthMetres', 'clear width', 100],
+  'lowest-branch': ['lowestBranchMetres', 'lowest branch', 50],
+  'path-width': ['pathWidthMetres', 'path width', 20],
+  'line-distance': ['lineDistanceMetres', 'distance to the line', 500],
 } as const;
 
 /** Turns what was typed at a peg into a finding. */
@@ -35,12 +35,12 @@ export function pegFindingOf(draft: PegDraft, unit: 'm' | 'ft'): Found<PegFindin
   const typed = (field: PegField): string => (draft.fields[field] ?? '').trim();
 
   const lengths: Record<string, number> = {};
-  for (const [field, [name, words]] of Object.entries(LENGTH_FIELDS)) {
+  for (const [field, [name, words, most]] of Object.entries(LENGTH_FIELDS)) {
     const text = typed(field as PegField);
     if (text === '') continue;
     const length = parseLength(text.replace(/^(\d+),(\d+)/, '$1.$2'), unit);
-    if (length.ok && length.value > 0 && length.value <= 500) lengths[name] = toTenthMillimetre(length.value);
-    else wrong(field, `The ${words} “${text}” is no length: ${expectation(length)}.`);
+    if (length.ok && length.value > 0 && length.value <= most) lengths[name] = toTenthMillimetre(length.value);
+    else wrong(field, `The ${words} “${text}” is no length: ${expectation(length, most)}.`);
   }
   const status = typed('status');
   if (status === 'closed' && typed('reason') === '' && draft.known.status !== 'closed') {
@@ -122,6 +122,6 @@ function toTenthMillimetre(metres: number): number {
   return Math.round(metres * 10_000) / 10_000;
 }
 
-function expectation(length: Parsed<number>): string {
-  return length.ok ? 'more than 0 and at most 500 m' : `${length.expected}`;
+function expectation(length: Parsed<number>, most: number): string {
+  return length.ok ? `more than 0 and at most ${most} m` : `${length.expected}`;
 }

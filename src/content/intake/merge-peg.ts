@@ -66,7 +66,10 @@ function mergeMeasures(
     notes.tell(`${map}.measured-on`, now, day);
   };
 
-  put('platform.condition', finding.platform);
+  if (put('platform.condition', finding.platform) && inner(values.platform, 'kind') === null) {
+    // A record needs to say what a platform is made of; a bailiff who finds one worn has not been asked.
+    notes.set('platform.kind', 'not stated');
+  }
   const measured = [
     putLength('clearance.clear-width', finding.clearWidthMetres),
     putLength('clearance.lowest-branch', finding.lowestBranchMetres),

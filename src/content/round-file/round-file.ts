@@ -25,7 +25,8 @@ export type RoundField = (typeof ROUND_FIELDS)[number];
 const text = (most: number) => z.string().check(z.trim(), z.minLength(1), z.maxLength(most));
 const note = text(ROUND_LIMITS.noteCharacters);
 const short = text(ROUND_LIMITS.placeCharacters);
-const metres = z.number().check(z.gt(0), z.lte(500));
+/** At most what a record may say of it. */
+const metres = (most: number) => z.number().check(z.gt(0), z.lte(most));
 const level = z.union([z.literal(1), z.literal(2), z.literal(3), z.literal(4), z.literal(5)]);
 const day = z.string().check(z.refine(isDay, 'a day that exists, such as 2026-11-12'));
 const id = z.string().check(z.regex(/^[A-Za-z0-9][A-Za-z0-9-]{0,39}$/, 'a word of letters, digits and hyphens'));
@@ -76,12 +77,12 @@ const PegFindingSchema = z.strictObject({
   status: z.exactOptional(z.enum(['open', 'closed'])),
   reason: z.exactOptional(note),
   platform: z.exactOptional(short),
-  clearWidthMetres: z.exactOptional(metres),
-  lowestBranchMetres: z.exactOptional(metres),
-  pathWidthMetres: z.exactOptional(metres),
+  clearWidthMetres: z.exactOptional(metres(100)),
+  lowestBranchMetres: z.exactOptional(metres(50)),
+  pathWidthMetres: z.exactOptional(metres(20)),
   snagRemoved: z.exactOptional(z.literal(true)),
   cut: z.exactOptional(z.literal(true)),
-  lineDistanceMetres: z.exactOptional(metres),
+  lineDistanceMetres: z.exactOptional(metres(500)),
   lineMethod: z.exactOptional(z.enum(['tape', 'wheel', 'laser'])),
   hazards: z.array(HazardFindingSchema).check(z.maxLength(40)),
   at: z.exactOptional(PlaceSchema),
