@@ -2,7 +2,7 @@ import { addDays } from '../../src/domain/day.ts';
 import { type Peg, pegKey } from '../../src/domain/peg.ts';
 import { measuredLineDistance } from './bank/measured-lines.ts';
 import { NOTICES } from './bank/notices.ts';
-import { PLACED_HAZARDS } from './bank/placed-hazards.ts';
+import { PLACED_HAZARDS, PLATFORM_CONDITIONS } from './bank/placed-hazards.ts';
 import { walkRounds } from './bank/rounds.ts';
 import { seededChance } from './chance.ts';
 import { demoDrawings, type FiledDrawing } from './drawings/demo-drawings.ts';
@@ -42,12 +42,13 @@ export function demoVenue(): DemoVenue {
   const chance = seededChance(SEED);
   const settings = demoSettings(GUIDE_DAY);
   const place = placedAt(ORIGIN);
-  const weather = drawWeather(addDays(FIRST_DAY, -30), GUIDE_DAY, chance.apart('weather'));
   const drawn = [
     drawEelback(chance.apart('eelback'), 38),
     drawKilnPool(chance.apart('kiln-pool'), 34),
     drawTallymanLake(chance.apart('tallyman-lake'), 24),
   ];
+  const climates = Object.fromEntries(drawn.map((water) => [water.id, water.climate]));
+  const weather = drawWeather(addDays(FIRST_DAY, -30), GUIDE_DAY, climates, chance.apart('weather'));
   const ground = drawn.map((water) => groundOf(water, settings, place, chance.apart(`ground ${water.id}`)));
   const drawings = demoDrawings(ground, chance.apart('drawings'));
   const walked = walkRounds(
@@ -109,10 +110,12 @@ function withHandwork(ground: WaterGround, drawings: readonly FiledDrawing[]): P
   return ground.pegs.map((peg, i) => {
     const key = pegKey(peg.water, peg.peg);
     const written = notes.get(peg.peg);
+    const condition = PLATFORM_CONDITIONS[key];
     const measured = measuredLineDistance(key, ground.stands[i]!.clearance.platformMetres);
     return {
       ...peg,
       ...(written?.where === undefined ? {} : { where: written.where }),
+      ...(condition === undefined ? {} : { platform: { kind: 'timber', ...peg.platform, condition } }),
       notes: written?.notes ?? [],
       photos: drawings
         .filter((drawing) => drawing.peg === key)

@@ -65,8 +65,9 @@ export function makeVenue(options: Partial<VenueOptions> = {}): GeneratedVenue {
   const chance = seededChance(size.seed);
   const settings = demoSettings(size.lastDay);
   const place = placedAt(ORIGIN);
-  const weather = drawWeather(addDays(size.firstDay, -30), size.lastDay, chance.apart('weather'));
   const drawn = drawAnyWaters(size.waters, size.pegs, chance.apart('waters'));
+  const climates = Object.fromEntries(drawn.map((water) => [water.id, water.climate]));
+  const weather = drawWeather(addDays(size.firstDay, -30), size.lastDay, climates, chance.apart('weather'));
   const ground = drawn.map((water) => groundOf(water, settings, place, chance.apart(water.id)));
   const pegs = ground.flatMap((water) => water.pegs);
   const perWater = size.soundings / drawn.length;

@@ -21,7 +21,6 @@ export function demoSettings(guideDay: Day): VenueSettings {
       number: '999',
       powerNumber: '105',
       pollutionNumber: '0800 80 70 60',
-      postcode: 'none: give the grid reference (the place is invented)',
       directions:
         'Brick Lane, in by the Brick Lane gate to the lodge; Kiln Pool by the Kiln car park gate, Eelback by the Ferry Lane gate.',
       gateNote: 'Ferry Lane and the Drove gate are locked outside match days: the bailiff holds the code.',

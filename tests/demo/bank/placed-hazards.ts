@@ -202,3 +202,8 @@ export const PLACED_HAZARDS: Readonly<Record<PegKey, readonly Hazard[]>> = {
     },
   ],
 };
+
+/** Platforms whose condition someone found worse than the last walk had it. */
+export const PLATFORM_CONDITIONS: Readonly<Record<PegKey, string>> = {
+  'eelback/11': 'left-hand front post moves',
+};

@@ -37,7 +37,7 @@ export function walkRounds(
 }
 
 function gaugeRow(water: string, round: RoundDay, weather: Weather): RoundEntry {
-  const today = weather.on(round.day);
+  const today = weather.on(round.day, water);
   return { entry: 'gauge', water, levelMetres: today.levelMetres, waterDegreesC: today.waterDegreesC };
 }
 

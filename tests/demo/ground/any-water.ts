@@ -103,6 +103,7 @@ function drawAnyWater(number: number, pegs: number, centre: Spot, chance: Chance
       platformHeightMetres: [0.2, 0.6],
       stepFreeShare: 0.4,
     },
+    climate: { degreesOff: 0.4 - 0.25 * depth, levelShare: 1 },
     bed: {
       shelf: [
         [0, 0.4],

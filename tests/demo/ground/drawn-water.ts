@@ -1,4 +1,5 @@
 import type { AreaKind, MapPlace } from '../../../src/domain/map.ts';
+import type { WaterClimate } from '../log/weather.ts';
 import type { Bed } from './bed.ts';
 import type { SpotRing } from './ring.ts';
 import type { Spot } from './spot.ts';
@@ -66,6 +67,7 @@ export interface DrawnWater {
   readonly paths: readonly DrawnPath[];
   readonly overheadLines: readonly DrawnLine[];
   readonly bank: BankCharacter;
+  readonly climate: WaterClimate;
   readonly bed: Bed;
   /** Bays, which the turn of the bank alone does not tell. */
   readonly bays: readonly { readonly at: Spot; readonly radiusMetres: number }[];

@@ -47,7 +47,7 @@ export function drawEelback(chance: Chance, pegs: number): DrawnWater {
     datum: 'Top of the second board in the outlet monk',
     closeSeason: 'none',
     access:
-      'Eelback car park on the north bank; the north bank path is stone, the south bank is reached over the plank bridge end.',
+      'Eelback car park on the north bank. The south bank is reached round the tail, with four steps, or round the head on the level.',
     notesMarkdown: NOTES,
     outline,
     islands,
@@ -102,6 +102,7 @@ export function drawEelback(chance: Chance, pegs: number): DrawnWater {
       platformHeightMetres: [0.2, 0.45],
       stepFreeShare: 0.4,
     },
+    climate: { degreesOff: 0.2, levelShare: 1 },
     bed: {
       shelf: [
         [0, 0.32],
@@ -239,8 +240,8 @@ function eelbackPaths(ring: readonly Spot[], carPark: Spot): DrawnPath[] {
   ];
 }
 
-const NOTES = `A dug channel that winds like its name, nowhere wide, so that the far bank is a pole's length away from most pegs and
-the islands are closer still. A ledge two metres wide runs down both sides; beyond it the track is six feet deep.
+const NOTES = `A dug channel that winds like its name, nowhere wide: the far bank is a flick of a feeder from most pegs, and the islands
+lie within reach of a long pole. A ledge two metres wide runs down both sides; beyond it the track is six feet deep.
 
 The fish travel. Walk it before the draw and look for colour in the water: where the bends are cloudy they have come round
 in the night. With a west wind the head by the monk colours first.`;

@@ -127,6 +127,7 @@ export function drawKilnPool(chance: Chance, pegs: number): DrawnWater {
       platformHeightMetres: [0.35, 0.75],
       stepFreeShare: 0.15,
     },
+    climate: { degreesOff: -0.4, levelShare: 1.4 },
     bed: {
       shelf: [
         [0, 0.85],

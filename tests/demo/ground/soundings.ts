@@ -36,7 +36,7 @@ export function plumb(
   const read = (spot: Spot, day: string, isLevelNoted: boolean) => {
     const depth = depthAt(water, spot);
     if (depth === null) return null;
-    const level = weather.on(day).levelMetres;
+    const level = weather.on(day, water.id).levelMetres;
     const depthMetres = rounded(Math.max(0.05, depth + level + READING_SD_METRES * chance.normal()), 2);
     return { depthMetres, day, ...(isLevelNoted ? { levelMetres: level } : {}) };
   };

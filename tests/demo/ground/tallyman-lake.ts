@@ -108,6 +108,7 @@ export function drawTallymanLake(chance: Chance, pegs: number): DrawnWater {
       platformHeightMetres: [0.2, 0.35],
       stepFreeShare: 0.85,
     },
+    climate: { degreesOff: 0.4, levelShare: 0.6 },
     bed: {
       shelf: [
         [0, 0.38],

@@ -9,7 +9,7 @@ export function readGauge(water: string, from: Day, to: Day, weather: Weather, c
   const readings: GaugeReading[] = [];
   for (let day = from; day <= to; day = addDays(day, 7)) {
     if (chance.happens(0.06)) continue;
-    const today = weather.on(day);
+    const today = weather.on(day, water);
     readings.push({
       water,
       day,

@@ -31,8 +31,8 @@ const PER_DEGREE = 0.088;
 const MIDDLE_DEGREES = 13;
 
 /** Below this the water is about to skin over and next to nothing feeds: bags of ounces, and now and then a blank. */
-const STARVED_DEGREES = 3.2;
-const STARVED_EFFECT = -3.7;
+const STARVED_DEGREES = 3.6;
+const STARVED_EFFECT = -4.1;
 
 /** Fishes a venue for some years and keeps what the bags were drawn from. */
 export function makeLog(
@@ -60,7 +60,7 @@ export function makeLog(
   const fishing = chance.apart('fishing');
   for (const planned of planEvents(options.calendar, chance.apart('calendar'))) {
     const id = `${planned.day}-${planned.water}`;
-    const today = weather.on(planned.day);
+    const today = weather.on(planned.day, planned.water);
     const effect = seasonEffect(today.waterDegreesC) + options.spread.event * dayChance.normal();
     eventEffects[id] = effect;
     const month = monthOf(planned.day);

@@ -13,9 +13,17 @@ export interface DayWeather {
   readonly levelMetres: number;
 }
 
-/** Weather for every day of a span. */
+/** How one water answers to the weather. */
+export interface WaterClimate {
+  /** Degrees it lies above the venue's usual: deep water below, shallow water above. */
+  readonly degreesOff: number;
+  /** How far its level moves, against the venue's usual. */
+  readonly levelShare: number;
+}
+
+/** Weather for every day of a span, as each water has it. */
 export interface Weather {
-  on(day: Day): DayWeather;
+  on(day: Day, water: string): DayWeather;
 }
 
 const SKIES: readonly (readonly [string, number])[] = [
@@ -28,7 +36,12 @@ const SKIES: readonly (readonly [string, number])[] = [
 ];
 
 /** Draws a span of weather: a yearly wave with spells of warm, cold and wet that last about a week. */
-export function drawWeather(from: Day, to: Day, chance: Chance): Weather {
+export function drawWeather(
+  from: Day,
+  to: Day,
+  climates: Readonly<Record<string, WaterClimate>>,
+  chance: Chance,
+): Weather {
   const days: DayWeather[] = [];
   let warmth = 0;
   let wetness = 0;
@@ -43,7 +56,7 @@ export function drawWeather(from: Day, to: Day, chance: Chance): Weather {
     warmth = 0.86 * warmth + chance.normal() * 1.5;
     wetness = 0.93 * wetness + chance.normal() * 0.035;
     const air = 10.5 + 7 * wave + warmth;
-    water += 0.14 * (12.3 + 7.8 * wave + 0.8 * warmth - water);
+    water += 0.14 * (12.3 + 7.8 * wave + 0.55 * warmth - water);
     wind = (wind + chance.normal() * 35 + 360) % 360;
     days.push({
       airDegreesC: rounded(air, 0),
@@ -55,10 +68,16 @@ export function drawWeather(from: Day, to: Day, chance: Chance): Weather {
     });
   }
   return {
-    on: (day) => {
+    on: (day, water) => {
       const found = days[daysBetween(from, day)];
+      const climate = climates[water];
       if (found === undefined) throw new RangeError(`weather was drawn from ${from} to ${to}, not for ${day}`);
-      return found;
+      if (climate === undefined) throw new RangeError(`no climate is known for ${water}`);
+      return {
+        ...found,
+        waterDegreesC: rounded(Math.max(0.5, found.waterDegreesC + climate.degreesOff), 1),
+        levelMetres: rounded(found.levelMetres * climate.levelShare, 2),
+      };
     },
   };
 }
