@@ -72,7 +72,7 @@ export function demoVenue(): DemoVenue {
       anglers: 150,
       spread: { event: 0.35, angler: 0.3, peg: 0.14, residual: 0.6 },
       habits: {
-        dnwShare: 0.09,
+        dnwShare: 0.1,
         unknownAnglerShare: 0.04,
         tackleShare: 0.55,
         partsShare: 0.88,
