@@ -92,8 +92,6 @@ function showMonth(month: Month): void {
     const isNow = (block: HTMLElement) => (block.dataset.months ?? '').split(' ').includes(String(month));
     const ordered = [...named.filter(isNow), ...named.filter((block) => !isNow(block))];
     if (ordered.some((block, index) => block !== named[index])) list.append(...ordered);
-    for (const block of named) {
-      if (block instanceof HTMLDetailsElement) block.open = isNow(block);
-    }
+    for (const block of named) block.classList.toggle('now', isNow(block));
   }
 }

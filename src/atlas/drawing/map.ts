@@ -1,0 +1,107 @@
+import { isobathMarks } from './isobath-marks.ts';
+import { mapPath } from './map-path.ts';
+import { type PegMark, pegMark } from './peg-mark.ts';
+import { type PlaceMark, placeMark } from './place-mark.ts';
+import { type Point, simplifyLine } from './simplify-line.ts';
+import { escapeMarkup } from './svg-markup.ts';
+
+/** User units in one pixel at the map's natural size: enough for whole numbers to draw a smooth bank. */
+export const UNITS_PER_PIXEL = 4;
+
+const OUTLINE_TOLERANCE = 1.2;
+
+/** A map in user units, everything already placed. */
+export interface MapDrawing {
+  readonly width: number;
+  readonly height: number;
+  readonly label: string;
+  readonly water: readonly Point[];
+  readonly islands: readonly (readonly Point[])[];
+  readonly areas: readonly { readonly kind: string; readonly name: string; readonly ring: readonly Point[] }[];
+  readonly isobaths: readonly { readonly words: string; readonly lines: readonly (readonly Point[])[] }[];
+  readonly paths: readonly (readonly Point[])[];
+  /** A way to walk, drawn over the paths. */
+  readonly route?: readonly Point[];
+  readonly overheadLines: readonly { readonly name: string; readonly line: readonly Point[] }[];
+  /** Polygons of rings: where nobody may fish. */
+  readonly standOffZones: readonly (readonly (readonly Point[])[])[];
+  readonly places: readonly PlaceMark[];
+  readonly pegs: readonly PegMark[];
+  readonly scaleBar: { readonly length: number; readonly words: string };
+}
+
+/**
+ * The map as an SVG element, complete without script: each peg is a link to its sheet, a roundel with a beak that
+ * touches the bank and points where the peg faces; a closed peg is a filled square.
+ */
+export function mapSvg(map: MapDrawing): string {
+  const pixels = (units: number) => Math.round(units / UNITS_PER_PIXEL);
+  const size = `width="${pixels(map.width)}" height="${pixels(map.height)}" viewBox="0 0 ${map.width} ${map.height}"`;
+  return [
+    `<svg class="water-map" ${size} role="group" aria-label="${escapeMarkup(map.label)}">`,
+    PATTERNS,
+    shape('water', [map.water, ...map.islands]),
+    ...map.areas.map(({ kind, name, ring }) => shape(kind, [ring], name)),
+    ...isobathMarks(map.isobaths),
+    shape('island', map.islands),
+    line('path', map.paths),
+    ...map.standOffZones.map((rings) => shape('zone', rings, 'Stand-off of the overhead line: no fishing')),
+    ...map.overheadLines.map(({ name, line: points }) => line('overhead', [points], name)),
+    ...(map.route === undefined ? [] : [line('route', [map.route])]),
+    ...map.places.map(placeMark),
+    ...map.pegs.map(pegMark),
+    northArrow(map),
+    scaleBar(map),
+    '</svg>',
+  ].join('');
+}
+
+/** Fills that survive a black-and-white printer. */
+const PATTERNS = `<defs>${[
+  pattern('map-zone', 28, '<path class="m-hatch" d="M0 28L28 0"/>'),
+  pattern('map-reeds', 20, '<path d="M5 18V6M14 12V1"/>'),
+  pattern('map-lilies', 26, '<circle cx="8" cy="8" r="5"/><circle cx="20" cy="19" r="4"/>'),
+  pattern('map-trees', 34, '<path d="M3 18a6 6 0 0 1 9-6a6 6 0 0 1 10 3a5 5 0 0 1-1 9h-14a5 5 0 0 1-4-6z"/>'),
+].join('')}</defs>`;
+
+function pattern(id: string, size: number, body: string): string {
+  return `<pattern id="${id}" width="${size}" height="${size}" patternUnits="userSpaceOnUse">${body}</pattern>`;
+}
+
+/** Rings as one even-odd shape, so that an island is a hole in its water. */
+function shape(kind: string, rings: readonly (readonly Point[])[], name = ''): string {
+  const d = rings.map((ring) => mapPath(simplifyRing(ring), true)).join('');
+  return d === '' ? '' : element(`m-${kind}`, d, name);
+}
+
+function line(kind: string, lines: readonly (readonly Point[])[], name = ''): string {
+  const d = lines.map((points) => mapPath(simplifyLine(points, OUTLINE_TOLERANCE))).join('');
+  return d === '' ? '' : element(`m-${kind}`, d, name);
+}
+
+function element(className: string, d: string, name: string): string {
+  return name === ''
+    ? `<path class="${className}" d="${d}"/>`
+    : `<path class="${className}" d="${d}"><title>${escapeMarkup(name)}</title></path>`;
+}
+
+/** A ring has no ends to keep: it is split at the point farthest from its first one. */
+export function simplifyRing(ring: readonly Point[], tolerance = OUTLINE_TOLERANCE): readonly Point[] {
+  const [first] = ring;
+  if (first === undefined || ring.length < 4) return ring;
+  const distances = ring.map(([x, y]) => Math.hypot(x - first[0], y - first[1]));
+  const far = distances.indexOf(Math.max(...distances));
+  return [
+    ...simplifyLine(ring.slice(0, far + 1), tolerance).slice(0, -1),
+    ...simplifyLine([...ring.slice(far), first], tolerance).slice(0, -1),
+  ];
+}
+
+function northArrow({ width }: MapDrawing): string {
+  return `<g class="m-north" transform="translate(${width - 44} 24)"><path d="M0 84V0M-14 26L0 0L14 26"/><text y="122">N</text></g>`;
+}
+
+function scaleBar({ height, scaleBar: { length, words } }: MapDrawing): string {
+  const drawn = Math.round(length);
+  return `<g class="m-scale" transform="translate(24 ${height - 28})"><path d="M0-12V0H${drawn}V-12"/><text x="${drawn + 14}" y="4">${escapeMarkup(words)}</text></g>`;
+}

@@ -1,0 +1,39 @@
+import { escapeMarkup } from './svg-markup.ts';
+
+/** A thing at one point of a map. */
+export interface PlaceMark {
+  readonly kind: string;
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** What stands in the mark; a kind without words has a shape of its own. */
+const WORDS: Readonly<Record<string, string>> = {
+  'car-park': 'P',
+  gate: 'gate',
+  aed: 'AED',
+  lodge: 'lodge',
+  toilet: 'WC',
+  inlet: 'in',
+  outlet: 'out',
+  gauge: 'gauge',
+};
+
+/** About the advance of one letter of the mark's type, in user units. */
+const LETTER = 22;
+
+/** A plate with a short word, a ring for a throw line, a wheel for an aerator. */
+export function placeMark({ kind, name, x, y }: PlaceMark): string {
+  const at = `transform="translate(${Math.round(x)} ${Math.round(y)})"`;
+  const title = `<title>${escapeMarkup(name)}</title>`;
+  const words = WORDS[kind];
+  if (words === undefined) {
+    const spokes = kind === 'aerator' ? '<path d="M-22 0H22M0-22V22M-16-16L16 16M-16 16L16-16"/>' : '';
+    const ring =
+      kind === 'throw-line' ? '<circle r="20"/><circle r="9"/><path d="M-20 0h11M9 0h11M0-20v11M0 9v11"/>' : '';
+    return `<g class="m-place m-${kind}" ${at}>${title}${spokes}${ring}</g>`;
+  }
+  const half = Math.round((words.length * LETTER) / 2) + 10;
+  return `<g class="m-place m-${kind}" ${at}>${title}<path d="M-${half}-26h${half * 2}v52h-${half * 2}z"/><text y="14">${words}</text></g>`;
+}

@@ -1,0 +1,66 @@
+import { formatDay } from '../domain/day.ts';
+import { type Atlas, surveyOfWater } from './atlas.ts';
+import { type NoticesByState, noticesPage } from './notices-page.ts';
+import { pegLink, waterLink } from './site-link.ts';
+
+/** One water on the first page, with every one of its pegs. */
+export interface HomeWater {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: string;
+  readonly href: string;
+  /** "38 pegs, 2 of them closed; 0.93 ha; 1.64 m deep on average". */
+  readonly words: string;
+  readonly pegs: readonly { readonly peg: string; readonly href: string; readonly closed: boolean }[];
+}
+
+export interface HomePage {
+  readonly venueName: string;
+  readonly club: string;
+  readonly notices: NoticesByState;
+  readonly waters: readonly HomeWater[];
+  /** "96 pegs on 3 waters; 3,512 sessions of 134 events, 25 Nov 2023 to 21 Nov 2026". */
+  readonly behind: string;
+  /** Whether each water's pegs stand folded: a long list would hide the rest of the page. */
+  readonly isFolded: boolean;
+}
+
+/** More pegs than this stand folded by water. */
+const MOST_UNFOLDED = 400;
+
+/** Puts together the first page. */
+export function homePage(atlas: Atlas): HomePage {
+  const { settings, waters, pegs } = atlas.venue;
+  return {
+    venueName: settings.name,
+    club: settings.club,
+    notices: noticesPage(atlas.venue),
+    waters: waters.map(({ id }) => homeWater(atlas, id)),
+    behind: behindWords(atlas),
+    isFolded: pegs.length > MOST_UNFOLDED,
+  };
+}
+
+function homeWater(atlas: Atlas, id: string): HomeWater {
+  const water = atlas.watersById.get(id);
+  const pegs = atlas.pegsByWater.get(id) ?? [];
+  const closed = pegs.filter(({ status }) => status === 'closed').length;
+  const { areaSquareMetres } = surveyOfWater(atlas, id);
+  return {
+    id,
+    name: water?.name ?? id,
+    kind: water?.kind ?? '',
+    href: waterLink(id),
+    words: `${pegs.length} pegs${closed === 0 ? '' : `, ${closed} closed`}, ${(areaSquareMetres / 10_000).toFixed(2)} ha`,
+    pegs: pegs.map(({ peg, status }) => ({ peg, href: pegLink(id, peg), closed: status === 'closed' })),
+  };
+}
+
+function behindWords({ venue: { pegs, waters, events, sessions } }: Atlas): string {
+  const days = events.map(({ day }) => day).sort();
+  const [first, last] = [days[0], days.at(-1)];
+  const count = (value: number) => value.toLocaleString('en-GB');
+  const ground = `${count(pegs.length)} pegs on ${waters.length === 1 ? 'one water' : `${waters.length} waters`}`;
+  if (first === undefined || last === undefined) return `${ground}; no events are logged yet.`;
+  return `${ground}; ${count(sessions.length)} sessions of ${count(events.length)} events, ${formatDay(first)} to ${formatDay(last)}.`;
+}

@@ -1,0 +1,28 @@
+import { resolve } from 'node:path';
+import { formatFaults } from '../content/format-fault.ts';
+import { loadVenue } from '../content/load-venue.ts';
+import { surveyVenue } from '../ground/survey-venue.ts';
+import { type Atlas, makeAtlas } from './atlas.ts';
+import { loadRatings } from './ratings-cache.ts';
+
+let atlas: Promise<Atlas> | undefined;
+
+/**
+ * The one place where a site build reads the venue folder: every page draws from this promise. The folder is that of
+ * `VENUE_DIR`, else `content`. Rejects with every fault's sentence where the folder has faults.
+ */
+export function loadAtlas(): Promise<Atlas> {
+  atlas ??= readAtlas(venueDirectory());
+  return atlas;
+}
+
+/** The venue folder of this build. */
+export function venueDirectory(): string {
+  return resolve(process.env.VENUE_DIR || 'content');
+}
+
+async function readAtlas(folder: string): Promise<Atlas> {
+  const { venue, faults } = await loadVenue(folder);
+  if (venue === null) throw new Error([`Faults in the venue folder ${folder}:`, ...formatFaults(faults)].join('\n'));
+  return makeAtlas(venue, surveyVenue(venue), await loadRatings(venue));
+}

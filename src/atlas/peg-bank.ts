@@ -1,0 +1,100 @@
+import type { Units } from '../domain/bag.ts';
+import { formatDay } from '../domain/day.ts';
+import { formatLength } from '../domain/length.ts';
+import type { Peg } from '../domain/peg.ts';
+import { formatDistance } from '../domain/place-words.ts';
+import type { PegSurvey, Walk } from '../ground/survey.ts';
+
+/** A line of a facts list. */
+export interface Fact {
+  readonly name: string;
+  readonly words: string;
+}
+
+/** What the record says of platform, bank, room and path. What nobody recorded reads "not known". */
+export function bankFacts(peg: Peg, units: Units): readonly Fact[] {
+  return [
+    { name: 'Platform', words: platformWords(peg, units) },
+    { name: 'Bank', words: bankWords(peg, units) },
+    { name: 'Room', words: clearanceWords(peg, units) },
+    { name: 'Path', words: pathWords(peg, units) },
+  ];
+}
+
+function platformWords({ platform }: Peg, units: Units): string {
+  if (platform === undefined) return 'not known';
+  const { widthMetres, lengthMetres, heightAboveWaterMetres, railHeightMetres } = platform;
+  const size = [widthMetres, lengthMetres].flatMap((side) => (side === undefined ? [] : [formatLength(side, units)]));
+  return sentence([
+    platform.kind,
+    size.length > 0 && size.join(' by '),
+    heightAboveWaterMetres !== undefined && `${formatLength(heightAboveWaterMetres, units)} above the water`,
+    railHeightMetres !== undefined && `rail ${formatLength(railHeightMetres, units)} high`,
+    platform.edgeProtection === true && 'edge protected',
+    platform.condition ?? (platform.kind.startsWith('none') ? false : 'condition not known'),
+  ]);
+}
+
+function bankWords({ bank }: Peg, units: Units): string {
+  if (bank === undefined) return 'not known';
+  return sentence([
+    bank.slopeDegrees !== undefined && `slopes ${slopeWords(bank.slopeDegrees)}`,
+    bank.heightMetres !== undefined && `${formatLength(bank.heightMetres, units)} high`,
+    bank.surface,
+    bank.steps !== undefined && bank.steps > 0 && countOf(bank.steps, 'step'),
+    bank.handrail === true && 'handrail',
+    bank.handrail === false && bank.steps !== undefined && bank.steps > 0 && 'no handrail',
+  ]);
+}
+
+function clearanceWords({ clearance }: Peg, units: Units): string {
+  if (clearance === undefined) return 'not known';
+  const { clearWidthMetres, lowestBranchMetres, measuredOn } = clearance;
+  return sentence([
+    clearWidthMetres !== undefined && `${formatLength(clearWidthMetres, units)} clear width`,
+    lowestBranchMetres !== undefined && `lowest branch ${formatLength(lowestBranchMetres, units)}`,
+    measuredOn !== undefined && `measured ${formatDay(measuredOn)}`,
+  ]);
+}
+
+function pathWords({ access, clearance }: Peg, units: Units): string {
+  const width = clearance?.pathWidthMetres;
+  return sentence([
+    access?.pathSurface,
+    width !== undefined && `${formatLength(width, units)} wide`,
+    access?.stepFree === undefined ? 'steps not known' : access.stepFree ? 'step-free' : 'not step-free',
+  ]);
+}
+
+/** A way to the peg as words: `140 m, 9 steps, steepest 1 in 12, not step-free`. */
+export function walkWords(walk: Walk, units: Units): string {
+  return sentence([
+    formatDistance(walk.distanceMetres, units),
+    walk.steps > 0 && countOf(walk.steps, 'step'),
+    walk.steepest !== null && walk.steepest > 0 && `steepest 1 in ${Math.round(1 / walk.steepest)}`,
+    walk.stepFree === null ? 'steps not known' : walk.stepFree ? 'step-free' : 'not step-free',
+  ]);
+}
+
+/** The walks worth telling: the shortest one, and the shortest step-free one where that is another. */
+export function walksWorthTelling(survey: PegSurvey): readonly Walk[] {
+  const byLength = [...survey.walks].sort((a, b) => a.distanceMetres - b.distanceMetres);
+  const told = [byLength[0], byLength.find(({ stepFree }) => stepFree === true)];
+  return [...new Set(told.filter((walk) => walk !== undefined))];
+}
+
+/** A slope as it is spoken of, with its angle: `1 in 2 (27°)`; "1 in N" is one up for N along. */
+export function slopeWords(degrees: number): string {
+  const run = 1 / Math.tan((degrees * Math.PI) / 180);
+  if (degrees < 1) return 'level';
+  return `1 in ${run < 3 ? Math.round(run * 10) / 10 : Math.round(run)} (${Math.round(degrees)}°)`;
+}
+
+function countOf(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+function sentence(parts: readonly (string | false | undefined)[]): string {
+  const words = parts.filter((part) => typeof part === 'string' && part !== '').join(', ');
+  return words === '' ? 'not known' : words;
+}

@@ -1,0 +1,146 @@
+import { type Day, type Month, monthOf } from '../domain/day.ts';
+import type { Peg, PegKey } from '../domain/peg.ts';
+import { compassWords, formatDistance } from '../domain/place-words.ts';
+import type { Neighbour, PegSurvey, ReachTarget } from '../ground/survey.ts';
+import { type Atlas, pegOf, surveyOfPeg, waterOf } from './atlas.ts';
+import { type BagPlan, bagPlan } from './bag-plan.ts';
+import { type DepthSectionView, depthSection } from './depth-section.ts';
+import { type NoticesByState, noticesOfPeg } from './notices-page.ts';
+import { bankFacts, type Fact, walksWorthTelling, walkWords } from './peg-bank.ts';
+import { type PegEmergency, pegEmergency } from './peg-emergency.ts';
+import { type PegNotes, pegNotes } from './peg-notes.ts';
+import { type PegReturns, pegReturns } from './peg-returns.ts';
+import { closedSinceWords, limitWords, pegSafety, type SafetyEntry } from './peg-safety.ts';
+import { type SessionCounts, sessionCounts } from './peg-sessions.ts';
+import { type SunMonth, sunMonths, type WindRow, windRows } from './peg-sky.ts';
+import { pegLink } from './site-link.ts';
+
+/** The next peg along the bank. */
+export interface NeighbourView {
+  readonly peg: string;
+  readonly href: string;
+  readonly gap: string;
+  /** As the angler sits. */
+  readonly side: 'left' | 'right';
+  readonly closed: boolean;
+}
+
+/** Everything on the page of one peg, in words and figures of the venue's units. */
+export interface PegSheet {
+  readonly peg: Peg;
+  readonly water: { readonly id: string; readonly name: string; readonly datum: string };
+  readonly survey: PegSurvey;
+  readonly guideDay: Day;
+  readonly month: Month;
+  /** "Corner", "Near shelf". */
+  readonly features: readonly { readonly id: string; readonly name: string; readonly meaning: string | null }[];
+  readonly facing: string;
+  /** For search engines and link previews. */
+  readonly description: string;
+  /** Null while the peg is open. */
+  readonly closed: { readonly since: string; readonly reason: string } | null;
+  readonly limits: readonly string[];
+  readonly safety: readonly SafetyEntry[];
+  readonly notices: NoticesByState;
+  readonly reach: readonly Fact[];
+  readonly depth: DepthSectionView;
+  /** Null where the log rates nothing here. */
+  readonly returns: PegReturns | null;
+  readonly bag: BagPlan | null;
+  readonly notes: PegNotes;
+  readonly bank: readonly Fact[];
+  readonly walks: readonly Fact[];
+  /** Claims of the record that the ground does not bear out. */
+  readonly accessFindings: PegSurvey['accessFindings'];
+  readonly sun: readonly SunMonth[];
+  readonly wind: readonly WindRow[];
+  readonly neighbours: readonly NeighbourView[];
+  readonly sessions: SessionCounts;
+  readonly emergency: PegEmergency;
+}
+
+/** Puts together the sheet of one peg. */
+export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
+  const peg = pegOf(atlas, key);
+  const { name, datum } = waterOf(atlas, peg.water);
+  const survey = surveyOfPeg(atlas, key);
+  const { settings } = atlas.venue;
+  const { units } = settings;
+  const month = monthOf(settings.guideDay);
+  return {
+    peg,
+    water: { id: peg.water, name, datum },
+    survey,
+    guideDay: settings.guideDay,
+    month,
+    features: peg.features.map((id) => {
+      const feature = settings.features.find((each) => each.id === id);
+      return { id, name: feature?.name ?? id, meaning: feature?.meaning ?? null };
+    }),
+    facing: `Faces ${compassWords(peg.facingDegrees)} (${Math.round(peg.facingDegrees)}°)`,
+    description: descriptionOf(peg, name),
+    closed:
+      peg.status === 'closed'
+        ? { since: closedSinceWords(peg.statusSince), reason: peg.statusReason ?? 'No reason is on record.' }
+        : null,
+    limits: limitWords(peg, settings),
+    safety: pegSafety(atlas, peg),
+    notices: noticesOfPeg(atlas.venue, peg.water, key),
+    reach: survey.reach.map((target) => ({
+      name: targetName(target),
+      words: `${formatDistance(target.distanceMetres, units)}, ${sideWords(target.bearingDegrees, peg.facingDegrees)}`,
+    })),
+    depth: depthSection(atlas, key),
+    returns: pegReturns(atlas, key),
+    bag: bagPlan(atlas, key),
+    notes: pegNotes(peg.notes, month),
+    bank: bankFacts(peg, units),
+    walks: walksWorthTelling(survey).map((walk) => ({ name: `From ${walk.from}`, words: walkWords(walk, units) })),
+    accessFindings: survey.accessFindings,
+    sun: sunMonths(survey),
+    wind: windRows(survey, units),
+    neighbours: survey.neighbours.flatMap((neighbour) => neighbourView(atlas, neighbour)),
+    sessions: sessionCounts(atlas, key),
+    emergency: pegEmergency(peg, name, survey, units),
+  };
+}
+
+function descriptionOf(peg: Peg, waterName: string): string {
+  const where = peg.where === undefined ? '' : `: ${peg.where}`;
+  const closed = peg.status === 'closed' ? ' Closed.' : '';
+  return `Peg ${peg.peg} of ${waterName}${where}.${closed} Hazards, depth, return by month, bag plan, bank and walk.`;
+}
+
+function neighbourView(atlas: Atlas, { peg: key, side, gapMetres }: Neighbour): readonly NeighbourView[] {
+  const peg = atlas.pegsByKey.get(key);
+  if (peg === undefined) return [];
+  return [
+    {
+      peg: peg.peg,
+      href: pegLink(peg.water, peg.peg),
+      gap: formatDistance(gapMetres, atlas.venue.settings.units),
+      side,
+      closed: peg.status === 'closed',
+    },
+  ];
+}
+
+const TARGET_NAMES: Readonly<Record<string, string>> = {
+  'far-bank': 'Far bank',
+  island: 'Island',
+  reeds: 'Reeds',
+  lilies: 'Lilies',
+  aerator: 'Aerator',
+  inlet: 'Inlet',
+};
+
+function targetName({ what, name }: ReachTarget): string {
+  return name ?? TARGET_NAMES[what] ?? what;
+}
+
+/** Where something lies as the angler sits: `straight ahead`, `20° to the left`. */
+export function sideWords(bearingDegrees: number, facingDegrees: number): string {
+  const turn = Math.round(((bearingDegrees - facingDegrees + 540) % 360) - 180);
+  if (Math.abs(turn) <= 5) return 'straight ahead';
+  return `${Math.abs(turn)}° to the ${turn < 0 ? 'left' : 'right'}`;
+}

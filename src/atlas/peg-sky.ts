@@ -1,0 +1,65 @@
+import type { Units } from '../domain/bag.ts';
+import { monthName } from '../domain/day.ts';
+import { formatDistance } from '../domain/place-words.ts';
+import type { PegSurvey, WindAtPeg } from '../ground/survey.ts';
+
+export interface SunMonth {
+  readonly month: number;
+  readonly name: string;
+  /** "07:32 to 16:01", or that the sun does not rise or set. */
+  readonly daylight: string;
+  /** "08:10 to 09:40", "never". */
+  readonly inFace: string;
+}
+
+export interface WindRow {
+  /** "In your face". */
+  readonly meets: string;
+  /** "N, NNE, NE". */
+  readonly from: string;
+  /** "12 m to 64 m". */
+  readonly fetch: string;
+}
+
+/** When the sun stands over the float line, on the fifteenth of each month. */
+export function sunMonths(survey: PegSurvey): readonly SunMonth[] {
+  return survey.sun.map(({ month, sunrise, sunset, inFace }) => ({
+    month,
+    name: monthName(month),
+    daylight: sunrise === null || sunset === null ? 'sun does not rise and set' : `${sunrise} to ${sunset}`,
+    inFace: inFace.length === 0 ? 'never' : inFace.map(([from, to]) => `${from} to ${to}`).join(', '),
+  }));
+}
+
+const MEETS: readonly (readonly [WindAtPeg['meets'], string])[] = [
+  ['face', 'In your face'],
+  ['across from the left', 'Across, from the left'],
+  ['across from the right', 'Across, from the right'],
+  ['back', 'On your back'],
+];
+
+/** How the wind meets the angler, the sixteen directions put together, with the open water it has crossed. */
+export function windRows(survey: PegSurvey, units: Units): readonly WindRow[] {
+  return MEETS.flatMap(([meets, words]) => {
+    const winds = survey.wind.filter((wind) => wind.meets === meets);
+    if (winds.length === 0) return [];
+    const fetches = winds.map(({ fetchMetres }) => fetchMetres);
+    const [least, most] = [Math.min(...fetches), Math.max(...fetches)].map((metres) => formatDistance(metres, units));
+    return [
+      {
+        meets: words,
+        from: clockwise(winds)
+          .map(({ from }) => from)
+          .join(', '),
+        fetch: least === most ? `${most}` : `${least} to ${most}`,
+      },
+    ];
+  });
+}
+
+/** From the first direction after a gap on, so that `NNW, N, NNE` is not written `N, NNE, NNW`. */
+function clockwise(winds: readonly WindAtPeg[]): readonly WindAtPeg[] {
+  const has = (degrees: number) => winds.some(({ fromDegrees }) => Math.abs(fromDegrees - degrees) < 1);
+  const start = winds.findIndex(({ fromDegrees }) => !has((fromDegrees + 337.5) % 360));
+  return start <= 0 ? winds : [...winds.slice(start), ...winds.slice(0, start)];
+}

@@ -1,0 +1,94 @@
+import { formatDay, type Month, monthOf } from '../domain/day.ts';
+import { formatLength, METRES_PER_FOOT } from '../domain/length.ts';
+import type { Venue } from '../domain/venue.ts';
+import type { WaterSurvey } from '../ground/survey.ts';
+import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
+import type { MapDrawing } from './drawing/map.ts';
+import { type FeatureMonthsView, featureMonthsOfWater } from './feature-years.ts';
+import { markdownHtml } from './markdown-html.ts';
+import { type NoticesByState, noticesOfWater } from './notices-page.ts';
+import type { Fact } from './peg-bank.ts';
+import { type PegLine, pegLines } from './peg-line.ts';
+import { waterMap } from './water-map.ts';
+
+/** Everything on the page of one water. */
+export interface WaterPage {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: string;
+  readonly month: Month;
+  readonly access: string | null;
+  readonly facts: readonly Fact[];
+  readonly notices: NoticesByState;
+  readonly map: MapDrawing;
+  readonly hasIsobaths: boolean;
+  readonly pegs: readonly PegLine[];
+  readonly features: FeatureMonthsView;
+  readonly notesHtml: string;
+}
+
+/** Puts together the page of one water. */
+export function waterPage(atlas: Atlas, id: string): WaterPage {
+  const water = waterOf(atlas, id);
+  const survey = surveyOfWater(atlas, id);
+  const month = monthOf(atlas.venue.settings.guideDay);
+  return {
+    id,
+    name: water.name,
+    kind: water.kind,
+    month,
+    access: water.access ?? null,
+    facts: waterFacts(atlas.venue, id, survey),
+    notices: noticesOfWater(atlas.venue, id),
+    map: waterMap(atlas, id),
+    hasIsobaths: (survey.depth?.isobaths.length ?? 0) > 0,
+    pegs: pegLines(atlas, id),
+    features: featureMonthsOfWater(atlas, id, month),
+    notesHtml: markdownHtml(water.notesMarkdown, 3),
+  };
+}
+
+const SQUARE_METRES_PER_ACRE = 4046.8564224;
+
+function waterFacts(venue: Venue, id: string, { areaSquareMetres, depth, level }: WaterSurvey): readonly Fact[] {
+  const { units } = venue.settings;
+  const pegs = venue.pegs.filter((peg) => peg.water === id);
+  const closed = pegs.filter(({ status }) => status === 'closed').length;
+  const water = venue.waters.find((each) => each.id === id);
+  return [
+    { name: 'Pegs', words: closed === 0 ? `${pegs.length}, all open` : `${pegs.length}, ${closed} of them closed` },
+    { name: 'Area', words: areaWords(areaSquareMetres) },
+    {
+      name: 'Depth',
+      words:
+        depth === null
+          ? 'not plumbed'
+          : `${formatLength(depth.meanMetres, units)} on average, ${formatLength(depth.maximumMetres, units)} at most, from ${depth.soundings} soundings`,
+    },
+    ...(depth === null ? [] : [{ name: 'Volume', words: volumeWords(depth.volumeCubicMetres) }]),
+    ...(depth?.unused ?? []).map(({ why, soundings }) => ({
+      name: 'Not used',
+      words: `${soundings} soundings: ${why}`,
+    })),
+    {
+      name: 'Level',
+      words:
+        level === null
+          ? 'no reading'
+          : `${formatLength(Math.abs(level.metres), units)} ${level.metres < 0 ? 'below' : 'above'} datum on ${formatDay(level.day)}`,
+    },
+    { name: 'Datum', words: water?.datum ?? 'not known' },
+    { name: 'Close season', words: water?.closeSeason ?? 'unknown' },
+  ];
+}
+
+/** Hectares and acres: the trade uses both. */
+function areaWords(squareMetres: number): string {
+  return `${(squareMetres / 10_000).toFixed(2)} ha (${(squareMetres / SQUARE_METRES_PER_ACRE).toFixed(2)} acres)`;
+}
+
+function volumeWords(cubicMetres: number): string {
+  const rounded = Number(cubicMetres.toPrecision(3)).toLocaleString('en-GB');
+  const feet = Number((cubicMetres / METRES_PER_FOOT ** 3).toPrecision(3)).toLocaleString('en-GB');
+  return `${rounded} m³ (${feet} cubic feet)`;
+}
