@@ -1,0 +1,75 @@
+import type { Backtest, BacktestScore } from '../ratings/ratings.ts';
+import { calibration } from './drawing/calibration.ts';
+
+/** The back-test as a table, a picture and a verdict. */
+export interface BacktestView {
+  /** "43 events and 1,160 bags". */
+  readonly of: string;
+  readonly rows: readonly {
+    readonly name: string;
+    readonly note: string;
+    /** Root mean square error on the log scale, and as the factor it is. */
+    readonly error: string;
+    readonly factor: string;
+    readonly rank: string;
+    readonly coverage: string;
+  }[];
+  readonly verdict: string;
+  readonly drawing: string;
+  /** "Of ten bags 8.1 lay inside the interval that should hold eight." */
+  readonly coverageWords: string;
+}
+
+const NAMES: Readonly<Record<string, { readonly name: string; readonly note: string }>> = {
+  model: { name: 'This guide', note: 'features by month' },
+  'model by temperature': { name: 'This guide by thermometer', note: 'features by water temperature' },
+  'flat guess': { name: 'Flat guess', note: 'every peg at par' },
+  'raw peg average': { name: 'Raw peg average', note: 'what the peg averaged before, nothing taken out' },
+};
+
+/** Makes the back-test readable. */
+export function backtestView(backtest: Backtest): BacktestView {
+  const { scores } = backtest;
+  const told = backtest.calibration.map(
+    ({ stated, happened }) => `stated ${percent(stated)}, happened ${percent(happened)}`,
+  );
+  const model = scores.find(({ name }) => name === 'model');
+  return {
+    of: `${backtest.events.toLocaleString('en-GB')} events and ${backtest.sessions.toLocaleString('en-GB')} bags`,
+    rows: scores.map((score) => ({
+      name: NAMES[score.name]?.name ?? score.name,
+      note: NAMES[score.name]?.note ?? '',
+      error: score.rootMeanSquareError.toFixed(3),
+      factor: Math.exp(score.rootMeanSquareError).toFixed(2),
+      rank: score.rankAgreement.toFixed(2),
+      coverage: score.coverage80 === null ? 'states none' : percent(score.coverage80),
+    })),
+    verdict: verdictWords(scores),
+    drawing: calibration(backtest.calibration, `Stated chance against what happened: ${told.join('; ')}.`),
+    coverageWords:
+      model?.coverage80 === undefined || model.coverage80 === null
+        ? ''
+        : `Of ten bags ${(model.coverage80 * 10).toFixed(1)} lay inside the interval that should hold eight.`,
+  };
+}
+
+function verdictWords(scores: readonly BacktestScore[]): string {
+  const errorOf = (name: string) => scores.find((score) => score.name === name)?.rootMeanSquareError;
+  const model = errorOf('model');
+  const others = ['flat guess', 'raw peg average'].flatMap((name) => {
+    const error = errorOf(name);
+    return error === undefined ? [] : [{ name, error }];
+  });
+  if (model === undefined || others.length === 0) return '';
+  const beaten = others.filter(({ error }) => model < error - 0.0005);
+  const named = (list: typeof others) => list.map(({ name }) => `the ${name}`).join(' and ');
+  if (beaten.length === others.length) return `The guide foretold the year better than ${named(others)}.`;
+  if (beaten.length === 0)
+    return `The guide foretold the year no better than ${named(others)}: treat its returns as weak here.`;
+  const unbeaten = others.filter((other) => !beaten.includes(other));
+  return `The guide foretold the year better than ${named(beaten)}, but not than ${named(unbeaten)}.`;
+}
+
+function percent(share: number): string {
+  return `${Math.round(share * 100)}%`;
+}

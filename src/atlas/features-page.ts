@@ -1,0 +1,121 @@
+import { type Month, monthName, monthOf } from '../domain/day.ts';
+import type { BagId, ChoiceReturn, FishSize } from '../ratings/ratings.ts';
+import type { Atlas } from './atlas.ts';
+import { amountRow, intervalRow } from './drawing/interval-row.ts';
+import { type FeatureTemperatures, featureTemperatures } from './feature-temperatures.ts';
+import { type FeatureMonthsView, featureMonthsView } from './feature-years.ts';
+import { formatFishWeight } from './fish-weight.ts';
+import { type ReturnWords, returnWords } from './return-words.ts';
+import { siteLink } from './site-link.ts';
+
+/** One table of what anglers chose. */
+export interface ChoiceTable {
+  readonly water: string;
+  /** "Where they fished", "Method", … */
+  readonly about: string;
+  readonly rows: readonly { readonly value: string; readonly known: ReturnWords; readonly drawing: string }[];
+}
+
+/** Mean fish size of one bag part of one water, by year. */
+export interface SizeTable {
+  readonly water: string;
+  readonly part: string;
+  readonly rows: readonly {
+    readonly year: number;
+    readonly mean: string;
+    readonly likely: string;
+    readonly fish: string;
+    readonly drawing: string;
+  }[];
+}
+
+export interface FeaturesPage {
+  readonly bag: BagId;
+  /** "the total bag", "silvers". */
+  readonly bagWords: string;
+  /** The switch: one page a bag. */
+  readonly bags: readonly { readonly name: string; readonly href: string; readonly isThis: boolean }[];
+  readonly nowMonth: Month;
+  readonly nowName: string;
+  readonly view: FeatureMonthsView;
+  /** What cannot be told apart here. */
+  readonly notes: readonly string[];
+  /** The tables below stand on the page of the total bag alone. */
+  readonly temperatures: FeatureTemperatures | null;
+  readonly choices: readonly ChoiceTable[];
+  readonly sizes: readonly SizeTable[];
+}
+
+const ABOUT: readonly { readonly about: ChoiceReturn['about']; readonly words: string }[] = [
+  { about: 'spot', words: 'Where they fished' },
+  { about: 'method', words: 'Method' },
+  { about: 'bait', words: 'Bait' },
+  { about: 'lines', words: 'Lines fed' },
+];
+
+/** Bags that have a page of features of their own: the parts that the log rates. */
+export function bagsWithFeatures(atlas: Atlas): readonly { readonly id: BagId; readonly name: string }[] {
+  return atlas.venue.settings.bagParts.filter(({ id }) => atlas.ratings.bags.some(({ bag }) => bag === id));
+}
+
+/** Features by month for one bag; for the total also by temperature, what anglers chose, and the size of fish. */
+export function featuresPage(atlas: Atlas, bag: BagId): FeaturesPage {
+  const nowMonth = monthOf(atlas.venue.settings.guideDay);
+  const parts = bagsWithFeatures(atlas);
+  const isTotal = bag === 'total';
+  return {
+    bag,
+    bagWords: isTotal ? 'the total bag' : (parts.find(({ id }) => id === bag)?.name.toLowerCase() ?? bag),
+    bags: [{ id: 'total', name: 'Total bag' }, ...parts].map(({ id, name }) => ({
+      name,
+      href: siteLink(id === 'total' ? 'features/' : `features/${encodeURIComponent(id)}/`),
+      isThis: id === bag,
+    })),
+    nowMonth,
+    nowName: monthName(nowMonth),
+    view: featureMonthsView(atlas, bag, nowMonth),
+    notes: atlas.ratings.notes,
+    temperatures: isTotal ? featureTemperatures(atlas) : null,
+    choices: isTotal ? choiceTables(atlas) : [],
+    sizes: isTotal ? sizeTables(atlas) : [],
+  };
+}
+
+function choiceTables(atlas: Atlas): readonly ChoiceTable[] {
+  return atlas.venue.waters.flatMap((water) =>
+    ABOUT.map(({ about, words }) => {
+      const rows = atlas.ratings.choices.filter((choice) => choice.water === water.id && choice.about === about);
+      return { water: water.name, about: words, rows: rows.map(choiceRow) };
+    }).filter(({ rows }) => rows.length > 0),
+  );
+}
+
+function choiceRow(choice: ChoiceReturn): ChoiceTable['rows'][number] {
+  const shown = { value: choice.return, low: choice.low80, high: choice.high80, evidence: choice.evidence };
+  return { value: choice.value, known: returnWords(shown, choice.sessions), drawing: intervalRow(shown) };
+}
+
+function sizeTables(atlas: Atlas): readonly SizeTable[] {
+  const { settings, waters } = atlas.venue;
+  return waters.flatMap((water) =>
+    settings.bagParts
+      .map((part) => {
+        const sizes = atlas.ratings.fishSizes.filter((size) => size.water === water.id && size.part === part.id);
+        return { water: water.name, part: part.name, rows: sizeRows(sizes, settings.units) };
+      })
+      .filter(({ rows }) => rows.length > 0),
+  );
+}
+
+function sizeRows(sizes: readonly FishSize[], units: Parameters<typeof formatFishWeight>[1]): SizeTable['rows'] {
+  const highest = Math.max(...sizes.map(({ high80Grams }) => high80Grams));
+  return [...sizes]
+    .sort((a, b) => a.year - b.year)
+    .map(({ year, fish, meanGrams, low80Grams, high80Grams }) => ({
+      year,
+      mean: formatFishWeight(meanGrams, units),
+      likely: `${formatFishWeight(low80Grams, units)} to ${formatFishWeight(high80Grams, units)}`,
+      fish: fish.toLocaleString('en-GB'),
+      drawing: amountRow({ value: meanGrams, low: low80Grams, high: high80Grams }, 0, highest),
+    }));
+}

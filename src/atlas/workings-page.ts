@@ -1,0 +1,137 @@
+import { formatDay } from '../domain/day.ts';
+import { SOLID_BELOW, THIN_ABOVE } from '../ratings/evidence.ts';
+import type { Atlas } from './atlas.ts';
+import { type BacktestView, backtestView } from './backtest-view.ts';
+import { type DepthWorkings, depthWorkings } from './depth-workings.ts';
+import { sessionsWords } from './return-words.ts';
+import { type PartRow, sizeOfParts, sizeOfPartsWords } from './size-of-parts.ts';
+
+/** A count of the log with its words. */
+export interface CountRow {
+  readonly what: string;
+  readonly count: string;
+  readonly note: string;
+}
+
+/** How the ratings were computed and how well they do. */
+export interface WorkingsPage {
+  /** "136 events from 2 Mar 2024 to 15 Nov 2026". */
+  readonly span: string;
+  readonly wentIn: readonly CountRow[];
+  readonly leftOut: readonly CountRow[];
+  readonly leftOutTotal: string;
+  readonly isChosenLeftOut: boolean;
+  /** Model terms of the total bag, then a column for each bag part. */
+  readonly parts: readonly PartRow[];
+  readonly partBags: readonly string[];
+  readonly partsWords: readonly string[];
+  readonly dnwWords: readonly string[];
+  readonly backtest: BacktestView | null;
+  readonly evidence: readonly { readonly word: string; readonly means: string }[];
+  readonly notes: readonly string[];
+  readonly depths: readonly DepthWorkings[];
+}
+
+const STATUS_ROWS = [
+  { status: 'weighed', what: 'Weighed', note: 'the weight is used as it is' },
+  { status: 'blank', what: 'Blank: weighed in with nothing', note: 'taken as less than the scale’s smallest division' },
+  { status: 'dnw', what: 'Did not weigh (DNW)', note: 'taken as less than the lower quarter of that event’s bags' },
+  {
+    status: 'unlisted',
+    what: 'Not listed',
+    note: 'in an event that lists only the places: taken as less than the lowest listed bag',
+  },
+  { status: 'absent', what: 'Absent', note: 'carries no weight' },
+  { status: 'disqualified', what: 'Disqualified', note: 'carries no weight' },
+] as const;
+
+/** Everything the workings page says. */
+export function workingsPage(atlas: Atlas): WorkingsPage {
+  const { venue, ratings } = atlas;
+  const leftOut = ratings.leftOut.map(({ why, sessions }) => ({
+    what: why,
+    count: String(sessions),
+    note: LEFT_OUT_NOTES[why] ?? '',
+  }));
+  const total = ratings.leftOut.reduce((sum, { sessions }) => sum + sessions, 0);
+  return {
+    span: spanWords(atlas),
+    wentIn: wentIn(atlas),
+    leftOut,
+    leftOutTotal: sessionsWords(total),
+    isChosenLeftOut: !venue.settings.ratingRules.countChosenPegs,
+    parts: sizeOfParts(ratings.bags),
+    partBags: ratings.bags.map(({ bag }) =>
+      bag === 'total' ? 'total bag' : (venue.settings.bagParts.find(({ id }) => id === bag)?.name.toLowerCase() ?? bag),
+    ),
+    partsWords: sizeOfPartsWords(ratings.bags[0]?.model.sd),
+    dnwWords: dnwWords(atlas),
+    backtest: ratings.backtest === null ? null : backtestView(ratings.backtest),
+    evidence: evidenceRows(),
+    notes: ratings.notes,
+    depths: depthWorkings(atlas),
+  };
+}
+
+const LEFT_OUT_NOTES: Readonly<Record<string, string>> = {
+  'peg chosen, not drawn':
+    'Who may choose takes the peg they believe in, and good anglers choose well: such a bag says as much of the chooser as of the peg.',
+  'only the places of the event are listed and its draw is not known':
+    'A list of winners without the draw shows only pegs that did well. It still counts for the weight to frame.',
+  absent: 'Nobody fished the peg.',
+  disqualified: 'The weight does not stand.',
+};
+
+function spanWords({ venue }: Atlas): string {
+  const days = venue.events.map(({ day }) => day).sort();
+  const [first, last] = [days[0], days.at(-1)];
+  if (first === undefined || last === undefined) return 'no event yet';
+  return `${venue.events.length.toLocaleString('en-GB')} events from ${formatDay(first)} to ${formatDay(last)}`;
+}
+
+function wentIn({ venue, ratings }: Atlas): readonly CountRow[] {
+  const model = ratings.bags[0]?.model;
+  const rows = STATUS_ROWS.map(({ status, what, note }) => ({
+    what,
+    note,
+    count: venue.sessions.filter((session) => session.status === status).length,
+  })).filter(({ count }) => count > 0);
+  const shown = rows.map((row) => ({ ...row, count: row.count.toLocaleString('en-GB') }));
+  const all = { what: 'All sessions in the log', count: venue.sessions.length.toLocaleString('en-GB'), note: '' };
+  if (model === undefined) return [...shown, all];
+  const used = {
+    what: 'Of these the ratings use',
+    count: model.sessions.toLocaleString('en-GB'),
+    note: `${model.censored.toLocaleString('en-GB')} of them known only as “at most this much”`,
+  };
+  return [...shown, all, used];
+}
+
+function dnwWords({ ratings }: Atlas): readonly string[] {
+  const without = ratings.withoutDnw;
+  if (without === null) return ['Everyone who fished weighed in, so nothing had to be assumed here.'];
+  const residual = ratings.bags[0]?.model.sd.residual;
+  const change = `Without the ${sessionsWords(without.dnw)} that did not weigh, no fair or solid return moves by more than ${without.largestChange.toFixed(2)} par.`;
+  if (residual === undefined || residual === 0) return [change];
+  return [
+    change,
+    `What is left to chance goes from ${timesWords(residual)} to ${timesWords(without.residualSd)} of the expected bag, one way or the other.`,
+  ];
+}
+
+/** A standard deviation on the log scale as people can picture it: 0.4 is `× 1.49 or ÷ 1.49`. */
+function timesWords(sd: number): string {
+  return `× or ÷ ${Math.exp(sd).toFixed(2)}`;
+}
+
+function evidenceRows(): WorkingsPage['evidence'] {
+  const removed = (share: number) => `${Math.round((1 - share * share) * 100)}%`;
+  return [
+    {
+      word: 'thin',
+      means: `the log removed less than ${removed(THIN_ABOVE)} of the doubt there was before it (as a variance)`,
+    },
+    { word: 'fair', means: `it removed ${removed(THIN_ABOVE)} to ${removed(SOLID_BELOW)} of it` },
+    { word: 'solid', means: `it removed more than ${removed(SOLID_BELOW)} of it` },
+  ];
+}
