@@ -9,8 +9,8 @@ export interface FeatureYear {
  * pay in warm months and fall off from late autumn, deep and open water the other way about, reeds in spring.
  */
 export const FEATURE_YEARS: Readonly<Record<string, FeatureYear>> = {
-  corner: { level: 0.05, months: [-0.35, -0.3, -0.1, 0.05, 0.2, 0.35, 0.4, 0.4, 0.25, -0.1, -0.35, -0.45] },
-  margin: { level: 0.05, months: [-0.35, -0.3, -0.15, 0.05, 0.2, 0.35, 0.4, 0.4, 0.25, -0.05, -0.35, -0.45] },
+  corner: { level: 0.05, months: [-0.45, -0.4, -0.15, 0.05, 0.25, 0.45, 0.5, 0.5, 0.3, -0.1, -0.45, -0.5] },
+  margin: { level: 0.05, months: [-0.4, -0.35, -0.15, 0.05, 0.2, 0.4, 0.45, 0.45, 0.25, -0.05, -0.4, -0.45] },
   point: { level: 0.12, months: [0.05, 0.05, 0.05, 0.05, 0, -0.05, -0.05, -0.05, -0.05, 0, 0, 0] },
   bay: { level: -0.04, months: [-0.2, -0.1, 0.15, 0.25, 0.15, 0.05, 0, 0, -0.05, -0.05, -0.1, -0.1] },
   island: { level: 0.16, months: [-0.25, -0.2, -0.05, 0.1, 0.2, 0.25, 0.2, 0.2, 0.1, 0, -0.2, -0.35] },
