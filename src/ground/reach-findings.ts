@@ -1,7 +1,7 @@
-import { type Peg, pegKey } from '../domain/peg.ts';
+import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
 import type { Venue } from '../domain/venue.ts';
 import { TOLD_WITHIN_METRES } from './reach-targets.ts';
-import type { ReachTarget, Survey } from './survey.ts';
+import type { PegSurvey, ReachTarget } from './survey.ts';
 
 /** A claim of a record may be off the map by this much: a pole's section, and what a waggler drifts. */
 export const CLAIM_WITHIN_METRES = 3;
@@ -19,7 +19,10 @@ export interface ReachFinding {
 }
 
 /** The claims of all records that differ from the map by more than 3 m. */
-export function reachFindings(venue: Pick<Venue, 'pegs'>, survey: Survey): readonly ReachFinding[] {
+export function reachFindings(
+  venue: Pick<Venue, 'pegs'>,
+  survey: { readonly pegs: Readonly<Record<PegKey, Pick<PegSurvey, 'reach'>>> },
+): readonly ReachFinding[] {
   return venue.pegs.flatMap((peg) =>
     peg.reach
       .filter(({ what, distanceMetres }) => MAPPED.includes(what) && distanceMetres <= TOLD_WITHIN_METRES)

@@ -28,7 +28,7 @@ export interface LineAtPeg {
 const PLATFORM: PlanePoint = { x: 0, y: 0 };
 
 /** Every overhead line drawn for any water: a line on one water's map counts for the pegs of the next. */
-export function overheadLinesOf(waters: readonly Water[]): readonly OverheadLine[] {
+export function overheadLinesOf(waters: readonly Pick<Water, 'map'>[]): readonly OverheadLine[] {
   return waters.flatMap((water) => water.map.overheadLines);
 }
 

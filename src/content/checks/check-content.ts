@@ -1,13 +1,58 @@
 import type { Content } from '../content.ts';
 import type { Fault } from '../fault.ts';
+import { checkEventNames } from './event-names.ts';
+import { checkEventOverlaps } from './event-overlaps.ts';
+import { checkHazardHistory } from './hazard-history.ts';
+import { checkLaterThanGuideDay } from './later-than-guide-day.ts';
+import { checkMapDistances } from './map-distances.ts';
+import { checkMapShapes } from './map-shapes.ts';
+import { checkNoticeNames } from './notice-names.ts';
+import { checkPegNames } from './peg-names.ts';
+import { checkPegOutlook } from './peg-outlook.ts';
+import { checkPegPositions } from './peg-positions.ts';
+import { checkPegWords } from './peg-words.ts';
+import { checkPhotoFiles } from './photo-files.ts';
+import { checkRoundRows } from './round-rows.ts';
+import { checkSessionDuplicates } from './session-duplicates.ts';
+import { checkSessionListing } from './session-listing.ts';
+import { checkSessionNames } from './session-names.ts';
+import { checkSessionWeights } from './session-weights.ts';
+import { checkSettingsLists } from './settings-lists.ts';
+import { checkSoundingPegs } from './sounding-pegs.ts';
+import { checkStandOffGate } from './stand-off-gate.ts';
+import { checkWaterFiles } from './water-files.ts';
+import { type WaterGrounds, waterGrounds } from './water-grounds.ts';
 
 /** A check between records: one idea, told as faults. */
-export type Check = (content: Content) => readonly Fault[];
+type Check = (content: Content, grounds: WaterGrounds) => readonly Fault[];
 
 /** Every check, in the order of the folder. */
-const CHECKS: readonly Check[] = [];
+const CHECKS: readonly Check[] = [
+  checkSettingsLists,
+  checkWaterFiles,
+  checkMapShapes,
+  checkMapDistances,
+  checkPegNames,
+  checkPegWords,
+  checkPegPositions,
+  checkPegOutlook,
+  checkStandOffGate,
+  checkPhotoFiles,
+  checkHazardHistory,
+  checkNoticeNames,
+  checkRoundRows,
+  checkEventNames,
+  checkEventOverlaps,
+  checkSessionNames,
+  checkSessionWeights,
+  checkSessionDuplicates,
+  checkSessionListing,
+  checkSoundingPegs,
+  checkLaterThanGuideDay,
+];
 
 /** Everything that is wrong between records that can each be read. */
 export function checkContent(content: Content): readonly Fault[] {
-  return CHECKS.flatMap((check) => check(content));
+  const grounds = waterGrounds(content);
+  return CHECKS.flatMap((check) => check(content, grounds));
 }

@@ -1,0 +1,61 @@
+import type { Peg } from '../../domain/peg.ts';
+import { keepOpenLimit } from '../../ground/keep-open-limit.ts';
+import { overheadLinesOf, standOffsOfPeg } from '../../ground/stand-off.ts';
+import type { KeepOpenLimit, LineStandOff } from '../../ground/survey.ts';
+import type { Content } from '../content.ts';
+import type { Fault } from '../fault.ts';
+import { faultAt, type Placed } from '../sources/source.ts';
+
+/**
+ * The gate no build passes: an open peg whose platform, or the area that may be swept from it, lies inside the stand-off
+ * of an overhead line on any water's map. Nothing switches it off.
+ */
+export function checkStandOffGate({ pegs, waters, settings }: Content): readonly Fault[] {
+  const lines = overheadLinesOf(waters.flatMap(({ map }) => (map === null ? [] : [{ map: map.map }])));
+  if (lines.length === 0) return [];
+  return pegs.flatMap((peg) => {
+    if (peg.value.status === 'closed') return [];
+    const inside = standOffsOfPeg(peg.value, lines, settings).filter(({ verdict }) => verdict === 'inside');
+    if (inside.length === 0) return [];
+    const limit = keepOpenLimit(peg.value, lines, settings);
+    return inside.map((line) => gateFault(peg, line, limit, settings.standOff.metres));
+  });
+}
+
+function gateFault(
+  { value: peg, source }: Placed<Peg>,
+  line: LineStandOff,
+  limit: KeepOpenLimit | null,
+  standOffMetres: number,
+): Fault {
+  return faultAt(source, ['status'], {
+    rule: 'stand-off',
+    found: `the open peg ${peg.water}/${peg.peg}, ${distances(line, standOffMetres)} ${line.name}`,
+    expected: `${standOffMetres} m along the ground from every overhead line, from the platform and from all that may be swept from it`,
+    mend: limit === null ? CLOSE : `Close it, or keep it open with limits: ${limitText(limit)} in its record.`,
+  });
+}
+
+const CLOSE = 'Close it: write status: closed and a status-reason. No limit of pole, cast or sector keeps it open.';
+
+/** What is told are distances after the allowances for the conductors and the map. */
+function distances({ platformMetres, sweptMetres }: LineStandOff, standOffMetres: number): string {
+  if (platformMetres < standOffMetres) return `its platform ${metres(platformMetres)} from`;
+  return sweptMetres === 0
+    ? 'what may be swept from it reaching under'
+    : `what may be swept from it coming within ${metres(sweptMetres)} of`;
+}
+
+function limitText({ poleMetres, castMetres, sectorDegrees }: KeepOpenLimit): string {
+  const parts = [
+    poleMetres === undefined ? '' : `pole: ${poleMetres} m`,
+    castMetres === undefined ? '' : `cast: ${castMetres} m`,
+    sectorDegrees === undefined ? '' : `sector: ${sectorDegrees}`,
+  ];
+  return `{ ${parts.filter((part) => part !== '').join(', ')} }`;
+}
+
+/** Cut, not rounded: 29.96 m is not 30 m. */
+function metres(value: number): string {
+  return `${(Math.floor(value * 10) / 10).toFixed(1)} m`;
+}

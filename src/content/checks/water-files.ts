@@ -1,0 +1,54 @@
+import type { Content } from '../content.ts';
+import { didYouMean, listed } from '../did-you-mean.ts';
+import type { Fault } from '../fault.ts';
+import { faultOfFile } from '../sources/source.ts';
+import { pathsBelow } from '../venue-files.ts';
+
+/** Every water has a record and a map, and whatever is filed by water is filed under one that exists. */
+export function checkWaterFiles({ files, known, waters }: Content): readonly Fault[] {
+  const isThere = (path: string) => files.texts.has(path) || files.unread.has(path);
+  const names = waters.map(({ id }) => id);
+  const pairs = names.flatMap((id) =>
+    [
+      { path: `waters/${id}.md`, holds: 'its name, kind and datum' },
+      { path: `waters/${id}.geojson`, holds: 'its outline' },
+    ]
+      .filter(({ path }) => !isThere(path))
+      .map(({ path, holds }) =>
+        faultOfFile(path, {
+          rule: 'water-file',
+          found: 'no such file',
+          expected: `a file with ${holds}, since the folder has the other half of ${id}`,
+          mend: 'Write it, or correct the name of the other file.',
+        }),
+      ),
+  );
+  if (names.length === 0) return [noWater()];
+  const filed = new Map<string, string>();
+  for (const path of [...pathsBelow(files, 'pegs', '.md')]) filed.set(path.split('/').slice(0, 2).join('/'), path);
+  for (const folder of ['soundings', 'gauge']) {
+    for (const path of pathsBelow(files, folder, '.csv')) filed.set(path.slice(0, path.lastIndexOf('.')), path);
+  }
+  const strays = [...filed].flatMap(([place, path]) => {
+    const id = place.slice(place.indexOf('/') + 1);
+    if (known.waters.has(id)) return [];
+    return [
+      faultOfFile(path, {
+        rule: 'water-unknown',
+        found: `the water ${id} in the path`,
+        expected: `one of ${listed(names)}`,
+        mend: didYouMean(id, names, `Write waters/${id}.md and waters/${id}.geojson, or move the file.`),
+      }),
+    ];
+  });
+  return [...pairs, ...strays];
+}
+
+function noWater(): Fault {
+  return faultOfFile('waters', {
+    rule: 'water-missing',
+    found: 'no water',
+    expected: 'a water: waters/<name>.md and waters/<name>.geojson',
+    mend: 'Write both; npm run -s venue -- start FOLDER shows how.',
+  });
+}
