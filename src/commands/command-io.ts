@@ -1,3 +1,5 @@
+import { createInterface } from 'node:readline/promises';
+
 /** What a command may touch of the world outside: passed in, so that a test can stand in for a terminal. */
 export interface CommandIo {
   readonly environment: Readonly<Record<string, string | undefined>>;
@@ -7,6 +9,8 @@ export interface CommandIo {
   readonly printError: (line: string) => void;
   /** Whether a person sits at it: progress and questions only then. */
   readonly isTerminal: boolean;
+  /** Asks a question and waits for the answer; missing where nobody can be asked. */
+  readonly ask?: (question: string) => Promise<string>;
 }
 
 /** Exit codes of every command. */
@@ -17,10 +21,23 @@ export type RunCommand = (args: readonly string[], io: CommandIo) => Promise<num
 
 /** The process as a command sees it. */
 export function processIo(): CommandIo {
+  const isTerminal = process.stdin.isTTY === true && process.stderr.isTTY === true;
   return {
     environment: process.env,
     print: (line) => process.stdout.write(`${line}\n`),
     printError: (line) => process.stderr.write(`${line}\n`),
-    isTerminal: process.stdin.isTTY === true && process.stderr.isTTY === true,
+    isTerminal,
+    ...(isTerminal ? { ask } : {}),
   };
+}
+
+/** Asks on standard error, so that what a command prints can be piped. An end of input counts as an empty answer. */
+async function ask(question: string): Promise<string> {
+  const lines = createInterface({ input: process.stdin, output: process.stderr });
+  try {
+    const closed = new Promise<string>((resolve) => lines.once('close', () => resolve('')));
+    return await Promise.race([lines.question(question), closed]);
+  } finally {
+    lines.close();
+  }
 }

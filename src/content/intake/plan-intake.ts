@@ -4,7 +4,7 @@ import { pegKey } from '../../domain/peg.ts';
 import { CannotEdit, editFrontMatter, type FieldEdit, frontMatterValues } from '../edit-front-matter.ts';
 import type { Fault } from '../fault.ts';
 import type { NewFile } from '../folder-change/commit-change.ts';
-import type { RoundFile } from '../round-file/round-file.ts';
+import type { PegFinding, RoundFile } from '../round-file/round-file.ts';
 import { addReading, GaugeColumnMissing } from './gauge-rows.ts';
 import type { Change, Choose, Conflict } from './intake-choice.ts';
 import { mergePeg } from './merge-peg.ts';
@@ -25,6 +25,8 @@ export interface IntakeOptions {
   readonly today: Day;
   /** Pegs (`kiln-pool/23`) whose findings are to be left out. */
   readonly without: ReadonlySet<string>;
+  /** Pegs to be closed with this intake: what was measured puts them inside the stand-off of a line. */
+  readonly close?: ReadonlySet<string>;
   readonly choose: Choose;
 }
 
@@ -72,7 +74,11 @@ export function planIntake(folder: FolderFiles, rounds: readonly RoundToTake[], 
       if (isLeftOut(finding)) continue;
       const key = pegKey(finding.water, finding.peg);
       const path = `pegs/${key}.md`;
-      const merge = mergePeg(staged.text(path) ?? '', finding, context);
+      const merge = mergePeg(
+        staged.text(path) ?? '',
+        options.close?.has(key) === true ? closed(finding) : finding,
+        context,
+      );
       changes.push(...merge.changes);
       conflicts.push(...merge.conflicts);
       edit(path, [...merge.edits, ...photoEdits(round, key, names)]);
@@ -132,6 +138,11 @@ export function planIntake(folder: FolderFiles, rounds: readonly RoundToTake[], 
       );
     }
   }
+}
+
+/** The finding of a peg that is closed for what was measured at it. */
+function closed(finding: PegFinding): PegFinding {
+  return { ...finding, status: 'closed', reason: 'Inside the stand-off of an overhead line, as measured on the bank.' };
 }
 
 function fault(file: string, field: string, rule: string, found: string, expected: string, mend: string): Fault {

@@ -52,7 +52,6 @@ export function readRoundFile(text: string, file: string): ReadRound {
       `version ${head.version}`,
       `version ${ROUND_VERSION}`,
       'It was made by a newer guide than this one: bring this one up to date first.',
-      'version',
     );
   }
   const result = RoundFileSchema.safeParse(data);

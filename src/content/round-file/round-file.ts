@@ -22,7 +22,14 @@ export const ROUND_FIELDS = [
 
 export type RoundField = (typeof ROUND_FIELDS)[number];
 
-const text = (most: number) => z.string().check(z.trim(), z.minLength(1), z.maxLength(most));
+/** Text without the control characters that a file of the folder may not hold; line breaks stay. */
+const text = (most: number) =>
+  z.string().check(
+    z.overwrite((typed) => typed.replace(/\r\n?/g, '\n').replace(/[^\P{Cc}\n]/gu, ' ')),
+    z.trim(),
+    z.minLength(1),
+    z.maxLength(most),
+  );
 const note = text(ROUND_LIMITS.noteCharacters);
 const short = text(ROUND_LIMITS.placeCharacters);
 /** At most what a record may say of it. */

@@ -1,0 +1,77 @@
+import type { Fault } from '../../content/fault.ts';
+import { ChangeRefused } from '../../content/folder-change/change-refused.ts';
+import { commitChange } from '../../content/folder-change/commit-change.ts';
+import { readSettled } from '../../content/folder-change/read-settled.ts';
+import { errorsOf, newErrors, withChanges } from '../../content/intake/faults-after.ts';
+import { folderFiles } from '../../content/intake/folder-files.ts';
+import type { Choose } from '../../content/intake/intake-choice.ts';
+import { type IntakePlan, planIntake, type RoundToTake } from '../../content/intake/plan-intake.ts';
+import { readFolder } from '../../content/read-folder.ts';
+import type { VenueFiles } from '../../content/venue-files.ts';
+import { addDays, type Day } from '../../domain/day.ts';
+
+/** One run of the intake on one folder: what was read, and what is asked of it. */
+export class Intake {
+  readonly #folder: string;
+  readonly #files: VenueFiles;
+  readonly #rounds: readonly RoundToTake[];
+  readonly #without: ReadonlySet<string>;
+  #choose: Choose = () => undefined;
+  #close: ReadonlySet<string> = new Set();
+  #errorsNow: readonly Fault[] | undefined;
+
+  private constructor(folder: string, files: VenueFiles, rounds: readonly RoundToTake[], without: ReadonlySet<string>) {
+    this.#folder = folder;
+    this.#files = files;
+    this.#rounds = rounds;
+    this.#without = without;
+  }
+
+  /** Reads the folder as it is now. */
+  static async open(folder: string, rounds: readonly RoundToTake[], without: ReadonlySet<string>): Promise<Intake> {
+    return new Intake(folder, await readSettled(folder, () => readFolder(folder)), rounds, without);
+  }
+
+  /** Works out what would change; `choose` stands for later plans too. */
+  plan(choose: Choose = this.#choose): IntakePlan {
+    this.#choose = choose;
+    return planIntake(folderFiles(this.#folder, this.#files), this.#rounds, {
+      today: latestDayOnEarth(),
+      without: this.#without,
+      close: this.#close,
+      choose,
+    });
+  }
+
+  /** From now on plans close these pegs. */
+  close(pegs: readonly string[]): void {
+    this.#close = new Set(pegs);
+  }
+
+  /** Errors the plan would bring into the folder. */
+  faultsAfter({ files }: IntakePlan): readonly Fault[] {
+    this.#errorsNow ??= errorsOf(this.#files);
+    return newErrors(this.#errorsNow, errorsOf(withChanges(this.#files, files)));
+  }
+
+  /** Writes the plan, all or nothing. Returns a sentence where it could not. */
+  write({ files }: IntakePlan): string | null {
+    try {
+      commitChange(this.#folder, files);
+      return null;
+    } catch (error) {
+      if (error instanceof ChangeRefused) return error.message;
+      const { code } = error as NodeJS.ErrnoException;
+      if (code === 'ENOSPC') return 'The disk is full. Nothing was changed.';
+      if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS')
+        return 'The folder may not be written to. Nothing was changed.';
+      throw error;
+    }
+  }
+}
+
+/** The day it is where the day begins first (UTC+14): a phone in another zone than this machine is not in the future. */
+function latestDayOnEarth(): Day {
+  const now = new Date();
+  return now.getUTCHours() >= 10 ? addDays(now.toISOString().slice(0, 10), 1) : now.toISOString().slice(0, 10);
+}
