@@ -1,0 +1,170 @@
+import { type EffectVariances, exactVariancesInPlace } from './effect-variances.ts';
+import type { ParameterSpace } from './free-parameters.ts';
+import type { FitOptions, StopReason } from './latent-model.ts';
+import { type LatentState, setParametersInPlace } from './latent-state.ts';
+import { marginalSlope } from './marginal-slope.ts';
+import { findModeInPlace } from './posterior-mode.ts';
+import { solveSmall } from './small-symmetric.ts';
+import { priorAt } from './variance-priors.ts';
+
+/** No step changes an sd by more than this factor of e squared: far from the best point the information misleads. */
+const LONGEST_STEP = 2;
+
+/** A point of the search with all that is known there. */
+export interface MarginalPoint {
+  readonly point: Float64Array;
+  /** Log marginal likelihood without priors. */
+  readonly logMarginal: number;
+  /** With the priors: what is maximised. */
+  readonly objective: number;
+  readonly gradient: Float64Array;
+  /** Positive semidefinite, by rows. */
+  readonly information: Float64Array;
+}
+
+export interface Maximum {
+  readonly point: Float64Array;
+  readonly iterations: number;
+  readonly stopped: StopReason;
+}
+
+export interface Search {
+  readonly state: LatentState;
+  readonly space: ParameterSpace;
+  readonly options: FitOptions;
+  readonly isByLog: boolean;
+  /** Of Newton's method for the effects, in units of log posterior. */
+  readonly modeTolerance: number;
+  /** Room for the inverse of S. */
+  readonly inverse: Float64Array;
+  readonly variances: EffectVariances;
+}
+
+/** Objective at a point; the state is left at its mode. */
+export function objectiveAt(search: Search, point: Float64Array): { logMarginal: number; objective: number } {
+  setParametersInPlace(search.state, search.space.at(point));
+  const logMarginal = findModeInPlace(search.state, search.modeTolerance);
+  const prior = priorAt(point, search.space.free, search.options.weakPriors, search.isByLog);
+  return { logMarginal, objective: logMarginal + prior.value };
+}
+
+/** Derivatives at the point where the state stands. */
+export function slopeAt(search: Search, point: Float64Array): { gradient: Float64Array; information: Float64Array } {
+  const { state, space, options, isByLog, variances } = search;
+  exactVariancesInPlace(variances, state.system, search.inverse);
+  const { gradient, information } = marginalSlope(state, space.free, variances);
+  const prior = priorAt(point, space.free, options.weakPriors, isByLog);
+  for (let i = 0; i < point.length; i++) {
+    gradient[i] = gradient[i]! + prior.slope[i]!;
+    information[i * point.length + i] = information[i * point.length + i]! + prior.curvature[i]!;
+  }
+  return { gradient, information };
+}
+
+/**
+ * Maximises the log marginal by the variances (and β where it is not integrated): average-information steps (Gilmour, Thompson
+ * and Cullis, 1995), corrected along the last step by the secant condition (the update of Broyden, Fletcher, Goldfarb and
+ * Shanno, 1970), since with censored rows the information is only near the second derivative. A step that does not gain is
+ * halved; an sd that reaches its lower bound and wants to go on is left there.
+ */
+export function maximiseMarginal(search: Search): Maximum {
+  const { space, options } = search;
+  const tolerance = options.tolerance ?? 1e-6;
+  const limit = options.maximumIterations ?? 60;
+  let point = space.start.slice();
+  let here = objectiveAt(search, point);
+  let last: { step: Float64Array; gradient: Float64Array } | null = null;
+  for (let iteration = 1; iteration <= limit; iteration++) {
+    const { gradient, information } = slopeAt(search, point);
+    if (last !== null) secantInPlace(information, last.step, subtract(last.gradient, gradient));
+    const least = point.map((value, i) => Math.max(space.lower[i]! - value, -LONGEST_STEP));
+    const most = point.map((value, i) => Math.min(space.upper[i]! - value, LONGEST_STEP));
+    const { step, gain } = guardedDirection(gradient, information, least, most);
+    const distance = Math.sqrt(Math.max(0, gain));
+    options.progress?.({ iteration, logMarginal: here.logMarginal, distance });
+    if (distance <= tolerance) {
+      return { point, iterations: iteration, stopped: 'converged' };
+    }
+    let share = 1;
+    let next = point;
+    let there = here;
+    for (; share > 1e-8; share /= 2) {
+      next = point.map((value, i) => Math.min(space.upper[i]!, Math.max(space.lower[i]!, value + share * step[i]!)));
+      there = objectiveAt(search, next);
+      if (there.objective >= here.objective - 1e-11 * Math.abs(here.objective)) break;
+    }
+    if (!(share > 1e-8)) {
+      objectiveAt(search, point);
+      return { point, iterations: iteration, stopped: 'no further gain' };
+    }
+    last = { step: subtract(next, point), gradient };
+    point = next;
+    here = there;
+  }
+  return { point, iterations: limit, stopped: 'iteration limit' };
+}
+
+/**
+ * The step within its bounds, and the gain the whole slope promises. A parameter whose step is cut keeps the cut one, and the
+ * others are solved for again with it, so that cutting one does not send the rest astray.
+ */
+function guardedDirection(
+  gradient: Float64Array,
+  information: Float64Array,
+  least: Float64Array,
+  most: Float64Array,
+): { step: Float64Array; gain: number } {
+  const count = gradient.length;
+  const step = new Float64Array(count);
+  const isCut = gradient.map((g, i) => ((most[i] === 0 && g >= 0) || (least[i] === 0 && g <= 0) ? 1 : 0));
+  let gain = -1;
+  for (let round = 0; round <= count; round++) {
+    const matrix = information.map((value, k) => {
+      const i = Math.floor(k / count);
+      const j = k % count;
+      return isCut[i] || isCut[j] ? (i === j ? 1 : 0) : value;
+    });
+    const rhs = gradient.map((g, i) =>
+      isCut[i] ? 0 : step.reduce((sum, s, j) => sum - (isCut[j] ? information[i * count + j]! * s : 0), g),
+    );
+    const solved = solveSmall({ count, values: matrix }, rhs);
+    if (gain < 0) gain = dot(solved, rhs);
+    let isInside = true;
+    for (let i = 0; i < count; i++) {
+      if (isCut[i]) continue;
+      step[i] = Math.min(most[i]!, Math.max(least[i]!, solved[i]!));
+      if (step[i] !== solved[i]) {
+        isCut[i] = 1;
+        isInside = false;
+      }
+    }
+    if (isInside) break;
+  }
+  if (dot(step, gradient) > 0) return { step, gain };
+  // The cuts have spoilt the direction: each parameter by itself.
+  const alone = gradient.map((g, i) => Math.min(most[i]!, Math.max(least[i]!, g / (information[i * count + i]! || 1))));
+  return { step: alone, gain };
+}
+
+/** Makes the information agree with how the gradient changed along the last step. */
+function secantInPlace(information: Float64Array, step: Float64Array, change: Float64Array): void {
+  const count = step.length;
+  const image = step.map((_, i) => step.reduce((sum, s, j) => sum + information[i * count + j]! * s, 0));
+  const curved = dot(step, image);
+  const wanted = dot(step, change);
+  if (!(curved > 0) || !(wanted > 0.05 * curved) || !(wanted < 20 * curved)) return;
+  for (let i = 0; i < count; i++) {
+    for (let j = 0; j < count; j++) {
+      const at = i * count + j;
+      information[at] = information[at]! + (change[i]! * change[j]!) / wanted - (image[i]! * image[j]!) / curved;
+    }
+  }
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  return a.reduce((sum, value, i) => sum + value * b[i]!, 0);
+}
+
+function subtract(a: Float64Array, b: Float64Array): Float64Array {
+  return a.map((value, i) => value - b[i]!);
+}
