@@ -1,10 +1,16 @@
-import { firstExpectedBags, firstForm } from './first-form.ts';
+import { backtest } from './backtest.ts';
+import { bagTables, fitBag, rateBag } from './bag-model.ts';
+import { choiceReturns } from './choice-returns.ts';
+import { expectedBags } from './expected-bags.ts';
+import { featureTemperatures } from './feature-temperatures.ts';
 import { fishSizes } from './fish-sizes.ts';
 import { framingMakeUp } from './framing-make-up.ts';
 import { framingMonths } from './framing-months.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { Ratings } from './ratings.ts';
 import { sessionsInModel } from './sessions-in-model.ts';
+import { whatCannotBeTold } from './what-cannot-be-told.ts';
+import { withoutDnw } from './without-dnw.ts';
 
 export interface RateOptions {
   /** Of the simulated fields; the same seed gives the same bytes. */
@@ -14,24 +20,36 @@ export interface RateOptions {
 }
 
 /** Rates a checked venue: every table the guide publishes about returns, from its log alone. */
-export function rateVenue(venue: RatedVenue, options: RateOptions): Ratings {
-  options.progress?.('total');
-  const logged = venue.settings.bagParts.filter(({ id }) =>
-    venue.sessions.some((session) => session.parts[id]?.weightGrams !== undefined),
+export function rateVenue(venue: RatedVenue, { seed, progress }: RateOptions): Ratings {
+  const parts = venue.settings.bagParts.filter(({ id }) =>
+    venue.sessions.some((session) => (session.parts[id]?.weightGrams ?? 0) > 0),
   );
-  const bags = [firstForm(venue, 'total'), ...logged.map(({ id }) => firstForm(venue, id))];
-  const framing = framingMonths(venue);
+  progress?.('whole bag');
+  const total = rateBag(venue, fitBag(venue, 'total'));
+  const ofParts = parts.map(({ id, name }) => {
+    progress?.(name.toLowerCase());
+    return rateBag(venue, fitBag(venue, id));
+  });
+  const tables = [total, ...ofParts].map((bag) => bagTables(venue, bag));
+  progress?.('chance to frame');
+  const expected = expectedBags(venue, [total, ...ofParts], seed);
+  progress?.('water temperature');
+  const temperatures = featureTemperatures(venue, total.fitted);
+  const choices = choiceReturns(venue, total.fitted, progress);
+  progress?.('without DNWs');
+  const sensitivity = withoutDnw(venue, total.fitted, tables[0]!);
+  const { sessions } = total.fitted;
   return {
-    bags,
-    framing,
-    expectedBags: firstExpectedBags(venue, bags, framing),
+    bags: tables,
+    framing: framingMonths(venue),
+    expectedBags: expected,
     framingMakeUp: framingMakeUp(venue),
-    featureTemperatures: [],
+    featureTemperatures: temperatures,
     fishSizes: fishSizes(venue),
-    choices: [],
-    backtest: null,
+    choices,
+    backtest: backtest(venue, sessions, progress),
     leftOut: sessionsInModel(venue, 'total').leftOut,
-    withoutDnw: null,
-    notes: [],
+    withoutDnw: sensitivity,
+    notes: whatCannotBeTold(venue, sessions),
   };
 }

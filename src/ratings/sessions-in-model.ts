@@ -18,6 +18,8 @@ export interface ModelSession {
 export interface SessionsInModel {
   readonly sessions: readonly ModelSession[];
   readonly leftOut: readonly RatingsLeftOut[];
+  /** A bag that weighed nothing is known to be below this. */
+  readonly noneBelowGrams: number;
 }
 
 /** What a caller may ask for beside the venue's own rules. */
@@ -50,19 +52,21 @@ interface EventBounds {
 
 /**
  * Sorts the log's sessions into those the model of a bag takes and those left out, each counted under its reason.
- * A weighed bag is observed; a blank, or a part that weighed nothing, lies below the scale's smallest division; a DNW
- * lies below the lower quarter of the event's weighed bags (an assumption); an unlisted session of a frame-only event
- * lies below the lowest listed bag. A part can weigh no more than its bag, so the same bounds hold for parts.
+ * A weighed bag is observed; a blank lies below the scale's smallest division, and a part that weighed nothing below the
+ * least weight of it that the log holds; a DNW lies below the lower quarter of the event's weighed bags (an assumption);
+ * an unlisted session of a frame-only event lies below the lowest listed bag. A part can weigh no more than its bag, so
+ * the same bounds hold for parts.
  */
 export function sessionsInModel(venue: RatedVenue, bag: BagId, choice: SessionChoice = {}): SessionsInModel {
   const byEvent = Map.groupBy(venue.sessions, (session) => session.event);
   const sessions: ModelSession[] = [];
   const counts = new Map<string, number>();
+  const noneBelowGrams = leastGrams(venue, bag);
   for (const event of [...venue.events].sort(byDayThenId)) {
     const ofEvent = [...(byEvent.get(event.id) ?? [])].sort(byPegThenAngler);
     const bounds = boundsOf(event, ofEvent, venue, bag);
     for (const session of ofEvent) {
-      const verdict = judge(session, event, bounds, venue, bag, choice);
+      const verdict = judge(session, event, bounds, noneBelowGrams, venue, bag, choice);
       if ('why' in verdict) counts.set(verdict.why, (counts.get(verdict.why) ?? 0) + 1);
       else sessions.push({ event, session, ...verdict });
     }
@@ -70,7 +74,23 @@ export function sessionsInModel(venue: RatedVenue, bag: BagId, choice: SessionCh
   const leftOut = Object.values(WHY)
     .filter((why) => counts.has(why))
     .map((why) => ({ why, sessions: counts.get(why)! }));
-  return { sessions, leftOut };
+  return { sessions, leftOut, noneBelowGrams };
+}
+
+/**
+ * What nothing is below: the scale's division or, of a bag part, the least of it ever weighed, which is one fish and not
+ * one division. Taking the division for carp, where a single fish weighs a pound, would stretch the model over a gap in
+ * which no bag can lie: on simulated logs the chance of none then came out a third too low.
+ */
+function leastGrams({ sessions, settings }: RatedVenue, bag: BagId): number {
+  const division = settings.ratingRules.scaleDivisionGrams;
+  if (bag === 'total') return division;
+  let least = Number.POSITIVE_INFINITY;
+  for (const { parts } of sessions) {
+    const grams = parts[bag]?.weightGrams ?? 0;
+    if (grams > 0 && grams < least) least = grams;
+  }
+  return Number.isFinite(least) ? Math.max(division, least) : division;
 }
 
 function boundsOf(event: FishingEvent, sessions: readonly Session[], venue: RatedVenue, bag: BagId): EventBounds {
@@ -94,6 +114,7 @@ function judge(
   session: Session,
   event: FishingEvent,
   bounds: EventBounds,
+  noneBelowGrams: number,
   venue: RatedVenue,
   bag: BagId,
   choice: SessionChoice,
@@ -101,14 +122,13 @@ function judge(
   if (event.kind !== 'match' && !venue.settings.ratingRules.countChosenPegs) return { why: WHY.chosen };
   if (!bounds.isPartLogged) return { why: WHY.partUnknown };
   if (!bounds.isDrawKnown) return { why: WHY.drawUnknown };
-  const division = venue.settings.ratingRules.scaleDivisionGrams;
   switch (session.status) {
     case 'absent':
       return { why: WHY.absent };
     case 'disqualified':
       return { why: WHY.disqualified };
     case 'blank':
-      return below(division);
+      return below(noneBelowGrams);
     case 'dnw':
       if (choice.withoutDnw === true) return { why: WHY.dnw };
       return bounds.dnwGrams === null ? { why: WHY.noBound } : below(bounds.dnwGrams);
@@ -118,7 +138,7 @@ function judge(
     case 'weighed': {
       const grams = bag === 'total' ? session.weightGrams : partGrams(session, bag, venue.settings.bagParts);
       if (grams === undefined) return { why: WHY.partUnknown };
-      return grams > 0 ? { logKg: Math.log(grams / 1000), isCensored: false } : below(division);
+      return grams > 0 ? { logKg: Math.log(grams / 1000), isCensored: false } : below(noneBelowGrams);
     }
   }
 }

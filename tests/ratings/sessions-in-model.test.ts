@@ -89,7 +89,7 @@ describe('sessionsInModel', () => {
     expect(sessionsInModel(venue, 'total').sessions).toHaveLength(1);
   });
 
-  test('takes a part that weighed nothing as below the scale’s division, and leaves unknown parts out', () => {
+  test('takes a part that weighed nothing as below the least of it ever weighed, and leaves unknown parts out', () => {
     const part = (peg: string, carp?: number) =>
       exampleSession('a', peg, 'weighed', 4000, { parts: carp === undefined ? {} : { carp: { weightGrams: carp } } });
     const venue = exampleVenue({
@@ -99,7 +99,7 @@ describe('sessionsInModel', () => {
     const carp = sessionsInModel(venue, 'carp');
     expect(seen(carp)).toEqual([
       ['1', Math.log(3), false],
-      ['2', SCALE_DIVISION, true],
+      ['2', Math.log(3), true],
       ['4', Math.log(4), true],
     ]);
     expect(carp.leftOut).toEqual([{ why: 'weight of this bag part not logged', sessions: 1 }]);

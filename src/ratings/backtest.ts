@@ -1,0 +1,80 @@
+import { addDays } from '../domain/day.ts';
+import { calibrationOf, type ForetoldEvent, scoreForecasts } from './forecast-score.ts';
+import { type Forecaster, flatGuess, modelForecaster, rawPegAverage } from './forecasters.ts';
+import type { RatedVenue } from './rated-venue.ts';
+import type { Backtest } from './ratings.ts';
+import { MONTH_SEASON, temperatureSeason } from './season.ts';
+import type { ModelSession } from './sessions-in-model.ts';
+
+const YEAR_DAYS = 365;
+/** Fewer matches than this before the year under test foretell nothing worth scoring. */
+const LEAST_PAST_EVENTS = 8;
+
+/**
+ * Foretells each match of the log's last year from earlier ones only, a month at a time from what came before it, and
+ * scores the model beside saying nothing and beside plain peg averages. Only matches that list every weight are tested.
+ * Where at least half of them log the water's temperature, the model by temperature is tested too, and then all are
+ * tested on those matches alone, so that the scores compare. Null where the log is too short.
+ */
+export function backtest(
+  venue: RatedVenue,
+  sessions: readonly ModelSession[],
+  progress?: (what: string) => void,
+): Backtest | null {
+  const lastDay = sessions.at(-1)?.event.day;
+  if (lastDay === undefined) return null;
+  const yearFrom = addDays(lastDay, -YEAR_DAYS);
+  const past = sessions.filter(({ event }) => event.day <= yearFrom);
+  if (new Set(past.map(({ event }) => event.id)).size < LEAST_PAST_EVENTS) return null;
+  const tested = testedEvents(sessions, yearFrom);
+  const withTemperature = tested.filter(([first]) => first!.event.conditions.waterDegreesC !== undefined);
+  const isTemperatureTested =
+    withTemperature.length * 2 >= tested.length && temperatureSeason(past.map(({ event }) => event)) !== null;
+  const events = isTemperatureTested ? withTemperature : tested;
+  if (events.length === 0) return null;
+  const forecasters: [string, Forecaster][] = [
+    ['model', modelForecaster(venue, () => MONTH_SEASON)],
+    ...(isTemperatureTested ? [['model by temperature', temperatureForecaster(venue)] as [string, Forecaster]] : []),
+    ['flat guess', flatGuess],
+    ['raw peg average', rawPegAverage],
+  ];
+  const foretold = forecasters.map(([name, forecaster]) => ({
+    name,
+    events: foretellByMonth(sessions, events, forecaster, (month) => progress?.(`back-test, ${name}, ${month}`)),
+  }));
+  return {
+    events: events.length,
+    sessions: events.flat().filter(({ isCensored }) => !isCensored).length,
+    scores: foretold.map(({ name, events: of }) => scoreForecasts(name, of)),
+    calibration: calibrationOf(foretold[0]!.events),
+  };
+}
+
+/** Sessions of each full-list event of the year in which at least two weighed. */
+function testedEvents(sessions: readonly ModelSession[], yearFrom: string): ModelSession[][] {
+  const recent = sessions.filter(({ event }) => event.day > yearFrom && event.listing === 'full');
+  return [...Map.groupBy(recent, ({ event }) => event.id).values()].filter(
+    (ofEvent) => ofEvent.filter(({ isCensored }) => !isCensored).length >= 2,
+  );
+}
+
+function temperatureForecaster(venue: RatedVenue): Forecaster {
+  return modelForecaster(venue, (past) => temperatureSeason(past.map(({ event }) => event))!);
+}
+
+function foretellByMonth(
+  sessions: readonly ModelSession[],
+  events: readonly (readonly ModelSession[])[],
+  forecaster: Forecaster,
+  progress: (month: string) => void,
+): ForetoldEvent[] {
+  const months = Map.groupBy(events, ([first]) => first!.event.day.slice(0, 7));
+  return [...months].flatMap(([month, ofMonth]) => {
+    progress(month);
+    const past = sessions.filter(({ event }) => event.day < `${month}-01`);
+    const future = ofMonth.flat();
+    const forecasts = forecaster(past, future);
+    const forecastOf = new Map(future.map((session, i) => [session, forecasts[i]!]));
+    return ofMonth.map((event) => ({ sessions: event, forecasts: event.map((each) => forecastOf.get(each)!) }));
+  });
+}

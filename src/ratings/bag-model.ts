@@ -1,0 +1,79 @@
+import { MONTHS } from '../domain/day.ts';
+import type { FitOptions, LatentFit } from './engine/latent-model.ts';
+import { fitRatings } from './fit-ratings.ts';
+import type { RatedVenue } from './rated-venue.ts';
+import { type RatingModel, ratingModel, TERM } from './rating-model.ts';
+import type { BagId, BagTables, ModelSummary } from './ratings.ts';
+import { featureReturns, type PegMonthReturn, pegMonthReturns, pegReturns } from './returns.ts';
+import { MONTH_SEASON } from './season.ts';
+import { type ModelSession, type SessionChoice, sessionsInModel } from './sessions-in-model.ts';
+
+/** The monthly model of one bag, fitted, with the sessions it was fitted to. */
+export interface BagModel {
+  readonly bag: BagId;
+  readonly sessions: readonly ModelSession[];
+  /** A bag that weighed nothing is known to be below this. */
+  readonly noneBelowGrams: number;
+  readonly model: RatingModel;
+  readonly fit: LatentFit;
+}
+
+/** Fits the monthly model of the total bag or of a bag part. */
+export function fitBag(venue: RatedVenue, bag: BagId, choice: SessionChoice = {}, options: FitOptions = {}): BagModel {
+  const { sessions, noneBelowGrams } = sessionsInModel(venue, bag, choice);
+  const model = ratingModel(venue, sessions, MONTH_SEASON);
+  return { bag, sessions, noneBelowGrams, model, fit: fitRatings(model.latent, options) };
+}
+
+/** A bag's model with its returns by peg and month, on the log scale. */
+export interface RatedBag {
+  readonly fitted: BagModel;
+  readonly pegMonths: readonly PegMonthReturn[];
+}
+
+/** Works out a bag's returns by peg and month, which several tables rest on. */
+export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
+  return { fitted, pegMonths: pegMonthReturns(venue, fitted.sessions, fitted) };
+}
+
+/** The tables that a bag's fit gives by itself. */
+export function bagTables(venue: RatedVenue, { fitted, pegMonths }: RatedBag): BagTables {
+  return {
+    bag: fitted.bag,
+    featureMonths: featureReturns(venue, fitted.sessions, fitted).map(({ feature, position, ...row }) => ({
+      feature,
+      month: MONTHS[position]!,
+      ...row,
+    })),
+    pegs: pegReturns(venue, fitted),
+    pegMonths: pegMonths.map(({ water, peg, month, logReturn, low80, high80, sessions, evidence }) => ({
+      water,
+      peg,
+      month,
+      return: Math.exp(logReturn),
+      low80,
+      high80,
+      sessions,
+      evidence,
+    })),
+    model: modelSummary(fitted),
+  };
+}
+
+function modelSummary({ sessions, fit }: BagModel): ModelSummary {
+  // A term the venue has nothing for (no known angler, no feature) has no spread.
+  const sd = (term: string) => fit.sd[term] ?? 0;
+  return {
+    sd: {
+      event: sd(TERM.event),
+      angler: sd(TERM.angler),
+      peg: sd(TERM.peg),
+      feature: sd(TERM.feature),
+      featureMonth: sd(TERM.season),
+      residual: fit.residualSd,
+    },
+    logMarginal: fit.logMarginal,
+    sessions: sessions.length,
+    censored: sessions.filter(({ isCensored }) => isCensored).length,
+  };
+}

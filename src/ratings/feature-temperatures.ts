@@ -1,0 +1,24 @@
+import type { BagModel } from './bag-model.ts';
+import { fitRatings, startFrom } from './fit-ratings.ts';
+import type { RatedVenue } from './rated-venue.ts';
+import { ratingModel } from './rating-model.ts';
+import type { FeatureTemperature } from './ratings.ts';
+import { featureReturns } from './returns.ts';
+import { temperatureSeason } from './season.ts';
+
+/**
+ * The features' returns by water temperature in place of the month: the same model with a walk along bands of 2 °C that
+ * is not cyclic, over the sessions of events that log the temperature. Empty where too few do.
+ */
+export function featureTemperatures(venue: RatedVenue, total: BagModel): FeatureTemperature[] {
+  const season = temperatureSeason(total.sessions.map(({ event }) => event));
+  if (season === null) return [];
+  const sessions = total.sessions.filter(({ event }) => season.positionOf(event) !== null);
+  const model = ratingModel(venue, sessions, season);
+  const fit = fitRatings(model.latent, { start: startFrom(total.fit) });
+  return featureReturns(venue, sessions, { model, fit }).map(({ feature, position, ...row }) => ({
+    feature,
+    fromDegreesC: season.bandsFrom[position]!,
+    ...row,
+  }));
+}

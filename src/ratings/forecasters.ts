@@ -1,0 +1,53 @@
+import { type PegKey, pegKey } from '../domain/peg.ts';
+import type { FitOptions } from './engine/latent-model.ts';
+import { eventRatios } from './event-ratios.ts';
+import { fitRatings } from './fit-ratings.ts';
+import type { Forecast } from './forecast-score.ts';
+import type { RatedVenue } from './rated-venue.ts';
+import { ratingModel, TERM } from './rating-model.ts';
+import { returnCombinations } from './return-combinations.ts';
+import type { Season } from './season.ts';
+import type { ModelSession } from './sessions-in-model.ts';
+
+/** Foretells the pegs of sessions to come from sessions gone by. */
+export type Forecaster = (past: readonly ModelSession[], future: readonly ModelSession[]) => Forecast[];
+
+/** Every peg at par. */
+export const flatGuess: Forecaster = (_, future) => future.map(() => ({ logReturn: 0, sd: null }));
+
+/** Every peg at its plain average within past events; at par where it was never weighed from. */
+export const rawPegAverage: Forecaster = (past, future) => {
+  const keyOf = ({ session }: ModelSession) => pegKey(session.water, session.peg);
+  const averages = new Map<PegKey, number>(
+    [...Map.groupBy(eventRatios(past), ({ from }) => keyOf(from))].map(([key, ratios]) => [
+      key,
+      ratios.reduce((sum, { logRatio }) => sum + logRatio, 0) / ratios.length,
+    ]),
+  );
+  return future.map((session) => ({ logReturn: averages.get(keyOf(session)) ?? 0, sd: null }));
+};
+
+/**
+ * The model's returns, with the spread of bags about them: luck, angler and the doubt about the return. Its standard
+ * deviations are estimated from the past of the first call and kept for the later ones, whose past is a little longer.
+ * @param seasonOf The season that the past allows; sessions it cannot place are left out of the past.
+ */
+export function modelForecaster(venue: RatedVenue, seasonOf: (past: readonly ModelSession[]) => Season): Forecaster {
+  let hold: FitOptions['hold'];
+  return (past, future) => {
+    const season = seasonOf(past);
+    const placed = past.filter(({ event }) => season.positionOf(event) !== null);
+    const model = ratingModel(venue, placed, season);
+    const fit = fitRatings(model.latent, { variances: 'mode', ...(hold === undefined ? {} : { hold }) });
+    hold ??= { sd: fit.sd, residualSd: fit.residualSd };
+    const { ofPeg } = returnCombinations(venue, model);
+    const pegs = new Map(venue.pegs.map((peg) => [pegKey(peg.water, peg.peg), peg]));
+    const { mean, sd } = fit.posterior(
+      future.map(({ session, event }) =>
+        ofPeg(pegs.get(pegKey(session.water, session.peg))!, season.positionOf(event)),
+      ),
+    );
+    const spread = Math.hypot(fit.residualSd, fit.sd[TERM.angler] ?? 0);
+    return future.map((_, i) => ({ logReturn: mean[i]!, sd: Math.hypot(spread, sd[i]!) }));
+  };
+}

@@ -1,0 +1,67 @@
+import { pegKey } from '../domain/peg.ts';
+import type { LinearCombination } from './engine/latent-model.ts';
+import type { RatedVenue } from './rated-venue.ts';
+import { type RatingModel, TERM } from './rating-model.ts';
+
+type Effect = LinearCombination['effects'][number];
+type RatedPeg = RatedVenue['pegs'][number];
+
+/** Returns of a model as weighed sums of its effects; what is compared with the same mean shares one object. */
+export interface ReturnCombinations {
+  /** A peg's own effect and its features', less the mean of the same over its water; over the year where `position` is null. */
+  readonly ofPeg: (peg: RatedPeg, position: number | null) => LinearCombination;
+  /** A feature's effect at a position, times what makes it a return. */
+  readonly ofFeature: (feature: string, position: number) => LinearCombination;
+  /** The mean over a water's pegs of their own effect and their features'. */
+  readonly meanOf: (water: string, position: number | null) => LinearCombination;
+}
+
+/** The contrasts that a venue's returns are made of. The season's part sums to zero over the year, so a yearly return has none. */
+export function returnCombinations(venue: RatedVenue, model: RatingModel): ReturnCombinations {
+  const pegsOf = Map.groupBy(venue.pegs, ({ water }) => water);
+  const means = new Map<string, LinearCombination>();
+  const meanOf = (water: string, position: number | null) => {
+    const key = `${water} ${position}`;
+    const known = means.get(key);
+    if (known !== undefined) return known;
+    const mean = waterMean(pegsOf.get(water) ?? [], position, model);
+    means.set(key, mean);
+    return mean;
+  };
+  return {
+    ofPeg: (peg, position) => ({ effects: pegEffects(peg, position, model), less: meanOf(peg.water, position) }),
+    ofFeature: (feature, position) => ({
+      effects: featureEffects(feature, position, model.shares.contrastOf(feature), model),
+    }),
+    meanOf,
+  };
+}
+
+function pegEffects(peg: RatedPeg, position: number | null, model: RatingModel): Effect[] {
+  const own = { term: TERM.peg, column: model.pegColumns.get(pegKey(peg.water, peg.peg))!, weight: 1 };
+  return [
+    own,
+    ...[...new Set(peg.features)]
+      .filter((feature) => model.shares.shareOf(peg.water, feature) < 1)
+      .flatMap((feature) => featureEffects(feature, position, 1, model)),
+  ];
+}
+
+function featureEffects(feature: string, position: number | null, weight: number, model: RatingModel): Effect[] {
+  const column = model.featureColumns.get(feature);
+  if (column === undefined) return [];
+  const level = { term: TERM.feature, column, weight };
+  if (position === null) return [level];
+  return [level, { term: TERM.season, column: column * model.season.positions + position, weight }];
+}
+
+function waterMean(pegs: readonly RatedPeg[], position: number | null, model: RatingModel): LinearCombination {
+  const sums = new Map<string, Effect>();
+  for (const peg of pegs) {
+    for (const { term, column, weight } of pegEffects(peg, position, model)) {
+      const before = sums.get(`${term} ${column}`)?.weight ?? 0;
+      sums.set(`${term} ${column}`, { term, column, weight: before + weight / pegs.length });
+    }
+  }
+  return { effects: [...sums.values()] };
+}

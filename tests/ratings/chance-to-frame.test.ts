@@ -1,0 +1,42 @@
+import { describe, expect, test } from 'vitest';
+import { chancesToFrame } from '../../src/ratings/chance-to-frame.ts';
+
+const pegs = (...logReturns: number[]) => logReturns.map((logReturn) => ({ logReturn, sd: 0.1 }));
+const even = pegs(...new Array<number>(20).fill(0));
+
+describe('chancesToFrame', () => {
+  test('is what a lottery gives where all pegs are alike', () => {
+    for (const chance of chancesToFrame(even, { anglers: 15, places: 3 }, 0.65, 1)) {
+      expect(chance).toBeCloseTo(3 / 15, 2);
+    }
+  });
+
+  test('is what a lottery gives on the average of unlike pegs', () => {
+    const unlike = pegs(...Array.from({ length: 24 }, (_, i) => Math.sin(i) / 2));
+    const chances = chancesToFrame(unlike, { anglers: 24, places: 5 }, 0.65, 2);
+    expect(chances.reduce((sum, chance) => sum + chance, 0) / 24).toBeCloseTo(5 / 24, 1.7);
+  });
+
+  test('rises with the return', () => {
+    const chances = chancesToFrame(pegs(-0.5, -0.1, 0, 0.1, 0.5), { anglers: 5, places: 1 }, 0.6, 3);
+    expect(chances).toEqual([...chances].sort((a, b) => a - b));
+    expect(chances[4]! / chances[0]!).toBeGreaterThan(3);
+  });
+
+  test('nears certainty for a peg far above all others, and nothing for one far below', () => {
+    const chances = chancesToFrame(pegs(9, 0, 0, 0, 0, -9), { anglers: 6, places: 2 }, 0.6, 4);
+    expect(chances[0]).toBeGreaterThan(0.999);
+    expect(chances[5]).toBeLessThan(0.001);
+  });
+
+  test('is 1 where there is a place for everyone', () => {
+    expect(chancesToFrame(pegs(0, 0.3), { anglers: 2, places: 2 }, 0.6, 5)).toEqual([1, 1]);
+    expect(chancesToFrame(pegs(0), { anglers: 12, places: 2 }, 0.6, 5)).toEqual([1]);
+  });
+
+  test('is the same again for the same seed', () => {
+    const field = { anglers: 12, places: 3 };
+    expect(chancesToFrame(even, field, 0.6, 9)).toEqual(chancesToFrame(even, field, 0.6, 9));
+    expect(chancesToFrame(even, field, 0.6, 10)).not.toEqual(chancesToFrame(even, field, 0.6, 9));
+  });
+});
