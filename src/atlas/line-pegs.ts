@@ -1,0 +1,70 @@
+import { pegKey } from '../domain/peg.ts';
+import { formatDistance } from '../domain/place-words.ts';
+import type { LineStandOff } from '../ground/survey.ts';
+import type { Atlas } from './atlas.ts';
+import { limitWords } from './peg-safety.ts';
+import { pegLink } from './site-link.ts';
+
+/** How one peg stands to an overhead line. */
+export interface LinePegRow {
+  readonly peg: string;
+  readonly href: string;
+  readonly mapped: string;
+  /** What counts: platform or swept area, whichever is nearer, after the allowances. */
+  readonly counts: string;
+  /** "closed", "open, pole to 11 m", "open". */
+  readonly standing: string;
+  readonly isClosed: boolean;
+}
+
+/** One overhead line with every peg near it, the nearest first. */
+export interface LinePegs {
+  readonly id: string;
+  readonly name: string;
+  readonly voltage: string;
+  readonly rows: readonly LinePegRow[];
+}
+
+/** Pegs whose swept area stays farther than this need no row. */
+const LISTED_WITHIN_METRES = 60;
+
+/** Every overhead line of the venue and how the pegs near it stand to it: closed, limited, or clear. */
+export function linePegs(atlas: Atlas): readonly LinePegs[] {
+  const lines = atlas.venue.waters.flatMap(({ map }) => map.overheadLines);
+  const named = [...new Map(lines.map((line) => [line.id, line])).values()];
+  return named.map(({ id, name, voltageVolts }) => ({
+    id,
+    name,
+    voltage: voltageVolts === undefined ? 'voltage not known: treated as the highest' : `${voltageVolts / 1000} kV`,
+    rows: rowsOf(atlas, id),
+  }));
+}
+
+function rowsOf(atlas: Atlas, line: string): readonly LinePegRow[] {
+  const near = atlas.venue.pegs.flatMap((peg) => {
+    const standOffs = atlas.survey.pegs[pegKey(peg.water, peg.peg)]?.standOffs ?? [];
+    const standOff = standOffs.find((candidate) => candidate.line === line);
+    return standOff !== undefined && countsMetres(standOff) < LISTED_WITHIN_METRES ? [{ peg, standOff }] : [];
+  });
+  const { settings } = atlas.venue;
+  // Rounded down: a distance to a line is never shown longer than it is.
+  const distance = (metres: number) => formatDistance(Math.floor(metres), settings.units);
+  return near
+    .sort((a, b) => countsMetres(a.standOff) - countsMetres(b.standOff))
+    .map(({ peg, standOff }) => {
+      const limits = limitWords(peg, settings);
+      const isClosed = peg.status === 'closed';
+      return {
+        peg: `${atlas.watersById.get(peg.water)?.name ?? peg.water} ${peg.peg}`,
+        href: pegLink(peg.water, peg.peg),
+        mapped: distance(standOff.mappedMetres),
+        counts: distance(countsMetres(standOff)),
+        standing: isClosed ? 'closed' : limits.length > 0 ? `open, ${limits.join(', ')}` : 'open',
+        isClosed,
+      };
+    });
+}
+
+function countsMetres({ platformMetres, sweptMetres }: LineStandOff): number {
+  return Math.min(platformMetres, sweptMetres);
+}

@@ -1,0 +1,159 @@
+import { formatDay, type Month, monthName } from '../domain/day.ts';
+import { type Check, checkOf } from '../domain/due.ts';
+import { formatLength } from '../domain/length.ts';
+import type { MapPlace, PlaceKind } from '../domain/map.ts';
+import type { Emergency, Threshold } from '../domain/venue.ts';
+import type { Atlas } from './atlas.ts';
+import { hazardRegister, type RegisterRow } from './hazard-register.ts';
+import { type LinePegs, linePegs } from './line-pegs.ts';
+import { pegLink } from './site-link.ts';
+import { type ThresholdRow, thresholdRow } from './threshold-words.ts';
+
+/** Hazards of one kind, with its sign and what anyone should do, and every peg that has one. */
+export interface HazardGroup {
+  readonly id: string;
+  readonly sign: string;
+  readonly name: string;
+  readonly advice: string;
+  readonly isHardRule: boolean;
+  readonly rows: readonly {
+    readonly peg: string;
+    readonly href: string;
+    readonly place: string;
+    /** What this record says to do where it says more than the kind's own advice. */
+    readonly action: string | null;
+    readonly foundOn: string;
+    readonly check: Check;
+  }[];
+}
+
+/** A closed peg, as it stands everywhere in the guide. */
+export interface ClosedPeg {
+  readonly peg: string;
+  readonly href: string;
+  readonly since: string | null;
+  readonly reason: string;
+}
+
+/** Rescue kit or a defibrillator on the map. */
+export interface RescuePlace {
+  readonly sign: string;
+  readonly name: string;
+  readonly water: string;
+  readonly note: string;
+  readonly check: Check;
+}
+
+export interface SafetyPage {
+  readonly emergency: Emergency;
+  readonly standOff: {
+    readonly metres: string;
+    readonly spread: string;
+    readonly mapError: string;
+    readonly pole: string;
+    readonly cast: string;
+    readonly sectorDegrees: number;
+  };
+  readonly lines: readonly LinePegs[];
+  readonly closed: readonly ClosedPeg[];
+  readonly hazards: readonly HazardGroup[];
+  readonly hazardCount: number;
+  readonly hazardDays: number;
+  readonly rescue: readonly RescuePlace[];
+  readonly rescueKitDays: number;
+  readonly thresholds: readonly ThresholdRow[];
+  /** "March to August". */
+  readonly nesting: string;
+  /** Figures that stand in sentences, by id. */
+  readonly figure: (id: string) => string | null;
+}
+
+const RESCUE_SIGNS: Partial<Record<PlaceKind, string>> = { aed: 'E010', 'throw-line': 'E041' };
+
+/** Everything on the safety page. */
+export function safetyPage(atlas: Atlas): SafetyPage {
+  const { settings } = atlas.venue;
+  const { units, standOff, permittedReach } = settings;
+  const inForce = hazardRegister(atlas.venue).inForce;
+  const thresholds = settings.thresholds;
+  return {
+    emergency: settings.emergency,
+    standOff: {
+      metres: formatLength(standOff.metres, units, 0),
+      spread: formatLength(standOff.conductorSpreadMetres, units, 0),
+      mapError: formatLength(standOff.mapErrorMetres, units, 0),
+      pole: `${permittedReach.poleMetres} m`,
+      cast: `${permittedReach.castMetres} m`,
+      sectorDegrees: permittedReach.sectorDegrees,
+    },
+    lines: linePegs(atlas),
+    closed: closedPegs(atlas),
+    hazards: hazardGroups(inForce),
+    hazardCount: inForce.length,
+    hazardDays: settings.inspection.hazardDays,
+    rescue: rescuePlaces(atlas),
+    rescueKitDays: settings.inspection.rescueKitDays,
+    thresholds: thresholds.map(thresholdRow),
+    nesting: monthSpan(settings.nestingMonths),
+    figure: (id) => figureOf(thresholds, id),
+  };
+}
+
+function closedPegs(atlas: Atlas): readonly ClosedPeg[] {
+  return [...atlas.pegsByWater].flatMap(([water, pegs]) =>
+    pegs
+      .filter(({ status }) => status === 'closed')
+      .map(({ peg, statusSince, statusReason }) => ({
+        peg: `${atlas.watersById.get(water)?.name ?? water} ${peg}`,
+        href: pegLink(water, peg),
+        since: statusSince === undefined ? null : formatDay(statusSince),
+        reason: statusReason ?? 'reason not recorded',
+      })),
+  );
+}
+
+function hazardGroups(rows: readonly RegisterRow[]): readonly HazardGroup[] {
+  // The register is sorted by urgency, so the group of the most urgent hazard comes first.
+  return [...Map.groupBy(rows, ({ kind }) => kind.id).values()].map((group) => {
+    const { kind } = group[0]!;
+    return {
+      id: kind.id,
+      sign: kind.sign,
+      name: kind.name,
+      advice: kind.advice,
+      isHardRule: kind.hardRule,
+      rows: group.map(({ waterName, water, peg, hazard, action, check }) => ({
+        peg: `${waterName} ${peg}`,
+        href: pegLink(water, peg),
+        place: hazard.place,
+        action: action === kind.advice ? null : action,
+        foundOn: formatDay(hazard.foundOn),
+        check,
+      })),
+    };
+  });
+}
+
+function rescuePlaces({ venue }: Atlas): readonly RescuePlace[] {
+  return venue.waters.flatMap(({ name: water, map }) =>
+    map.places.flatMap((place: MapPlace) => {
+      const sign = RESCUE_SIGNS[place.kind];
+      if (sign === undefined) return [];
+      const check = checkOf(place.checkedOn, undefined, venue.settings.inspection.rescueKitDays);
+      return [{ sign, name: place.name, water, note: place.note ?? '', check }];
+    }),
+  );
+}
+
+function figureOf(thresholds: readonly Threshold[], id: string): string | null {
+  const threshold = thresholds.find((candidate) => candidate.id === id);
+  return threshold === undefined ? null : thresholdRow(threshold).value;
+}
+
+/** `March to August` where the months follow each other, else a list. */
+function monthSpan(months: readonly Month[]): string {
+  const [first, last] = [months[0], months.at(-1)];
+  if (first === undefined || last === undefined) return 'no month';
+  const isRun = months.every((month, index) => month === ((first - 1 + index) % 12) + 1);
+  return isRun && months.length > 2 ? `${monthName(first)} to ${monthName(last)}` : months.map(monthName).join(', ');
+}
