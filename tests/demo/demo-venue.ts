@@ -1,5 +1,6 @@
 import { addDays } from '../../src/domain/day.ts';
 import { type Peg, pegKey } from '../../src/domain/peg.ts';
+import { DEMO_CALENDAR } from './bank/bank-calendar.ts';
 import { measuredLineDistance } from './bank/measured-lines.ts';
 import { NOTICES } from './bank/notices.ts';
 import { PLACED_HAZARDS, PLATFORM_CONDITIONS } from './bank/placed-hazards.ts';
@@ -49,10 +50,13 @@ export function demoVenue(): DemoVenue {
   ];
   const climates = Object.fromEntries(drawn.map((water) => [water.id, water.climate]));
   const weather = drawWeather(addDays(FIRST_DAY, -30), GUIDE_DAY, climates, chance.apart('weather'));
-  const ground = drawn.map((water) => groundOf(water, settings, place, chance.apart(`ground ${water.id}`)));
+  const ground = drawn.map((water) =>
+    groundOf(water, settings, place, DEMO_CALENDAR, chance.apart(`ground ${water.id}`)),
+  );
   const drawings = demoDrawings(ground, chance.apart('drawings'));
   const walked = walkRounds(
     ground.flatMap((water) => withHandwork(water, drawings)),
+    DEMO_CALENDAR,
     settings.nestingMonths,
     weather,
     chance.apart('rounds'),

@@ -2,7 +2,9 @@ import { addDays, type Day } from '../../src/domain/day.ts';
 import type { Peg } from '../../src/domain/peg.ts';
 import type { LatLng } from '../../src/domain/place.ts';
 import type { Venue, VenueSettings } from '../../src/domain/venue.ts';
+import { type BankCalendar, quarterlyCalendar } from './bank/bank-calendar.ts';
 import { pegRecord } from './bank/peg-record.ts';
+import { walkRounds } from './bank/rounds.ts';
 import { type Chance, seededChance } from './chance.ts';
 import { drawAnyWaters } from './ground/any-water.ts';
 import type { DrawnWater } from './ground/drawn-water.ts';
@@ -65,11 +67,18 @@ export function makeVenue(options: Partial<VenueOptions> = {}): GeneratedVenue {
   const chance = seededChance(size.seed);
   const settings = demoSettings(size.lastDay);
   const place = placedAt(ORIGIN);
-  const drawn = drawAnyWaters(size.waters, size.pegs, chance.apart('waters'));
+  const calendar = quarterlyCalendar(size.firstDay, size.lastDay);
+  const drawn = drawAnyWaters(size.waters, size.pegs, addDays(size.lastDay, -7), chance.apart('waters'));
   const climates = Object.fromEntries(drawn.map((water) => [water.id, water.climate]));
   const weather = drawWeather(addDays(size.firstDay, -30), size.lastDay, climates, chance.apart('weather'));
-  const ground = drawn.map((water) => groundOf(water, settings, place, chance.apart(water.id)));
-  const pegs = ground.flatMap((water) => water.pegs);
+  const ground = drawn.map((water) => groundOf(water, settings, place, calendar, chance.apart(water.id)));
+  const { pegs, rounds } = walkRounds(
+    ground.flatMap((water) => water.pegs),
+    calendar,
+    settings.nestingMonths,
+    weather,
+    chance.apart('rounds'),
+  );
   const perWater = size.soundings / drawn.length;
   const soundings = ground.flatMap(({ water, stands }) =>
     plumb(
@@ -90,7 +99,7 @@ export function makeVenue(options: Partial<VenueOptions> = {}): GeneratedVenue {
       events: log.events,
       sessions: log.sessions,
       notices: [],
-      rounds: [],
+      rounds,
       soundings,
       gauge: drawn.flatMap((water) =>
         readGauge(water.id, size.firstDay, size.lastDay, weather, chance.apart(`gauge ${water.id}`)),
@@ -112,11 +121,16 @@ export function groundOf(
   water: DrawnWater,
   settings: VenueSettings,
   place: (spot: Spot) => LatLng,
+  calendar: BankCalendar,
   chance: Chance,
 ): WaterGround {
   const stands = standPegs(water, settings.standOff, settings.permittedReach, chance.apart('stands'));
   const records = chance.apart('records');
-  return { water, stands, pegs: stands.map((stand) => pegRecord(water, stand, place, records.apart(stand.peg))) };
+  return {
+    water,
+    stands,
+    pegs: stands.map((stand) => pegRecord(water, stand, place, calendar, records.apart(stand.peg))),
+  };
 }
 
 function evenPlumbing(water: DrawnWater, soundings: number, lastDay: Day): Plumbing {

@@ -1,7 +1,7 @@
 import type { Hazard } from '../../../src/domain/hazard.ts';
 import type { Peg } from '../../../src/domain/peg.ts';
 import type { PegStand } from '../ground/peg-stands.ts';
-import { lastVisit, ROUND_DAYS } from './round-days.ts';
+import { type BankCalendar, lastVisit } from './bank-calendar.ts';
 
 /** Figures of the record that hazards follow from. */
 export type BankFigures = Pick<Peg, 'bank' | 'platform' | 'marginDepthMetres'>;
@@ -13,10 +13,15 @@ const DEEP_EDGE_METRES = 0.8;
 const HIGH_PLATFORM_METRES = 0.6;
 
 /** Hazards that follow from what the record says of a peg: line, slope, depth, drop, clay. */
-export function hazardsOfRecord(water: string, stand: PegStand, figures: BankFigures): Hazard[] {
+export function hazardsOfRecord(
+  water: string,
+  stand: PegStand,
+  figures: BankFigures,
+  calendar: BankCalendar,
+): Hazard[] {
   const hazards: Hazard[] = [];
-  const checkedOn = lastVisit(water, stand.peg).day;
-  const first = ROUND_DAYS[0]!;
+  const checkedOn = lastVisit(calendar, water, stand.peg).day;
+  const first = calendar.rounds[0]!;
   const known = { foundOn: first.day, checkedOn, round: first.ref };
   const line = stand.clearance.platformMetres;
   const slope = figures.bank?.slopeDegrees ?? 0;

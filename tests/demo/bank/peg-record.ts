@@ -4,15 +4,20 @@ import type { Chance } from '../chance.ts';
 import type { DrawnWater } from '../ground/drawn-water.ts';
 import type { PegStand } from '../ground/peg-stands.ts';
 import { distanceToLine, rounded, type Spot } from '../ground/spot.ts';
+import type { BankCalendar } from './bank-calendar.ts';
 import { hazardsOfRecord } from './hazards.ts';
 import { whereOf } from './where.ts';
 
-/** When the pegs below the line were closed, and why. */
-const CLOSED_SINCE = '2025-02-03';
 const CLOSED_REASON = 'Below or beside the 11 kV overhead line: inside the stand-off.';
 
 /** A peg's record as the bailiff would have measured it, before notes, pictures and clearance are put to it. */
-export function pegRecord(water: DrawnWater, stand: PegStand, place: (spot: Spot) => LatLng, chance: Chance): Peg {
+export function pegRecord(
+  water: DrawnWater,
+  stand: PegStand,
+  place: (spot: Spot) => LatLng,
+  calendar: BankCalendar,
+  chance: Chance,
+): Peg {
   // Drawn first, so that a path redrawn later moves no other figure.
   const isStepFree = chance.happens(water.bank.stepFreeShare) && hasStepFreePath(water, stand);
   const bank = bankOf(water, isStepFree, chance);
@@ -28,7 +33,7 @@ export function pegRecord(water: DrawnWater, stand: PegStand, place: (spot: Spot
     features: stand.features,
     ...(stand.clearance.open
       ? { status: 'open' as const }
-      : { status: 'closed' as const, statusReason: CLOSED_REASON, statusSince: CLOSED_SINCE }),
+      : { status: 'closed' as const, statusReason: CLOSED_REASON, statusSince: calendar.closedSince }),
     platform: {
       ...platform,
       ...(isAccessible
@@ -44,7 +49,7 @@ export function pegRecord(water: DrawnWater, stand: PegStand, place: (spot: Spot
     reach: reachOf(stand, chance),
     marginDepthMetres,
     limits: stand.clearance.limits,
-    hazards: hazardsOfRecord(water.id, stand, { bank, platform, marginDepthMetres }),
+    hazards: hazardsOfRecord(water.id, stand, { bank, platform, marginDepthMetres }, calendar),
     photos: [],
     notes: [],
     file: `pegs/${water.id}/${stand.peg}.md`,

@@ -4,21 +4,24 @@ import type { Peg } from '../../../src/domain/peg.ts';
 import type { BankRound, RoundEntry } from '../../../src/domain/round.ts';
 import type { Chance } from '../chance.ts';
 import type { Weather } from '../log/weather.ts';
+import type { BankCalendar, RoundDay } from './bank-calendar.ts';
 import { type ClearingDay, growAndCut } from './clearing.ts';
-import { ROUND_DAYS, type RoundDay, wasPassedOver } from './round-days.ts';
 
 /** Walks all rounds over the pegs: the rounds' rows, and the pegs with the clearance last measured. */
 export function walkRounds(
   pegs: readonly Peg[],
+  calendar: BankCalendar,
   nestingMonths: readonly Month[],
   weather: Weather,
   chance: Chance,
 ): { readonly rounds: BankRound[]; readonly pegs: Peg[] } {
   const visits = pegs.map((peg) => {
-    const days = ROUND_DAYS.filter((round) => !wasPassedOver(round, peg.water, peg.peg)).map((round) => round.day);
-    return { peg, clearings: growAndCut(peg, days, nestingMonths, chance) };
+    const days = calendar.rounds
+      .filter((round) => !calendar.isPassedOver(round, peg.water, peg.peg))
+      .map((round) => round.day);
+    return { peg, clearings: growAndCut(peg, days, nestingMonths, chance.apart(peg.file)) };
   });
-  const rounds = ROUND_DAYS.map((round) => ({
+  const rounds = calendar.rounds.map((round) => ({
     ref: round.ref,
     day: round.day,
     entries: [

@@ -1,3 +1,4 @@
+import type { Day } from '../../../src/domain/day.ts';
 import type { Chance } from '../chance.ts';
 import { bankPatch, pegsAlongBank, roundPatch } from './bank-shapes.ts';
 import { circuit, circuitPaths } from './circuit.ts';
@@ -11,18 +12,18 @@ const PEG_SPACING_METRES = 15;
 const CONTROLS = 16;
 
 /** Draws any number of waters with so many pegs in all, side by side on a square of farmland. */
-export function drawAnyWaters(waters: number, pegs: number, chance: Chance): DrawnWater[] {
+export function drawAnyWaters(waters: number, pegs: number, checkedOn: Day, chance: Chance): DrawnWater[] {
   const columns = Math.ceil(Math.sqrt(waters));
   const largest = Math.ceil(pegs / waters);
   const cellMetres = (largest * PEG_SPACING_METRES) / 2.2 + 160;
   return Array.from({ length: waters }, (_, i) => {
     const share = Math.floor(((i + 1) * pegs) / waters) - Math.floor((i * pegs) / waters);
     const centre = { x: (i % columns) * cellMetres, y: -Math.floor(i / columns) * cellMetres };
-    return drawAnyWater(i + 1, share, centre, chance.apart(`water ${i + 1}`));
+    return drawAnyWater(i + 1, share, centre, checkedOn, chance.apart(`water ${i + 1}`));
   });
 }
 
-function drawAnyWater(number: number, pegs: number, centre: Spot, chance: Chance): DrawnWater {
+function drawAnyWater(number: number, pegs: number, centre: Spot, checkedOn: Day, chance: Chance): DrawnWater {
   const id = `water-${number}`;
   const radius = Math.max(22, (pegs * PEG_SPACING_METRES) / (2 * Math.PI));
   const squareness = chance.between(0, 0.16);
@@ -88,7 +89,7 @@ function drawAnyWater(number: number, pegs: number, centre: Spot, chance: Chance
       },
       { id: `${id}-inlet`, kind: 'inlet', name: 'Inlet', at: bankPlace(outline, chance.between(0, length)).at },
       ...(number === 1 ? [{ id: 'aed', kind: 'aed' as const, name: 'Defibrillator', at: carPark }] : []),
-      ...throwLinesAlong(outline, `W${number}-`, Math.max(1, Math.round(length / 100)), () => '2026-11-14'),
+      ...throwLinesAlong(outline, `W${number}-`, Math.max(1, Math.round(length / 100)), () => checkedOn),
     ],
     paths: [
       ...round,
