@@ -1,76 +1,157 @@
-import { eachStandardised } from './effect-columns.ts';
-import type { CombinationPosterior, LatentModel, LinearCombination } from './latent-model.ts';
-import type { LatentState } from './latent-state.ts';
-import { quadraticFormInPlace } from './latent-system.ts';
-import { solveUpperTransposedSmall } from './orthonormal-columns.ts';
+import type { CombinationWeights } from './combination-weights.ts';
+import type { EffectPosterior } from './effect-posterior.ts';
+import type { CombinationPosterior } from './latent-model.ts';
 
-/** Weights of a combination on all standardised effects at the state's sds. */
-interface Standardised {
+/** A combination at given sds, with the eliminated levels solved away: weights on the columns, and variance of its own. */
+interface OnColumns {
+  readonly columns: Int32Array;
   readonly weights: Float64Array;
-  /** False where it rests on a fixed effect no row can tell. */
-  readonly isKnown: boolean;
-  /** Part that does not vary: fixed effects that are maximised. */
-  readonly constant: number;
+  readonly ownVariance: number;
+  /** Weights on eliminated levels, which two combinations may share. */
+  readonly levels: ReadonlyMap<number, number>;
+  readonly mean: number;
 }
 
-/** Posterior means and sds at the parameters and the mode where the state stands. */
-export function combinationPosterior(
-  model: LatentModel,
-  state: LatentState,
+/** A combination that others are compared with: solved for once. */
+interface Shared extends OnColumns {
+  /** S⁻¹ × weights. */
+  readonly product: Float64Array;
+  readonly variance: number;
+}
+
+/**
+ * Means and variances of combinations under one normal posterior: cᵀ H⁻¹ c by block elimination. A return is a few effects less
+ * the mean of many: Var(a − m) = Var a − 2 Cov(a, m) + Var m, and the product for m is shared by all that use it.
+ * `sd` holds variances here, so that they can be averaged; `fixedOnQ` are the maximised fixed effects.
+ */
+export function combinationMoments(
+  posterior: EffectPosterior,
+  combinations: readonly CombinationWeights[],
   fixedOnQ: Float64Array,
-  combinations: readonly LinearCombination[],
-): CombinationPosterior {
+): { readonly mean: Float64Array; readonly variance: Float64Array } {
   const mean = new Float64Array(combinations.length);
-  const sd = new Float64Array(combinations.length);
+  const variance = new Float64Array(combinations.length);
+  const known = new Map<CombinationWeights, Shared>();
+  const sharedOf = (weights: CombinationWeights): Shared => {
+    const made = known.get(weights) ?? share(posterior, flattened(weights), fixedOnQ);
+    known.set(weights, made);
+    return made;
+  };
   combinations.forEach((combination, index) => {
-    const { weights, isKnown, constant } = standardise(model, state, fixedOnQ, combination);
-    let sum = constant;
-    for (let i = 0; i < weights.length; i++) sum += weights[i]! * state.x[i]!;
-    mean[index] = sum;
-    sd[index] = isKnown
-      ? Math.sqrt(Math.max(0, quadraticFormInPlace(state.system, weights)))
-      : Number.POSITIVE_INFINITY;
+    const own = onColumns(posterior, combination, fixedOnQ);
+    mean[index] = own.mean;
+    variance[index] = own.ownVariance + quadratic(posterior, own);
+    if (combination.less === null) return;
+    const less = sharedOf(combination.less);
+    mean[index] = mean[index]! - less.mean;
+    variance[index] = variance[index]! + less.variance - 2 * covariance(posterior, own, less);
   });
-  return { mean, sd };
+  return { mean, variance: variance.map((value) => Math.max(0, value)) };
 }
 
-function standardise(
-  model: LatentModel,
-  state: LatentState,
+/** Means and sds at one set of parameters. */
+export function combinationsAt(
+  posterior: EffectPosterior,
+  combinations: readonly CombinationWeights[],
   fixedOnQ: Float64Array,
-  combination: LinearCombination,
-): Standardised {
-  const { prepared, system, x } = state;
-  const { levels, blocks, fixed, fixedOffset } = prepared;
-  const weights = new Float64Array(x.length);
-  const beta = new Float64Array(fixed.kept.length);
-  let isKnown = true;
-  const add = ({ fixed: onFixed = [], effects, less }: LinearCombination, sign: number): void => {
-    for (const { name, weight } of onFixed) {
-      const index = model.fixed.findIndex((effect) => effect.name === name);
-      if (index < 0) throw new RangeError(`no fixed effect ${name}`);
-      const at = fixed.kept.indexOf(index);
-      if (at >= 0) beta[at] = beta[at]! + sign * weight;
-      else if (weight !== 0) isKnown = false;
-    }
-    for (const { term, column, weight } of effects) {
-      const index = model.terms.findIndex(({ name }) => name === term);
-      const block = blocks[index];
-      if (block === undefined) throw new RangeError(`no term ${term}`);
-      if (!(column >= 0 && column < block.stated)) throw new RangeError(`term ${term}: no column ${column}`);
-      const from = block.offset < 0 ? 0 : levels + block.offset;
-      const scale = block.offset < 0 ? system.eliminatedSd : (system.scale[block.offset] ?? 0);
-      eachStandardised(block, column, sign * weight * scale, (standardised, share) => {
-        weights[from + standardised] = weights[from + standardised]! + share;
-      });
-    }
-    if (less !== undefined) add(less, -sign);
+): CombinationPosterior {
+  const { mean, variance } = combinationMoments(posterior, combinations, fixedOnQ);
+  return {
+    mean,
+    sd: variance.map((value, i) => (isKnown(combinations[i]!) ? Math.sqrt(value) : Number.POSITIVE_INFINITY)),
   };
-  add(combination, 1);
-  const onQ = solveUpperTransposedSmall(fixed.r, beta);
-  if (fixedOffset >= 0) {
-    weights.set(onQ, levels + fixedOffset);
-    return { weights, isKnown, constant: 0 };
+}
+
+export function isKnown({ isKnown: own, less }: CombinationWeights): boolean {
+  return own && (less === null || isKnown(less));
+}
+
+/** A combination with its chain of `less` written out. */
+function flattened(combination: CombinationWeights): CombinationWeights {
+  if (combination.less === null) return combination;
+  const rest = flattened(combination.less);
+  const sums = new Map<number, number>();
+  combination.effects.forEach((effect, k) => {
+    sums.set(effect, combination.weights[k]!);
+  });
+  rest.effects.forEach((effect, k) => {
+    sums.set(effect, (sums.get(effect) ?? 0) - rest.weights[k]!);
+  });
+  return {
+    effects: Int32Array.from(sums.keys()),
+    weights: Float64Array.from(sums.values()),
+    less: null,
+    onFixed: combination.onFixed.map((weight, k) => weight - rest.onFixed[k]!),
+    isKnown: isKnown(combination),
+  };
+}
+
+function onColumns(posterior: EffectPosterior, combination: CombinationWeights, fixedOnQ: Float64Array): OnColumns {
+  const { prepared, x, scale, eliminatedSd, diagonal, cross } = posterior;
+  const { levels, crossStart, crossColumn } = prepared;
+  const { effects, weights, onFixed } = combination;
+  let mean =
+    onFixed.length > 0 && prepared.fixedOffset < 0 ? onFixed.reduce((sum, w, k) => sum + w * fixedOnQ[k]!, 0) : 0;
+  let ownVariance = 0;
+  const onLevels = new Map<number, number>();
+  const sums = new Map<number, number>();
+  effects.forEach((effect, k) => {
+    const weight = weights[k]! * (effect < levels ? eliminatedSd : scale[effect - levels]!);
+    mean += weight * x[effect]!;
+    if (effect >= levels) {
+      sums.set(effect - levels, (sums.get(effect - levels) ?? 0) + weight);
+      return;
+    }
+    onLevels.set(effect, weight);
+    const part = weight / diagonal[effect]!;
+    ownVariance += part * weight;
+    for (let at = crossStart[effect]!; at < crossStart[effect + 1]!; at++) {
+      const column = crossColumn[at]!;
+      sums.set(column, (sums.get(column) ?? 0) - part * cross[at]!);
+    }
+  });
+  return {
+    columns: Int32Array.from(sums.keys()),
+    weights: Float64Array.from(sums.values()),
+    ownVariance,
+    levels: onLevels,
+    mean,
+  };
+}
+
+function quadratic({ prepared, inverse }: EffectPosterior, { columns, weights }: OnColumns): number {
+  let sum = 0;
+  for (let k = 0; k < columns.length; k++) {
+    const row = columns[k]! * prepared.size;
+    const own = weights[k]!;
+    let others = 0;
+    for (let j = 0; j < k; j++) others += weights[j]! * inverse[row + columns[j]!]!;
+    sum += own * (own * inverse[row + columns[k]!]! + 2 * others);
   }
-  return { weights, isKnown, constant: onQ.reduce((sum, weight, k) => sum + weight * fixedOnQ[k]!, 0) };
+  return sum;
+}
+
+function share(posterior: EffectPosterior, combination: CombinationWeights, fixedOnQ: Float64Array): Shared {
+  const own = onColumns(posterior, combination, fixedOnQ);
+  const { size, columns } = posterior.prepared;
+  const product = new Float64Array(columns);
+  own.columns.forEach((column, k) => {
+    const row = column * size;
+    const weight = own.weights[k]!;
+    for (let i = 0; i < columns; i++) product[i] = product[i]! + weight * posterior.inverse[row + i]!;
+  });
+  let variance = own.ownVariance;
+  own.columns.forEach((column, k) => {
+    variance += own.weights[k]! * product[column]!;
+  });
+  return { ...own, product, variance };
+}
+
+function covariance({ diagonal }: EffectPosterior, own: OnColumns, less: Shared): number {
+  let sum = 0;
+  own.columns.forEach((column, k) => {
+    sum += own.weights[k]! * less.product[column]!;
+  });
+  for (const [level, weight] of own.levels) sum += (weight * (less.levels.get(level) ?? 0)) / diagonal[level]!;
+  return sum;
 }

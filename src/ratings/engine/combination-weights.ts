@@ -1,0 +1,66 @@
+import { eachStandardised } from './effect-columns.ts';
+import type { LatentModel, LinearCombination } from './latent-model.ts';
+import { solveUpperTransposedSmall } from './orthonormal-columns.ts';
+import type { PreparedModel } from './prepared-model.ts';
+
+/** A combination as weights on standardised effects (per unit of sd), in the order eliminated levels, then columns. */
+export interface CombinationWeights {
+  readonly effects: Int32Array;
+  readonly weights: Float64Array;
+  /** The part without its `less`, which is told apart so that it can be shared. */
+  readonly less: CombinationWeights | null;
+  /** On the fixed effects' Q, where they are maximised and not among the effects. */
+  readonly onFixed: Float64Array;
+  /** False where it rests on a fixed effect no row can tell. */
+  readonly isKnown: boolean;
+}
+
+/** Translates combinations; what shares a `less` keeps sharing it. */
+export function combinationTranslator(
+  model: LatentModel,
+  prepared: PreparedModel,
+): (combination: LinearCombination) => CombinationWeights {
+  const termIndex = new Map(model.terms.map(({ name }, index) => [name, index]));
+  const fixedIndex = new Map(model.fixed.map(({ name }, index) => [name, index]));
+  const shared = new Map<LinearCombination, CombinationWeights>();
+  const { levels, blocks, fixed, fixedOffset } = prepared;
+
+  const translate = ({ fixed: onFixed = [], effects, less }: LinearCombination): CombinationWeights => {
+    const sums = new Map<number, number>();
+    const add = (effect: number, weight: number): void => {
+      sums.set(effect, (sums.get(effect) ?? 0) + weight);
+    };
+    for (const { term, column, weight } of effects) {
+      const block = blocks[termIndex.get(term) ?? -1];
+      if (block === undefined) throw new RangeError(`no term ${term}`);
+      if (!(column >= 0 && column < block.stated)) throw new RangeError(`term ${term}: no column ${column}`);
+      const from = block.offset < 0 ? 0 : levels + block.offset;
+      eachStandardised(block, column, weight, (standardised, share) => add(from + standardised, share));
+    }
+    let isKnown = true;
+    const beta = new Float64Array(fixed.kept.length);
+    for (const { name, weight } of onFixed) {
+      const index = fixedIndex.get(name);
+      if (index === undefined) throw new RangeError(`no fixed effect ${name}`);
+      const at = fixed.kept.indexOf(index);
+      if (at >= 0) beta[at] = beta[at]! + weight;
+      else if (weight !== 0) isKnown = false;
+    }
+    const onQ = solveUpperTransposedSmall(fixed.r, beta);
+    if (fixedOffset >= 0) for (const [k, weight] of onQ.entries()) add(levels + fixedOffset + k, weight);
+    const sorted = [...sums].filter(([, weight]) => weight !== 0).sort(([a], [b]) => a - b);
+    return {
+      effects: Int32Array.from(sorted, ([effect]) => effect),
+      weights: Float64Array.from(sorted, ([, weight]) => weight),
+      less: less === undefined ? null : translateShared(less),
+      onFixed: onQ,
+      isKnown,
+    };
+  };
+  const translateShared = (combination: LinearCombination): CombinationWeights => {
+    const known = shared.get(combination) ?? translate(combination);
+    shared.set(combination, known);
+    return known;
+  };
+  return translate;
+}
