@@ -3,7 +3,7 @@ import type { PegStand } from './peg-stand.ts';
 import type { PlaneRing } from './plane/plane-point.ts';
 import { signedRingArea } from './plane/ring-area.ts';
 import type { Neighbour } from './survey.ts';
-import type { WaterPlane } from './water-plane.ts';
+import { holdsWater, type WaterPlane } from './water-plane.ts';
 
 /** A peg's place along the line of a bank. */
 interface BankPlace {
@@ -21,7 +21,7 @@ export function neighboursOf(
   const bank = bankLengths(water.shore);
   const places = pegs.map((peg): BankPlace => {
     const key = pegKey(peg.water, peg.peg);
-    const foot = water.shoreGrid.nearest(stands.get(key)!.at)!;
+    const foot = water.shoreIndex.nearest(stands.get(key)!.at)!;
     const { ring, startMetres, lengthMetres } = bank.stretches[foot.segment]!;
     return { key, ring, alongMetres: startMetres + foot.share * lengthMetres };
   });
@@ -31,8 +31,7 @@ export function neighboursOf(
     // An angler who looks at the water along an anticlockwise outline finds the next peg on the right hand; on an island
     // the water lies on the other side of the line.
     const isAnticlockwise = signedRingArea(ring) > 0;
-    const holdsWater = isOutlineRing(water, ring);
-    const onward = isAnticlockwise === holdsWater ? 'right' : 'left';
+    const onward = isAnticlockwise === holdsWater(ring, water.isWater) ? 'right' : 'left';
     onRing.forEach((place, i) => {
       const gapTo = (step: number): Neighbour[] => {
         const other = onRing[(i + step + onRing.length) % onRing.length]!;
@@ -50,19 +49,6 @@ export function neighboursOf(
     });
   });
   return found;
-}
-
-/** Whether the water lies inside a ring of the shore: it does not inside an island's. */
-function isOutlineRing(water: WaterPlane, ring: PlaneRing): boolean {
-  const a = ring[0]!;
-  const b = ring[1]!;
-  const length = Math.hypot(b.x - a.x, b.y - a.y);
-  // A step to the left of the first stretch.
-  const left = {
-    x: (a.x + b.x) / 2 - ((b.y - a.y) / length) * 0.01,
-    y: (a.y + b.y) / 2 + ((b.x - a.x) / length) * 0.01,
-  };
-  return water.isWater(left) === signedRingArea(ring) > 0;
 }
 
 function bankLengths(shore: readonly PlaneRing[]) {

@@ -30,11 +30,11 @@ export function pegStand(peg: Peg, water: WaterPlane, reach: PermittedReach): Pe
   const turnDegrees = planeBearingDegrees(at, water.plane.toPlane(destination(peg.at, 0, 100)));
   const facingDegrees = peg.facingDegrees + turnDegrees;
   const end = pointAlong(at, facingDegrees, LOOK_AHEAD_METRES);
-  const changes = water.shoreGrid.crossings(at, end).map(({ distanceMetres }) => distanceMetres);
+  const changes = water.shoreIndex.crossings(at, end).map(({ distanceMetres }) => distanceMetres);
   const edge = water.isWater(at) ? 0 : (changes[0] ?? Number.POSITIVE_INFINITY);
   const stand = { at, turnDegrees, facingDegrees, reach };
   if (edge > WATER_AHEAD_WITHIN_METRES) return { ...stand, edgeMetres: null, farBankMetres: null, changesMetres: [] };
-  const farBank = water.outlineGrid.crossings(at, end).find(({ distanceMetres }) => distanceMetres > edge);
+  const farBank = water.outlineIndex.crossings(at, end).find(({ distanceMetres }) => distanceMetres > edge);
   const farBankMetres = farBank?.distanceMetres ?? null;
   return {
     ...stand,

@@ -4,7 +4,7 @@ import { type PegStand, pointAhead } from './peg-stand.ts';
 import type { PlanePoint, PlaneRing } from './plane/plane-point.ts';
 import { planeBearingDegrees, type Sector } from './plane/sector.ts';
 import { pointsInSector } from './plane/sector-points.ts';
-import { ringSegments, type SegmentGrid, segmentGrid } from './plane/segment-grid.ts';
+import { ringSegments, type SegmentIndex, segmentIndex } from './plane/segment-index.ts';
 import type { ReachTarget } from './survey.ts';
 import type { WaterPlane } from './water-plane.ts';
 
@@ -16,24 +16,29 @@ const HIDDEN_BY_LAND_METRES = 3;
 const AREA_KINDS: readonly MapArea['kind'][] = ['reeds', 'lilies'];
 const PLACE_KINDS: readonly MapPlace['kind'][] = ['aerator', 'inlet'];
 
-/** Something of the map that can lie in front of a peg. */
-export interface Mark {
+/** Everything of the map that can lie in front of a water's pegs. */
+export interface ReachMarks {
+  /** The marks of which some part lies within a distance of a point. */
+  readonly within: (p: PlanePoint, metres: number) => readonly Mark[];
+}
+
+interface Mark {
   readonly what: string;
   readonly name?: string;
   /** One point for a place. */
   readonly ring: PlaneRing;
-  readonly grid: SegmentGrid;
+  readonly index: SegmentIndex;
 }
 
 /** What can lie in front of a water's pegs: its islands, reeds, lilies, aerators and inlets. */
-export function reachMarks(water: WaterPlane, areas: readonly MapArea[], places: readonly MapPlace[]): readonly Mark[] {
+export function reachMarks(water: WaterPlane, areas: readonly MapArea[], places: readonly MapPlace[]): ReachMarks {
   const mark = (what: string, name: string | undefined, ring: PlaneRing): Mark => ({
     what,
     ...(name === undefined ? {} : { name }),
     ring,
-    grid: segmentGrid(ringSegments([ring])),
+    index: segmentIndex(ringSegments([ring])),
   });
-  return [
+  const marks = [
     ...water.islands.map((island) => mark('island', island.name, island.ring)),
     ...areas
       .filter(({ kind }) => AREA_KINDS.includes(kind))
@@ -42,10 +47,15 @@ export function reachMarks(water: WaterPlane, areas: readonly MapArea[], places:
       .filter(({ kind }) => PLACE_KINDS.includes(kind))
       .map((place) => mark(place.kind, place.name, [water.plane.toPlane(place.at)])),
   ];
+  const markOf = marks.flatMap(({ ring }, i) => ring.map(() => i));
+  const all = segmentIndex(ringSegments(marks.map(({ ring }) => ring)));
+  return {
+    within: (p, metres) => [...new Set(all.within(p, metres).map(({ segment }) => marks[markOf[segment]!]!))],
+  };
 }
 
 /** The far bank straight out and every mark inside the fishing sector within 100 m that no land hides, the nearest first. */
-export function reachTargets(stand: PegStand, water: WaterPlane, marks: readonly Mark[]): readonly ReachTarget[] {
+export function reachTargets(stand: PegStand, water: WaterPlane, marks: ReachMarks): readonly ReachTarget[] {
   if (stand.edgeMetres === null) return [];
   const farBank: ReachTarget[] =
     stand.farBankMetres === null
@@ -58,13 +68,12 @@ export function reachTargets(stand: PegStand, water: WaterPlane, marks: readonly
             aheadMetres: stand.farBankMetres,
           },
         ];
-  const seen = marks.flatMap((mark) => markInSector(stand, water, mark) ?? []);
+  const seen = marks.within(stand.at, TOLD_WITHIN_METRES).flatMap((mark) => markInSector(stand, water, mark) ?? []);
   return [...farBank, ...seen].sort((a, b) => a.distanceMetres - b.distanceMetres);
 }
 
 function markInSector(stand: PegStand, water: WaterPlane, mark: Mark): ReachTarget | null {
   const { at, facingDegrees, reach } = stand;
-  if (mark.grid.nearest(at)!.distanceMetres > TOLD_WITHIN_METRES) return null;
   const sector: Sector = {
     apex: at,
     bearingDegrees: facingDegrees,
@@ -73,7 +82,7 @@ function markInSector(stand: PegStand, water: WaterPlane, mark: Mark): ReachTarg
   };
   const nearest = pointsInSector(sector, mark.ring).find((p) => !isHidden(water, at, p));
   if (nearest === undefined) return null;
-  const ahead = mark.grid.firstCrossing(at, pointAhead(stand, stand.farBankMetres ?? TOLD_WITHIN_METRES));
+  const ahead = mark.index.firstCrossing(at, pointAhead(stand, stand.farBankMetres ?? TOLD_WITHIN_METRES));
   return {
     what: mark.what,
     ...(mark.name === undefined ? {} : { name: mark.name }),
@@ -86,7 +95,7 @@ function markInSector(stand: PegStand, water: WaterPlane, mark: Mark): ReachTarg
 /** Whether dry land lies between a peg and a point, beyond the bank the peg stands on. */
 function isHidden(water: WaterPlane, from: PlanePoint, to: PlanePoint): boolean {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
-  const changes = water.shoreGrid.crossings(from, to).map(({ distanceMetres }) => distanceMetres);
+  const changes = water.shoreIndex.crossings(from, to).map(({ distanceMetres }) => distanceMetres);
   const startsWet = water.isWater(from);
   // Pairs of changes from the first time the water is left: land begins, land ends.
   const onwards = startsWet ? changes : changes.slice(1);

@@ -11,7 +11,7 @@ import { depthProfile, lineDepths, MARGIN_OUT_METRES } from './line-depths.ts';
 import { gridReference } from './national-grid.ts';
 import { neighboursOf } from './neighbours.ts';
 import { type PegStand, pegStand, pointAhead } from './peg-stand.ts';
-import { type Mark, reachMarks, reachTargets } from './reach-targets.ts';
+import { type ReachMarks, reachMarks, reachTargets } from './reach-targets.ts';
 import { overheadLinesOf, standOffsOfPeg } from './stand-off.ts';
 import { type SunDay, sunByMonth, sunYear } from './sun-at-peg.ts';
 import type { Neighbour, PegSurvey, Survey, WaterSurvey } from './survey.ts';
@@ -27,7 +27,7 @@ interface SurveyedWater {
   readonly surface: DepthSurface | null;
   readonly stands: ReadonlyMap<PegKey, PegStand>;
   readonly neighbours: ReadonlyMap<PegKey, readonly Neighbour[]>;
-  readonly marks: readonly Mark[];
+  readonly marks: ReachMarks;
   readonly sunYear: ReadonlyMap<Month, SunDay>;
   readonly survey: WaterSurvey;
 }
@@ -147,7 +147,7 @@ function pegSurveyor(venue: Venue, waters: ReadonlyMap<string, SurveyedWater>): 
       nearestGate: nearestGate(peg.at),
       nearestAed: nearestAed(peg.at),
       nearestThrowLine: nearestThrowLine(peg.at),
-      edgeMetres: plane.shoreGrid.nearest(stand.at)!.distanceMetres,
+      edgeMetres: plane.shoreIndex.nearest(stand.at)!.distanceMetres,
       facesWater: stand.edgeMetres !== null,
     };
   };

@@ -3,8 +3,8 @@ import type { WaterMap } from '../domain/map.ts';
 import type { LatLng } from '../domain/place.ts';
 import { type LocalPlane, localPlane } from './geodesy/local-plane.ts';
 import type { PlanePoint, PlaneRing } from './plane/plane-point.ts';
-import { ringAreaSquareMetres } from './plane/ring-area.ts';
-import { ringSegments, type SegmentGrid, segmentGrid } from './plane/segment-grid.ts';
+import { ringAreaSquareMetres, signedRingArea } from './plane/ring-area.ts';
+import { ringSegments, type SegmentIndex, segmentIndex } from './plane/segment-index.ts';
 
 /** One water laid out on a plane about its middle. */
 export interface WaterPlane {
@@ -13,10 +13,10 @@ export interface WaterPlane {
   readonly islands: readonly { readonly id: string; readonly name?: string; readonly ring: PlaneRing }[];
   /** The rings that part water from land: the outline less the islands. An island that touches the shore is part of it. */
   readonly shore: readonly PlaneRing[];
-  readonly shoreGrid: SegmentGrid;
-  readonly outlineGrid: SegmentGrid;
+  readonly shoreIndex: SegmentIndex;
+  readonly outlineIndex: SegmentIndex;
   /** In the order of `islands`. */
-  readonly islandGrids: readonly SegmentGrid[];
+  readonly islandIndexes: readonly SegmentIndex[];
   readonly areaSquareMetres: number;
   readonly isWater: (p: PlanePoint) => boolean;
 }
@@ -27,20 +27,23 @@ export function waterPlane(map: Pick<WaterMap, 'outline' | 'islands'>): WaterPla
   const outline = map.outline.map(plane.toPlane);
   const islands = map.islands.map(({ ring, ...island }) => ({ ...island, ring: ring.map(plane.toPlane) }));
   const rings = islands.map(({ ring }) => ring);
-  const outlineGrid = segmentGrid(ringSegments([outline]));
-  const islandGrids = rings.map((ring) => segmentGrid(ringSegments([ring])));
-  const shore = areApart(outlineGrid, rings, islandGrids) ? [outline, ...rings] : cutOut(outline, rings);
-  const shoreGrid = segmentGrid(ringSegments(shore));
+  const outlineIndex = segmentIndex(ringSegments([outline]));
+  const islandIndexes = rings.map((ring) => segmentIndex(ringSegments([ring])));
+  const shore = areApart(outlineIndex, rings, islandIndexes) ? [outline, ...rings] : cutOut(outline, rings);
+  const shoreIndex = segmentIndex(ringSegments(shore));
   return {
     plane,
     outline,
     islands,
     shore,
-    shoreGrid,
-    outlineGrid,
-    islandGrids,
-    areaSquareMetres: waterArea(shore),
-    isWater: shoreGrid.isInside,
+    shoreIndex,
+    outlineIndex,
+    islandIndexes,
+    areaSquareMetres: shore.reduce(
+      (area, ring) => area + (holdsWater(ring, shoreIndex.isInside) ? 1 : -1) * ringAreaSquareMetres(ring),
+      0,
+    ),
+    isWater: shoreIndex.isInside,
   };
 }
 
@@ -61,18 +64,38 @@ function middleOf(positions: readonly LatLng[]): LatLng {
 }
 
 /** Whether every island lies by itself inside the outline, as drawn on nearly every map. */
-function areApart(outline: SegmentGrid, islands: readonly PlaneRing[], grids: readonly SegmentGrid[]): boolean {
-  return islands.every((island, i) =>
-    island.every((p, k) => {
+function areApart(outline: SegmentIndex, islands: readonly PlaneRing[], indexes: readonly SegmentIndex[]): boolean {
+  const boxes = islands.map(boxOf);
+  return islands.every((island, i) => {
+    const others = indexes.filter((_, j) => j !== i && boxesMeet(boxes[i]!, boxes[j]!));
+    return island.every((p, k) => {
       const next = island[(k + 1) % island.length]!;
-      const others = grids.filter((_, j) => j !== i);
       return (
         outline.isInside(p) &&
         outline.nearest(p)!.distanceMetres > TOUCHING_METRES &&
         outline.firstCrossing(p, next) === null &&
         others.every((other) => !other.isInside(p) && other.firstCrossing(p, next) === null)
       );
-    }),
+    });
+  });
+}
+
+interface Box {
+  readonly least: PlanePoint;
+  readonly greatest: PlanePoint;
+}
+
+function boxOf(ring: PlaneRing): Box {
+  const [xs, ys] = [ring.map(({ x }) => x), ring.map(({ y }) => y)];
+  return {
+    least: { x: Math.min(...xs), y: Math.min(...ys) },
+    greatest: { x: Math.max(...xs), y: Math.max(...ys) },
+  };
+}
+
+function boxesMeet(a: Box, b: Box): boolean {
+  return (
+    a.least.x <= b.greatest.x && b.least.x <= a.greatest.x && a.least.y <= b.greatest.y && b.least.y <= a.greatest.y
   );
 }
 
@@ -86,10 +109,15 @@ function cutOut(outline: PlaneRing, islands: readonly PlaneRing[]): PlaneRing[] 
   );
 }
 
-/** Area of rings none of which cross: those inside an odd number of others are land. */
-function waterArea(rings: readonly PlaneRing[]): number {
-  return rings.reduce((area, ring, i) => {
-    const inside = rings.filter((other, j) => j !== i && segmentGrid(ringSegments([other])).isInside(ring[0]!)).length;
-    return area + (inside % 2 === 0 ? 1 : -1) * ringAreaSquareMetres(ring);
-  }, 0);
+/** Whether the water lies inside a ring of the shore, as it does in an outline and not in an island. */
+export function holdsWater(ring: PlaneRing, isWater: (p: PlanePoint) => boolean): boolean {
+  const a = ring[0]!;
+  const b = ring[1]!;
+  const length = Math.hypot(b.x - a.x, b.y - a.y);
+  // A step to the left of the middle of the first stretch.
+  const left = {
+    x: (a.x + b.x) / 2 - ((b.y - a.y) / length) * TOUCHING_METRES,
+    y: (a.y + b.y) / 2 + ((b.x - a.x) / length) * TOUCHING_METRES,
+  };
+  return isWater(left) === signedRingArea(ring) > 0;
 }

@@ -44,7 +44,7 @@ export function windMeets(facingDegrees: number, fromDegrees: number): WindAtPeg
 export function fetchMetres(water: WaterPlane, from: PlanePoint, windFromDegrees: number): number {
   if (!water.isWater(from)) return 0;
   const end = pointAlong(from, windFromDegrees, LONGEST_FETCH_METRES);
-  return water.shoreGrid.firstCrossing(from, end)?.distanceMetres ?? 0;
+  return water.shoreIndex.firstCrossing(from, end)?.distanceMetres ?? 0;
 }
 
 /** Wind from each of sixteen directions at a peg. */

@@ -6,7 +6,7 @@ import { footOnPolyline } from '../../src/ground/plane/polyline-distance.ts';
 import { ringAreaSquareMetres } from '../../src/ground/plane/ring-area.ts';
 import { pointAlong } from '../../src/ground/plane/sector.ts';
 import { footOnSegment } from '../../src/ground/plane/segment-distance.ts';
-import { ringSegments, segmentGrid } from '../../src/ground/plane/segment-grid.ts';
+import { ringSegments, segmentIndex } from '../../src/ground/plane/segment-index.ts';
 import published from './data/planar.json' with { type: 'json' };
 
 /**
@@ -46,7 +46,9 @@ describe('rings', () => {
 
   test.each(point_in_polygon)('$point in the $polygon: $inside', (row) => {
     const { rings } = polygons.find(({ name }) => name === row.polygon)!;
-    expect(segmentGrid(ringSegments(rings.map((ring) => ring.map(point)))).isInside(point(row.point))).toBe(row.inside);
+    expect(segmentIndex(ringSegments(rings.map((ring) => ring.map(point)))).isInside(point(row.point))).toBe(
+      row.inside,
+    );
   });
 });
 
@@ -118,7 +120,7 @@ describe('fetch', () => {
     from: { x: number; y: number },
     bearing: number,
   ) =>
-    segmentGrid(ringSegments(rings.map((ring) => ring.map(point)))).firstCrossing(
+    segmentIndex(ringSegments(rings.map((ring) => ring.map(point)))).firstCrossing(
       from,
       pointAlong(from, bearing, 5000),
     )!.distanceMetres;

@@ -49,7 +49,7 @@ export function datumSoundings(
       continue;
     }
     const p = water.plane.toPlane(at);
-    if (!water.isWater(p) && water.shoreGrid.nearest(p)!.distanceMetres > ON_THE_EDGE_METRES) {
+    if (!water.isWater(p) && water.shoreIndex.nearest(p)!.distanceMetres > ON_THE_EDGE_METRES) {
       leaveOut(isOnIsland(water, p) ? ON_ISLAND : OUTSIDE);
       continue;
     }
@@ -89,5 +89,5 @@ function positionOf({ at, fromPeg }: Sounding, pegs: ReadonlyMap<string, Peg>) {
 }
 
 function isOnIsland(water: WaterPlane, p: PlanePoint): boolean {
-  return water.islandGrids.some((grid) => grid.isInside(p));
+  return water.islandIndexes.some((index) => index.isInside(p));
 }

@@ -1,5 +1,5 @@
 import type { PlanePoint } from '../plane/plane-point.ts';
-import { type SegmentGrid, segmentGrid } from '../plane/segment-grid.ts';
+import { type SegmentIndex, segmentIndex } from '../plane/segment-index.ts';
 import type { WaterPlane } from '../water-plane.ts';
 import { ON_THE_EDGE_METRES } from './datum-soundings.ts';
 import { isobathLevels } from './isobath-levels.ts';
@@ -44,7 +44,7 @@ export function depthSurface(water: WaterPlane, measured: readonly MeasuredDepth
   if (measured.length === 0) return null;
   const { shore, inWater } = withEdgeDepths(water, measured);
   const { triangulation, depths, measured: isMeasured } = shoreTriangulation(shore, inWater);
-  const nearest = segmentGrid(measured.map((p) => [p, p]));
+  const nearest = segmentIndex(measured.map((p) => [p, p]));
   const { corners, points } = triangulation;
   const triangles = corners.length / 3;
   const isWet = new Uint8Array(triangles);
@@ -88,7 +88,7 @@ export function depthSurface(water: WaterPlane, measured: readonly MeasuredDepth
   };
 }
 
-function isNearSounding(soundings: SegmentGrid, p: PlanePoint): boolean {
+function isNearSounding(soundings: SegmentIndex, p: PlanePoint): boolean {
   return soundings.nearest(p)!.distanceMetres <= NOT_PLUMBED_BEYOND_METRES;
 }
 
@@ -101,7 +101,7 @@ function withEdgeDepths(water: WaterPlane, measured: readonly MeasuredDepth[]) {
   const inWater: DepthPoint[] = [];
   const onStretch = new Map<number, { share: number; point: DepthPoint }[]>();
   for (const { x, y, depthMetres } of measured) {
-    const foot = water.shoreGrid.nearest({ x, y })!;
+    const foot = water.shoreIndex.nearest({ x, y })!;
     if (foot.distanceMetres > ON_THE_EDGE_METRES) {
       inWater.push({ x, y, depthMetres, measured: true });
       continue;

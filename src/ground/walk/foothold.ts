@@ -7,7 +7,7 @@ export const STEP_TO_PATH_METRES = 30;
 
 /** The nearest point of the paths to a place; null where none lies within 30 m. */
 export function footholdOf(graph: PathGraph, p: PlanePoint): Foothold | null {
-  const foot = graph.grid.nearest(p);
+  const foot = graph.index.nearest(p);
   if (foot === null || foot.distanceMetres > STEP_TO_PATH_METRES) return null;
   return { edge: foot.segment, share: foot.share, offMetres: foot.distanceMetres };
 }

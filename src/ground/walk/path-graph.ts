@@ -1,7 +1,7 @@
 import type { MapPath } from '../../domain/map.ts';
 import type { LatLng } from '../../domain/place.ts';
 import type { PlanePoint } from '../plane/plane-point.ts';
-import { type Segment, type SegmentGrid, segmentGrid } from '../plane/segment-grid.ts';
+import { type Segment, type SegmentIndex, segmentIndex } from '../plane/segment-index.ts';
 
 /** A path that ends this near to another, or to its own beginning, is drawn to join it. */
 export const ENDS_JOIN_WITHIN_METRES = 2;
@@ -25,7 +25,7 @@ export interface PathGraph {
   /** Edges at each node. */
   readonly edgesAt: readonly (readonly number[])[];
   /** The edges as segments, in the same order. */
-  readonly grid: SegmentGrid;
+  readonly index: SegmentIndex;
 }
 
 /** A straight piece of a drawn path. */
@@ -80,8 +80,8 @@ export function pathGraph(paths: readonly MapPath[], toPlane: (position: LatLng)
     edgesAt[from]!.push(e);
     edgesAt[to]!.push(e);
   });
-  const grid = segmentGrid(edges.map(({ from, to }): Segment => [nodes.points[from]!, nodes.points[to]!]));
-  return { nodes: nodes.points, edges, edgesAt, grid };
+  const index = segmentIndex(edges.map(({ from, to }): Segment => [nodes.points[from]!, nodes.points[to]!]));
+  return { nodes: nodes.points, edges, edgesAt, index };
 }
 
 function pointBetween(a: PlanePoint, b: PlanePoint, share: number): PlanePoint {
@@ -90,12 +90,12 @@ function pointBetween(a: PlanePoint, b: PlanePoint, share: number): PlanePoint {
 
 /** Where pieces meet: the shares at which each is cut, and the gaps to bridge. */
 function meetings(pieces: readonly Piece[]): { readonly cuts: readonly number[][]; readonly joins: readonly Join[] } {
-  const grid = segmentGrid(pieces.map(({ segment }) => segment));
+  const index = segmentIndex(pieces.map(({ segment }) => segment));
   const cuts = pieces.map((): number[] => []);
   const joins: Join[] = [];
   pieces.forEach(({ segment: [a, b], path, isFirst, isLast }, i) => {
     const length = Math.hypot(b.x - a.x, b.y - a.y);
-    for (const { distanceMetres, segment } of grid.crossings(a, b)) {
+    for (const { distanceMetres, segment } of index.crossings(a, b)) {
       if (segment !== i) cuts[i]!.push(distanceMetres / length);
     }
     for (const [corner, isEnd] of [
@@ -103,7 +103,7 @@ function meetings(pieces: readonly Piece[]): { readonly cuts: readonly number[][
       [b, isLast],
     ] as const) {
       const reachMetres = isEnd ? ENDS_JOIN_WITHIN_METRES : CORNERS_JOIN_WITHIN_METRES;
-      for (const foot of grid.within(corner, reachMetres)) {
+      for (const foot of index.within(corner, reachMetres)) {
         const other = pieces[foot.segment]!;
         // A path joins itself only where an end comes back to it from afar.
         if (other.path === path && (!isEnd || alongPath(pieces, i, foot.segment) <= 4 * ENDS_JOIN_WITHIN_METRES))
