@@ -90,7 +90,12 @@ export function makeVenue(options: Partial<VenueOptions> = {}): GeneratedVenue {
       chance.apart(`plumb ${water.id}`),
     ),
   );
-  const log = makeLog(pegs, logOptions(size, drawn), weather, chance.apart('log'));
+  const log = makeLog(
+    pegs,
+    logOptions(size, drawn, pegs.filter((peg) => peg.status === 'open').length),
+    weather,
+    chance.apart('log'),
+  );
   return {
     venue: {
       settings,
@@ -142,8 +147,8 @@ function evenPlumbing(water: DrawnWater, soundings: number, lastDay: Day): Plumb
   return { gridMetres: Math.sqrt(squareMetres / Math.max(1, soundings)), where: () => true, poleMetres: [], days };
 }
 
-function logOptions(size: VenueOptions, waters: readonly DrawnWater[]): LogOptions {
-  const pegsAWater = size.pegs / waters.length;
+function logOptions(size: VenueOptions, waters: readonly DrawnWater[], openPegs: number): LogOptions {
+  const pegsAWater = openPegs / waters.length;
   // Chosen-peg events are smaller, and half of the frame-only ones keep a fifth of their rows.
   const rowsKept = (1 - 0.6 * CHOSEN_SHARE) * (1 - 0.4 * size.frameOnlyShare);
   const share = size.sessions === undefined ? 0.77 : size.sessions / size.events / pegsAWater / rowsKept;

@@ -66,6 +66,9 @@ export const USUAL_SIMULATION: SimulationOptions = {
 export function simulateFromModel(options: Partial<SimulationOptions> = {}): GeneratedVenue {
   const size = { ...USUAL_SIMULATION, ...options };
   const chance = seededChance(size.seed).apart('simulation');
+  if (size.features > FEATURES.length) {
+    throw new RangeError(`asked for ${size.features} features, the vocabulary has ${FEATURES.length}`);
+  }
   const features = FEATURES.slice(0, size.features);
   const pegs = drawPegs(
     size,
