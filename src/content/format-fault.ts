@@ -7,8 +7,19 @@ const TOLD_ALIKE = 5;
 export function formatFault(fault: Fault): string {
   const { file, line, column, field, rule, found, expected, mend, severity } = fault;
   const place = file === '' ? 'the folder' : `${file}:${line}:${column}`;
-  const of = field === '' ? '' : ` for ${field}`;
-  return `${place} ${severity} Unexpected ${found}${of}, expected ${withoutStop(expected)}. ${mend} (${rule})`;
+  const of = field !== '' && isValue(found) ? ` for ${field}` : '';
+  return `${place} ${severity} ${opening(found)}${of}, expected ${expected}. ${mend} (${rule})`;
+}
+
+/** Whether what was found is the value of a field, not a sentence's worth of things. */
+function isValue(found: string): boolean {
+  return found === 'nothing' || /^"/.test(found) || /^\S+$/.test(found);
+}
+
+/** "Unexpected place in the water", "Found no such file". */
+function opening(found: string): string {
+  if (/^no(?:thing)?\b/.test(found)) return `Found ${found}`;
+  return `Unexpected ${found.replace(/^(?:an?|the) /, '')}`;
 }
 
 /** All faults of a run as lines: those alike told five times, then counted; the sum at the end. Empty where there are none. */
@@ -46,8 +57,4 @@ function summary(errors: number, warnings: number): string {
 
 function counted(count: number, word: string): string {
   return `${count} ${word}${count === 1 ? '' : 's'}`;
-}
-
-function withoutStop(text: string): string {
-  return text.replace(/\.$/, '');
 }

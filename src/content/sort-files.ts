@@ -64,5 +64,7 @@ function misplaced(path: string): Fault {
     found: 'a file where none of its kind is read',
     expected: places.map(({ example }) => example).join(', '),
     mend: 'Move or rename it; names of waters are small letters, digits and hyphens.',
+    // A folder of its own may be the club's notes; a file among the records is meant to be one.
+    severity: near.length > 0 || path.includes('/') ? 'error' : 'warning',
   });
 }

@@ -7,6 +7,7 @@ import { effectiveReach } from '../../ground/swept-area.ts';
 import type { Content } from '../content.ts';
 import type { Fault } from '../fault.ts';
 import { faultAt, type Placed } from '../sources/source.ts';
+import { positionFaults } from './peg-positions.ts';
 import type { WaterGrounds } from './water-grounds.ts';
 
 /** A peg looks out over its water, and what its record claims to lie in front of it lies there on the map. */
@@ -16,7 +17,8 @@ export function checkPegOutlook(content: Content, grounds: WaterGrounds): readon
     if (ground === undefined || map === null) return [];
     const marks = reachMarks(ground, map.map.areas, map.map.places);
     const stands = content.pegs
-      .filter(({ value }) => value.water === id)
+      // From a wrong place nothing lies where it should.
+      .filter((peg) => peg.value.water === id && positionFaults(peg, ground).length === 0)
       .map((peg) => ({
         peg,
         stand: pegStand(peg.value, ground, effectiveReach(peg.value, content.settings.permittedReach)),

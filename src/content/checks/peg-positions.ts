@@ -29,7 +29,8 @@ export function checkPegPositions(content: Content, grounds: WaterGrounds): read
   });
 }
 
-function positionFaults({ value: peg, source }: Placed<Peg>, ground: WaterPlane): readonly Fault[] {
+/** What is wrong with the place of one peg. */
+export function positionFaults({ value: peg, source }: Placed<Peg>, ground: WaterPlane): readonly Fault[] {
   const fault = (rule: string, found: string, expected: string, mend: string) => [
     faultAt(source, ['position'], { rule, found, expected, mend }),
   ];

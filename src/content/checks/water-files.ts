@@ -25,7 +25,10 @@ export function checkWaterFiles({ files, known, waters }: Content): readonly Fau
   );
   if (names.length === 0) return [noWater()];
   const filed = new Map<string, string>();
-  for (const path of [...pathsBelow(files, 'pegs', '.md')]) filed.set(path.split('/').slice(0, 2).join('/'), path);
+  for (const path of pathsBelow(files, 'pegs', '.md')) {
+    const folders = path.split('/').slice(0, -1);
+    if (folders.length === 2) filed.set(folders.join('/'), path);
+  }
   for (const folder of ['soundings', 'gauge']) {
     for (const path of pathsBelow(files, folder, '.csv')) filed.set(path.slice(0, path.lastIndexOf('.')), path);
   }

@@ -21,8 +21,8 @@ export function readJson(file: string, fileText: string): JsonRead {
   let value: unknown;
   try {
     value = JSON.parse(text);
-  } catch (error) {
-    return { source: null, faults: [syntaxFault(file, text, error)] };
+  } catch {
+    return { source: null, faults: [syntaxFault(file, text)] };
   }
   let places: Source | undefined;
   const lazily = (): Source => {
@@ -50,22 +50,53 @@ function placesOf(file: string, text: string): Source {
   }
 }
 
-function syntaxFault(file: string, text: string, error: unknown): Fault {
-  const message = error instanceof Error ? error.message : '';
-  const offset = /at position (\d+)/.exec(message)?.[1];
+function syntaxFault(file: string, text: string): Fault {
   const isEmpty = text.trim() === '';
-  const place: TextPlace = isEmpty
-    ? FILE_START
-    : placeAtOffset(text, offset === undefined ? text.length : Number(offset));
+  const offset = brokenAt(text);
+  const place: TextPlace = isEmpty ? FILE_START : placeAtOffset(text, offset);
   const line = text.split('\n')[place.line - 1] ?? '';
+  const from = Math.max(0, place.column - CHARACTERS_BEFORE);
   return faultOfFile(
     file,
     {
       rule: 'json-syntax',
-      found: isEmpty ? 'an empty file' : offset === undefined ? 'the end of the file' : shown(line),
+      found: isEmpty
+        ? 'an empty file'
+        : offset >= text.trimEnd().length
+          ? 'the end of the file'
+          : shown(line.slice(from)),
       expected: 'GeoJSON, whole and well-formed',
-      mend: 'Look for a comma, bracket or quotation mark that is missing or too many at this place, or export the map again.',
+      mend: 'Look for a comma, bracket or quotation mark that is missing or too many just there, or export the map again.',
     },
     place,
   );
+}
+
+/** A map is often one long line: a fault shows what stands just before the place. */
+const CHARACTERS_BEFORE = 20;
+
+/**
+ * Offset of the first character that cannot be JSON. The engine's own message seldom says, so the shortest broken start
+ * of the text is looked for: twenty readings of a map of a million characters.
+ */
+function brokenAt(text: string): number {
+  let sound = 0;
+  let broken = text.length + 1;
+  while (broken - sound > 1) {
+    const middle = Math.floor((sound + broken) / 2);
+    if (middle <= text.length && isSoundSoFar(text.slice(0, middle))) sound = middle;
+    else broken = middle;
+  }
+  return Math.min(sound, text.length);
+}
+
+/** Whether the start of a text may still become JSON. */
+function isSoundSoFar(start: string): boolean {
+  try {
+    JSON.parse(start);
+    return true;
+  } catch (error) {
+    const message = error instanceof Error ? error.message : '';
+    return /end of JSON|Unterminated|No number after|after decimal|Exponent part/.test(message);
+  }
 }

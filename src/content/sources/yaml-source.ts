@@ -42,15 +42,17 @@ export function readYaml(file: string, text: string, firstLine: number): YamlRea
     const { line, col } = lines.linePos(offset);
     return { line: line + firstLine - 1, column: Math.max(1, col) };
   };
+  // The parser calls itself for every level; some thousands of brackets exhaust it.
+  const tooDeep = () => yamlFault(file, 'TOO_DEEP', { line: firstLine, column: 1 }, 'too many levels of fields');
   const options = { schema: 'failsafe', lineCounter: lines, logLevel: 'silent', prettyErrors: false } as const;
   let document: Document.Parsed;
   try {
     document = parseDocument(text, options);
   } catch {
-    // The parser calls itself for every level; some thousands of brackets exhaust it.
-    return { source: null, faults: [yamlFault(file, 'TOO_DEEP', { line: firstLine, column: 1 }, 'too many levels')] };
+    return { source: null, faults: [tooDeep()] };
   }
   const problems = [...document.errors, ...document.warnings];
+  if (problems.some(({ message }) => message.includes('call stack'))) return { source: null, faults: [tooDeep()] };
   const faults = problems.map(({ code, pos, message }) =>
     yamlFault(file, code, at(pos[0]), shown(lineAt(text, pos[0])), message),
   );

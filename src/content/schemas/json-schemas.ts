@@ -1,0 +1,41 @@
+import * as z from 'zod';
+import type { Units } from '../../domain/bag.ts';
+import { EventRowSchema } from './event-schema.ts';
+import { gaugeRowSchema } from './gauge-schema.ts';
+import { NoticeSchema } from './notice-schema.ts';
+import { pegSchema } from './peg-schema.ts';
+import { roundRowSchema } from './round-schema.ts';
+import { sessionRowSchema } from './session-schema.ts';
+import { settingsSchema } from './settings-schema.ts';
+import { soundingRowSchema } from './sounding-schema.ts';
+import { WaterMapSchema } from './water-map-schema.ts';
+import { WaterSchema } from './water-schema.ts';
+
+/** Units change what a bare number means, not what an editor lets through. */
+const UNITS: Units = { length: 'm', weight: 'lb' };
+
+const SCHEMAS: Readonly<Record<string, { readonly title: string; readonly schema: z.ZodType }>> = {
+  venue: { title: 'Front matter of venue.md', schema: settingsSchema(UNITS) },
+  water: { title: 'Front matter of waters/<water>.md', schema: WaterSchema },
+  'water-map': { title: 'waters/<water>.geojson', schema: WaterMapSchema },
+  peg: { title: 'Front matter of pegs/<water>/<peg>.md', schema: pegSchema(UNITS) },
+  notice: { title: 'Front matter of notices/<date>-<slug>.md', schema: NoticeSchema },
+  'event-row': { title: 'A row of sessions/<year>/events.csv', schema: EventRowSchema },
+  'session-row': {
+    title: 'A row of sessions/<year>/sessions.csv, bag parts aside',
+    schema: sessionRowSchema(UNITS, []),
+  },
+  'sounding-row': { title: 'A row of soundings/<water>.csv', schema: soundingRowSchema(UNITS) },
+  'gauge-row': { title: 'A row of gauge/<water>.csv', schema: gaugeRowSchema(UNITS) },
+  'round-row': { title: 'A row of rounds/<date>-<ref>.csv', schema: roundRowSchema(UNITS) },
+};
+
+/** JSON Schema files (draft 2020-12) for editors, by file name: each kind of file a club keeps, as it is written. */
+export function jsonSchemas(): ReadonlyMap<string, string> {
+  return new Map(
+    Object.entries(SCHEMAS).map(([name, { title, schema }]) => {
+      const { $schema, ...rest } = z.toJSONSchema(schema, { io: 'input' });
+      return [`${name}.json`, `${JSON.stringify({ $schema, title, ...rest }, null, 2)}\n`];
+    }),
+  );
+}
