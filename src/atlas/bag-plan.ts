@@ -66,7 +66,7 @@ function planOfMonth(atlas: Atlas, bag: ExpectedBag): BagPlanMonth {
     evidence: bag.evidence,
     rows: [...bag.parts.map(({ part, bag: expected }) => row(nameOf(part), expected)), row('Total', bag.total)],
     aim: aimWords(atlas.ratings.framing.find(inMonth), units.weight),
-    chance: `${sentenceStart(chanceWords(bag.chanceToFrame))} ${framesVerb(bag.chanceToFrame)} from here; the draw alone gives ${chanceWords(bag.chanceByDraw)}.`,
+    chance: framesWords(bag.chanceToFrame, bag.chanceByDraw),
     without: bag.parts
       .filter(({ chanceOfNone }) => chanceOfNone >= WORTH_SAYING)
       .map(({ part, chanceOfNone }) => `No ${nameOf(part).toLowerCase()} at all in ${sessionsInTen(chanceOfNone)}.`)
@@ -103,11 +103,12 @@ function sessionsInTen(chance: number): string {
   return tenths >= 10 ? 'nearly every session' : `${tenths} ${tenths === 1 ? 'session' : 'sessions'} of 10`;
 }
 
-/** `1 in 6 frames`, `7 in 10 frame`. */
-function framesVerb(chance: number): string {
-  return /^(1 in|nearly)/.test(chanceWords(chance)) ? 'frames' : 'frame';
-}
-
-function sentenceStart(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
+/** "1 in 6 frames from here; the draw alone gives 1 in 4." Where the words are the same: "1 in 5 frames from here, as by the draw alone." */
+function framesWords(fromHere: number, byDraw: number): string {
+  const [here, draw] = [chanceWords(fromHere), chanceWords(byDraw)];
+  const start = here.charAt(0).toUpperCase() + here.slice(1);
+  const verb = /^(1 in|nearly)/.test(here) ? 'frames' : 'frame';
+  return here === draw
+    ? `${start} ${verb} from here, as by the draw alone.`
+    : `${start} ${verb} from here; the draw alone gives ${draw}.`;
 }

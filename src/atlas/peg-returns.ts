@@ -1,6 +1,5 @@
 import { MONTHS, type Month, monthName, monthOf } from '../domain/day.ts';
 import type { PegKey } from '../domain/peg.ts';
-import type { BagId, PegMonth } from '../ratings/ratings.ts';
 import type { Atlas } from './atlas.ts';
 import { returnAxis } from './drawing/return-axis.ts';
 import { yearBars } from './drawing/year-bars.ts';
@@ -23,13 +22,11 @@ export interface PegReturns {
   /** The month of the guide's day. */
   readonly nowMonth: Month;
   readonly year: string;
-  /** The same for each bag part of the log, by its name. */
-  readonly parts: readonly { readonly name: string; readonly months: readonly PegMonthReturn[] }[];
 }
 
-/** A peg's return by month, of the total bag and of each bag part; null where the log rates no peg at all. */
+/** A peg's return of the total bag by month; null where the log rates no peg at all. */
 export function pegReturns(atlas: Atlas, key: PegKey): PegReturns | null {
-  const months = monthsOf(atlas, key, 'total', true);
+  const months = monthsOf(atlas, key);
   if (months.every(({ known }) => known === null)) return null;
   const nowMonth = monthOf(atlas.venue.settings.guideDay);
   const peg = atlas.pegsByKey.get(key);
@@ -38,35 +35,20 @@ export function pegReturns(atlas: Atlas, key: PegKey): PegReturns | null {
     months,
     nowMonth,
     year: yearBars(shown, nowMonth, yearSentence(`Return of peg ${peg?.peg ?? key}`, months)),
-    parts: atlas.venue.settings.bagParts
-      .map(({ id, name }) => ({ name, months: monthsOf(atlas, key, id, false) }))
-      .filter((part) => part.months.some(({ known }) => known !== null)),
   };
 }
 
-function monthsOf(atlas: Atlas, key: PegKey, bag: BagId, withAxis: boolean): readonly PegMonthReturn[] {
-  const found = pegMonthsOf(atlas, key, bag);
+function monthsOf(atlas: Atlas, key: PegKey): readonly PegMonthReturn[] {
+  const rows = atlas.monthsByPeg.get(key) ?? [];
   return MONTHS.map((month) => {
     const name = monthName(month);
-    const row = found.find((candidate) => candidate.month === month);
-    if (row === undefined) return { month, name, known: null, axis: '', behind: `nothing known of ${name} here` };
+    const row = rows.find((candidate) => candidate.month === month);
+    if (row === undefined) return { month, name, known: null, axis: '', behind: '' };
     const known = returnWords(
       { value: row.return, low: row.low80, high: row.high80, evidence: row.evidence },
       row.sessions,
     );
-    const axis = withAxis ? returnAxis(known.shown, returnSentence(known)) : '';
-    return {
-      month,
-      name,
-      known,
-      axis,
-      behind: `${sessionsWords(row.sessions)} here in ${name}, evidence ${row.evidence}`,
-    };
+    const behind = `${sessionsWords(row.sessions)} here in ${name}, evidence ${row.evidence}`;
+    return { month, name, known, axis: returnAxis(known.shown, returnSentence(known)), behind };
   });
-}
-
-function pegMonthsOf(atlas: Atlas, key: PegKey, bag: BagId): readonly PegMonth[] {
-  if (bag === 'total') return atlas.monthsByPeg.get(key) ?? [];
-  const tables = atlas.ratings.bags.find((candidate) => candidate.bag === bag);
-  return tables?.pegMonths.filter(({ water, peg }) => `${water}/${peg}` === key) ?? [];
 }

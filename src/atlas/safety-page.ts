@@ -16,9 +16,11 @@ export interface HazardGroup {
   readonly name: string;
   readonly advice: string;
   readonly isHardRule: boolean;
+  readonly entries: number;
   readonly rows: readonly {
-    readonly peg: string;
-    readonly href: string;
+    readonly water: string;
+    /** Pegs of one water with the same words and days: told once. */
+    readonly pegs: readonly { readonly peg: string; readonly href: string }[];
     readonly place: string;
     /** What this record says to do where it says more than the kind's own advice. */
     readonly action: string | null;
@@ -122,16 +124,25 @@ function hazardGroups(rows: readonly RegisterRow[]): readonly HazardGroup[] {
       name: kind.name,
       advice: kind.advice,
       isHardRule: kind.hardRule,
-      rows: group.map(({ waterName, water, peg, hazard, action, check }) => ({
-        peg: `${waterName} ${peg}`,
-        href: pegLink(water, peg),
-        place: hazard.place,
-        action: action === kind.advice ? null : action,
-        foundOn: formatDay(hazard.foundOn),
-        check,
-      })),
+      entries: group.length,
+      rows: [...Map.groupBy(group, sameWords).values()].map((alike) => {
+        const { waterName, hazard, action, check } = alike[0]!;
+        return {
+          water: waterName,
+          pegs: alike.map(({ water, peg }) => ({ peg, href: pegLink(water, peg) })),
+          place: hazard.place,
+          action: action === kind.advice ? null : action,
+          foundOn: formatDay(hazard.foundOn),
+          check,
+        };
+      }),
     };
   });
+}
+
+/** Equal for hazards that read the same at several pegs of one water. */
+function sameWords({ water, hazard, action, check }: RegisterRow): string {
+  return JSON.stringify([water, hazard.place, action, hazard.foundOn, check.checkedOn]);
 }
 
 function rescuePlaces({ venue }: Atlas): readonly RescuePlace[] {

@@ -10,6 +10,7 @@ import { type NoticesByState, noticesOfWater } from './notices-page.ts';
 import type { Fact } from './peg-bank.ts';
 import { type PegLine, pegLines } from './peg-line.ts';
 import { waterMap } from './water-map.ts';
+import { type WaterYear, waterYear } from './water-year.ts';
 
 /** Everything on the page of one water. */
 export interface WaterPage {
@@ -24,6 +25,7 @@ export interface WaterPage {
   readonly hasIsobaths: boolean;
   readonly pegs: readonly PegLine[];
   readonly features: FeatureMonthsView;
+  readonly year: WaterYear;
   readonly notesHtml: string;
 }
 
@@ -44,6 +46,7 @@ export function waterPage(atlas: Atlas, id: string): WaterPage {
     hasIsobaths: (survey.depth?.isobaths.length ?? 0) > 0,
     pegs: pegLines(atlas, id),
     features: featureMonthsOfWater(atlas, id, month),
+    year: waterYear(atlas, id),
     notesHtml: markdownHtml(water.notesMarkdown, 3),
   };
 }

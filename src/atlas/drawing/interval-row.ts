@@ -34,7 +34,11 @@ export function amountRow(
     const cut = share < 0 ? ('below' as const) : share > 1 ? ('above' as const) : ('no' as const);
     return { at: 6 + width * Math.min(1, Math.max(0, share)), cut };
   };
-  return rowDrawing(AMOUNT_WIDTH, 'solid', '', { low: place(shown.low), middle: place(shown.value), high: place(shown.high) });
+  return rowDrawing(AMOUNT_WIDTH, 'solid', '', {
+    low: place(shown.low),
+    middle: place(shown.value),
+    high: place(shown.high),
+  });
 }
 
 interface Places {

@@ -1,13 +1,11 @@
 import { ratioScale } from './ratio-scale.ts';
 import type { AxisReturn } from './return-axis.ts';
-import { escapeMarkup, short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
+import { short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
 
 /** One bar: a return, or null where nothing is known (a gap with a dash under it). */
 export interface ReturnBar {
   /** Under the bar: `N`, `8`. */
   readonly letter: string;
-  /** Said by a pointer that rests on it: `November`. */
-  readonly name: string;
   readonly shown: AxisReturn | null;
   /** Attribute that lets a script find the bar again: `data-month="11"`. */
   readonly mark?: string;
@@ -59,7 +57,6 @@ function barDrawing(
     (lowEnd.cut === 'no' ? '' : stroke(middle - 3, lowEnd.at, middle + 3, lowEnd.at)) +
     (highEnd.cut === 'no' ? '' : stroke(middle - 3, highEnd.at, middle + 3, highEnd.at));
   const rect = `<rect x="${short(middle - 8.5)}" y="${short(top)}" width="17" height="${short(height)}"/>`;
-  const title = `<title>${escapeMarkup(`${bar.name} ${value.toFixed(2)}, ${low.toFixed(2)} to ${high.toFixed(2)}`)}</title>`;
   const reach = `<path class="reach" d="${stroke(middle, lowEnd.at, middle, highEnd.at)}${ends}"/>`;
-  return `${title}${rect}${reach}${letter}${svgText(middle, row + 32, value.toFixed(2))}`;
+  return `${rect}${reach}${letter}${svgText(middle, row + 32, value.toFixed(2))}`;
 }
