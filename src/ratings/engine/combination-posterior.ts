@@ -1,52 +1,57 @@
-import type { CombinationWeights } from './combination-weights.ts';
+import { type CombinationWeights, flattened, isKnown } from './combination-weights.ts';
 import type { EffectPosterior } from './effect-posterior.ts';
 import type { CombinationPosterior } from './latent-model.ts';
 
-/** A combination at given sds, with the eliminated levels solved away: weights on the columns, and variance of its own. */
+/** Means and variances of combinations, in their order. */
+export interface CombinationMoments {
+  readonly mean: Float64Array;
+  readonly variance: Float64Array;
+}
+
+/** A combination with the eliminated levels solved away: weights on the columns, ascending, and a variance of its own. */
 interface OnColumns {
   readonly columns: Int32Array;
   readonly weights: Float64Array;
-  readonly ownVariance: number;
   /** Weights on eliminated levels, which two combinations may share. */
   readonly levels: ReadonlyMap<number, number>;
   readonly mean: number;
-}
-
-/** A combination that others are compared with: solved for once. */
-interface Shared extends OnColumns {
-  /** S⁻¹ × weights. */
-  readonly product: Float64Array;
   readonly variance: number;
 }
 
+/** A combination that others are compared with, solved for once: `product` is the columns' covariance × its weights. */
+interface Shared extends OnColumns {
+  readonly product: Float64Array;
+}
+
 /**
- * Means and variances of combinations under one normal posterior: cᵀ H⁻¹ c by block elimination. A return is a few effects less
+ * Means and variances of combinations under one normal posterior, cᵀ H⁻¹ c by block elimination. A return is a few effects less
  * the mean of many: Var(a − m) = Var a − 2 Cov(a, m) + Var m, and the product for m is shared by all that use it.
- * `sd` holds variances here, so that they can be averaged; `fixedOnQ` are the maximised fixed effects.
+ *
+ * @param fixedOnQ coefficients of the maximised fixed effects; empty where they are integrated
  */
 export function combinationMoments(
   posterior: EffectPosterior,
   combinations: readonly CombinationWeights[],
   fixedOnQ: Float64Array,
-): { readonly mean: Float64Array; readonly variance: Float64Array } {
+): CombinationMoments {
   const mean = new Float64Array(combinations.length);
   const variance = new Float64Array(combinations.length);
-  const known = new Map<CombinationWeights, Shared>();
+  const made = new Map<CombinationWeights, Shared>();
   const sharedOf = (weights: CombinationWeights): Shared => {
-    const made = known.get(weights) ?? share(posterior, flattened(weights), fixedOnQ);
-    known.set(weights, made);
-    return made;
+    const known = made.get(weights) ?? share(posterior, onColumns(posterior, flattened(weights), fixedOnQ));
+    made.set(weights, known);
+    return known;
   };
   combinations.forEach((combination, index) => {
     const own = onColumns(posterior, combination, fixedOnQ);
     mean[index] = own.mean;
-    variance[index] = own.ownVariance + quadratic(posterior, own);
+    variance[index] = own.variance;
     if (combination.less === null) return;
     const less = sharedOf(combination.less);
-    mean[index] = mean[index]! - less.mean;
-    variance[index] = variance[index]! + less.variance - 2 * covariance(posterior, own, less);
+    mean[index] = own.mean - less.mean;
+    variance[index] = Math.max(0, own.variance + less.variance - 2 * covariance(posterior, own, less));
   });
-  return { mean, variance: variance.map((value) => Math.max(0, value)) };
+  return { mean, variance };
 }
 
 /** Means and sds at one set of parameters. */
@@ -62,96 +67,73 @@ export function combinationsAt(
   };
 }
 
-export function isKnown({ isKnown: own, less }: CombinationWeights): boolean {
-  return own && (less === null || isKnown(less));
-}
-
-/** A combination with its chain of `less` written out. */
-function flattened(combination: CombinationWeights): CombinationWeights {
-  if (combination.less === null) return combination;
-  const rest = flattened(combination.less);
-  const sums = new Map<number, number>();
-  combination.effects.forEach((effect, k) => {
-    sums.set(effect, combination.weights[k]!);
-  });
-  rest.effects.forEach((effect, k) => {
-    sums.set(effect, (sums.get(effect) ?? 0) - rest.weights[k]!);
-  });
-  return {
-    effects: Int32Array.from(sums.keys()),
-    weights: Float64Array.from(sums.values()),
-    less: null,
-    onFixed: combination.onFixed.map((weight, k) => weight - rest.onFixed[k]!),
-    isKnown: isKnown(combination),
-  };
-}
-
 function onColumns(posterior: EffectPosterior, combination: CombinationWeights, fixedOnQ: Float64Array): OnColumns {
-  const { prepared, x, scale, eliminatedSd, diagonal, cross } = posterior;
-  const { levels, crossStart, crossColumn } = prepared;
+  const { levels } = posterior.prepared;
   const { effects, weights, onFixed } = combination;
-  let mean =
-    onFixed.length > 0 && prepared.fixedOffset < 0 ? onFixed.reduce((sum, w, k) => sum + w * fixedOnQ[k]!, 0) : 0;
-  let ownVariance = 0;
+  let mean = 0;
+  for (let k = 0; k < onFixed.length; k++) mean += onFixed[k]! * fixedOnQ[k]!;
+  for (let k = 0; k < effects.length; k++) mean += weights[k]! * posterior.effects[effects[k]!]!;
+  if (effects.length === 0 || effects[0]! >= levels) {
+    const columns = effects.map((effect) => effect - levels);
+    return { columns, weights, levels: new Map(), mean, variance: quadratic(posterior, columns, weights) };
+  }
+  return withoutLevels(posterior, combination, mean);
+}
+
+/** (e, a) on levels and columns: eᵀ D⁻¹ e + (a − Fᵀ D⁻¹ e)ᵀ S⁻¹ (a − Fᵀ D⁻¹ e), in terms of effects. */
+function withoutLevels(posterior: EffectPosterior, { effects, weights }: CombinationWeights, mean: number): OnColumns {
+  const { prepared, eliminatedSd, diagonal, cross } = posterior;
+  const { levels, crossStart, crossColumn } = prepared;
+  const square = eliminatedSd * eliminatedSd;
   const onLevels = new Map<number, number>();
   const sums = new Map<number, number>();
+  let ownVariance = 0;
   effects.forEach((effect, k) => {
-    const weight = weights[k]! * (effect < levels ? eliminatedSd : scale[effect - levels]!);
-    mean += weight * x[effect]!;
+    const weight = weights[k]!;
     if (effect >= levels) {
       sums.set(effect - levels, (sums.get(effect - levels) ?? 0) + weight);
       return;
     }
     onLevels.set(effect, weight);
-    const part = weight / diagonal[effect]!;
+    const part = (square * weight) / diagonal[effect]!;
     ownVariance += part * weight;
     for (let at = crossStart[effect]!; at < crossStart[effect + 1]!; at++) {
-      const column = crossColumn[at]!;
-      sums.set(column, (sums.get(column) ?? 0) - part * cross[at]!);
+      sums.set(crossColumn[at]!, (sums.get(crossColumn[at]!) ?? 0) - part * cross[at]!);
     }
   });
-  return {
-    columns: Int32Array.from(sums.keys()),
-    weights: Float64Array.from(sums.values()),
-    ownVariance,
-    levels: onLevels,
-    mean,
-  };
+  const sorted = [...sums].sort(([a], [b]) => a - b);
+  const columns = Int32Array.from(sorted, ([column]) => column);
+  const onThem = Float64Array.from(sorted, ([, weight]) => weight);
+  const variance = ownVariance + quadratic(posterior, columns, onThem);
+  return { columns, weights: onThem, levels: onLevels, mean, variance };
 }
 
-function quadratic({ prepared, inverse }: EffectPosterior, { columns, weights }: OnColumns): number {
+function quadratic({ prepared, covariance: v }: EffectPosterior, columns: Int32Array, weights: Float64Array): number {
   let sum = 0;
   for (let k = 0; k < columns.length; k++) {
-    const row = columns[k]! * prepared.size;
-    const own = weights[k]!;
+    const row = columns[k]! * prepared.effects;
     let others = 0;
-    for (let j = 0; j < k; j++) others += weights[j]! * inverse[row + columns[j]!]!;
-    sum += own * (own * inverse[row + columns[k]!]! + 2 * others);
+    for (let j = 0; j < k; j++) others += weights[j]! * v[row + columns[j]!]!;
+    sum += weights[k]! * (weights[k]! * v[row + columns[k]!]! + 2 * others);
   }
-  return sum;
+  return Math.max(0, sum);
 }
 
-function share(posterior: EffectPosterior, combination: CombinationWeights, fixedOnQ: Float64Array): Shared {
-  const own = onColumns(posterior, combination, fixedOnQ);
-  const { size, columns } = posterior.prepared;
-  const product = new Float64Array(columns);
+function share({ prepared, covariance: v }: EffectPosterior, own: OnColumns): Shared {
+  const product = new Float64Array(prepared.effects);
   own.columns.forEach((column, k) => {
-    const row = column * size;
+    const row = column * prepared.effects;
     const weight = own.weights[k]!;
-    for (let i = 0; i < columns; i++) product[i] = product[i]! + weight * posterior.inverse[row + i]!;
+    for (let i = 0; i < product.length; i++) product[i] = product[i]! + weight * v[row + i]!;
   });
-  let variance = own.ownVariance;
-  own.columns.forEach((column, k) => {
-    variance += own.weights[k]! * product[column]!;
-  });
-  return { ...own, product, variance };
+  return { ...own, product };
 }
 
-function covariance({ diagonal }: EffectPosterior, own: OnColumns, less: Shared): number {
+function covariance({ diagonal, eliminatedSd }: EffectPosterior, own: OnColumns, less: Shared): number {
   let sum = 0;
-  own.columns.forEach((column, k) => {
-    sum += own.weights[k]! * less.product[column]!;
-  });
-  for (const [level, weight] of own.levels) sum += (weight * (less.levels.get(level) ?? 0)) / diagonal[level]!;
+  for (let k = 0; k < own.columns.length; k++) sum += own.weights[k]! * less.product[own.columns[k]!]!;
+  for (const [level, weight] of own.levels) {
+    sum += (eliminatedSd * eliminatedSd * weight * (less.levels.get(level) ?? 0)) / diagonal[level]!;
+  }
   return sum;
 }

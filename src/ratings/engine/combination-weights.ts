@@ -1,15 +1,14 @@
-import { eachStandardised } from './effect-columns.ts';
 import type { LatentModel, LinearCombination } from './latent-model.ts';
 import { solveUpperTransposedSmall } from './orthonormal-columns.ts';
 import type { PreparedModel } from './prepared-model.ts';
 
-/** A combination as weights on standardised effects (per unit of sd), in the order eliminated levels, then columns. */
+/** A combination as weights on the prepared model's effects: eliminated levels first, then columns, ascending. */
 export interface CombinationWeights {
   readonly effects: Int32Array;
   readonly weights: Float64Array;
-  /** The part without its `less`, which is told apart so that it can be shared. */
+  /** What is subtracted, told apart so that it can be shared. */
   readonly less: CombinationWeights | null;
-  /** On the fixed effects' Q, where they are maximised and not among the effects. */
+  /** Weights on the coefficients of Q, where fixed effects are maximised and not among the effects. */
   readonly onFixed: Float64Array;
   /** False where it rests on a fixed effect no row can tell. */
   readonly isKnown: boolean;
@@ -23,7 +22,7 @@ export function combinationTranslator(
   const termIndex = new Map(model.terms.map(({ name }, index) => [name, index]));
   const fixedIndex = new Map(model.fixed.map(({ name }, index) => [name, index]));
   const shared = new Map<LinearCombination, CombinationWeights>();
-  const { levels, blocks, fixed, fixedOffset } = prepared;
+  const { levels, blocks, fixed, fixedEffectFrom } = prepared;
 
   const translate = ({ fixed: onFixed = [], effects, less }: LinearCombination): CombinationWeights => {
     const sums = new Map<number, number>();
@@ -33,9 +32,8 @@ export function combinationTranslator(
     for (const { term, column, weight } of effects) {
       const block = blocks[termIndex.get(term) ?? -1];
       if (block === undefined) throw new RangeError(`no term ${term}`);
-      if (!(column >= 0 && column < block.stated)) throw new RangeError(`term ${term}: no column ${column}`);
-      const from = block.offset < 0 ? 0 : levels + block.offset;
-      eachStandardised(block, column, weight, (standardised, share) => add(from + standardised, share));
+      if (!(column >= 0 && column < block.effects)) throw new RangeError(`term ${term}: no column ${column}`);
+      add((block.effectFrom < 0 ? 0 : levels + block.effectFrom) + column, weight);
     }
     let isKnown = true;
     const beta = new Float64Array(fixed.kept.length);
@@ -46,14 +44,14 @@ export function combinationTranslator(
       if (at >= 0) beta[at] = beta[at]! + weight;
       else if (weight !== 0) isKnown = false;
     }
-    const onQ = solveUpperTransposedSmall(fixed.r, beta);
-    if (fixedOffset >= 0) for (const [k, weight] of onQ.entries()) add(levels + fixedOffset + k, weight);
+    const onQ = onFixed.length === 0 ? beta : solveUpperTransposedSmall(fixed.r, beta);
+    if (fixedEffectFrom >= 0) for (const [k, weight] of onQ.entries()) add(levels + fixedEffectFrom + k, weight);
     const sorted = [...sums].filter(([, weight]) => weight !== 0).sort(([a], [b]) => a - b);
     return {
       effects: Int32Array.from(sorted, ([effect]) => effect),
       weights: Float64Array.from(sorted, ([, weight]) => weight),
       less: less === undefined ? null : translateShared(less),
-      onFixed: onQ,
+      onFixed: fixedEffectFrom >= 0 ? new Float64Array(0) : onQ,
       isKnown,
     };
   };
@@ -63,4 +61,29 @@ export function combinationTranslator(
     return known;
   };
   return translate;
+}
+
+export function isKnown({ isKnown: own, less }: CombinationWeights): boolean {
+  return own && (less === null || isKnown(less));
+}
+
+/** A combination with its chain of `less` written out. */
+export function flattened(combination: CombinationWeights): CombinationWeights {
+  if (combination.less === null) return combination;
+  const rest = flattened(combination.less);
+  const sums = new Map<number, number>();
+  combination.effects.forEach((effect, k) => {
+    sums.set(effect, combination.weights[k]!);
+  });
+  rest.effects.forEach((effect, k) => {
+    sums.set(effect, (sums.get(effect) ?? 0) - rest.weights[k]!);
+  });
+  const sorted = [...sums].sort(([a], [b]) => a - b);
+  return {
+    effects: Int32Array.from(sorted, ([effect]) => effect),
+    weights: Float64Array.from(sorted, ([, weight]) => weight),
+    less: null,
+    onFixed: combination.onFixed.map((weight, k) => weight - rest.onFixed[k]!),
+    isKnown: isKnown(combination),
+  };
 }

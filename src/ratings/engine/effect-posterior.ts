@@ -1,27 +1,26 @@
 import type { LatentState } from './latent-state.ts';
 import type { PreparedModel } from './prepared-model.ts';
 
-/** The effects' normal posterior at one set of parameters: its mode, and its covariance H⁻¹ by blocks. */
+/** The effects' normal posterior at one set of parameters: its mode, and its covariance by blocks. */
 export interface EffectPosterior {
   readonly prepared: PreparedModel;
-  readonly x: Float64Array;
-  readonly scale: Float64Array;
+  /** Modes of all effects, eliminated levels first. */
+  readonly effects: Float64Array;
   readonly eliminatedSd: number;
   readonly diagonal: Float64Array;
   readonly cross: Float64Array;
-  /** S⁻¹ by rows, `prepared.size` wide. */
-  readonly inverse: Float64Array;
+  /** Covariance of the columns' effects, by rows. */
+  readonly covariance: Float64Array;
 }
 
-/** Copies what a state knows at its mode, so that the state may move on. `inverse` is kept, not copied. */
-export function effectPosterior({ prepared, system, x }: LatentState, inverse: Float64Array): EffectPosterior {
+/** Copies what a state knows at its mode, so that the state may move on. The system's covariance must be up to date. */
+export function effectPosterior({ prepared, system, effects }: LatentState): EffectPosterior {
   return {
     prepared,
-    x: x.slice(),
-    scale: system.scale.slice(),
+    effects: effects.slice(),
     eliminatedSd: system.eliminatedSd,
     diagonal: system.diagonal.slice(),
     cross: system.cross.slice(),
-    inverse,
+    covariance: system.overEffects.slice(),
   };
 }

@@ -1,5 +1,4 @@
-import { inverseFromCholesky } from './inverse.ts';
-import type { LatentSystem } from './latent-system.ts';
+import { covarianceInPlace, type LatentSystem } from './latent-system.ts';
 
 /** What the gradient needs of H⁻¹: traces of its blocks, and the posterior variance of η in censored rows. */
 export interface EffectVariances {
@@ -12,79 +11,68 @@ export interface EffectVariances {
 }
 
 /**
- * Exact, from the dense inverse of S (written into `inverse`): the eliminated levels follow from
- * (H⁻¹)ee = 1/D + D⁻¹ F S⁻¹ Fᵀ D⁻¹.
+ * Exact, from the covariance of the columns' effects V = T S⁻¹ Tᵀ, which is left in the system: with c a level's cross products,
+ * its standardised effect has variance 1/d + sd² cᵀ V c / d².
  */
-export function exactVariancesInPlace(into: EffectVariances, system: LatentSystem, inverse: Float64Array): void {
-  const { prepared, factor, scale } = system;
-  const { size, levels, blocks, columns, fixedOffset, censored } = prepared;
-  inverseFromCholesky(inverse, factor, size);
+export function exactVariancesInPlace(into: EffectVariances, system: LatentSystem): void {
+  const { prepared, inverse } = system;
+  const { size, levels, blocks, columns, fixedFrom, crossStart } = prepared;
+  covarianceInPlace(system);
   into.trace.fill(0);
-  blocks.forEach(({ offset, count }, term) => {
-    for (let c = offset; offset >= 0 && c < offset + count; c++) into.trace[term]! += inverse[c * size + c]!;
+  blocks.forEach(({ from, count }, term) => {
+    for (let c = from; from >= 0 && c < from + count; c++) into.trace[term]! += inverse[c * size + c]!;
   });
   into.fixedTrace = 0;
-  for (let c = fixedOffset; fixedOffset >= 0 && c < columns; c++) into.fixedTrace += inverse[c * size + c]!;
-  for (const row of censored) into.leverage[row] = columnsLeverage(system, inverse, scale, row);
-  const product = new Float64Array(prepared.crossColumn.length === 0 ? 0 : longestList(prepared.crossStart));
+  for (let c = fixedFrom; fixedFrom >= 0 && c < columns; c++) into.fixedTrace += inverse[c * size + c]!;
+  for (const row of prepared.censored) into.leverage[row] = columnsLeverage(system, row);
+  let longest = 0;
+  for (let level = 0; level < levels; level++) longest = Math.max(longest, crossStart[level + 1]! - crossStart[level]!);
+  const product = new Float64Array(longest);
   for (let level = 0; level < levels; level++) {
-    into.trace[prepared.eliminated]! += levelVariance(into, system, inverse, level, product);
+    into.trace[prepared.eliminated]! += levelVariance(into, system, level, product);
   }
 }
 
-function longestList(start: Int32Array): number {
-  let longest = 0;
-  for (let i = 1; i < start.length; i++) longest = Math.max(longest, start[i]! - start[i - 1]!);
-  return longest;
-}
-
-/** aᵀ S⁻¹ a over the columns of one row. */
-function columnsLeverage({ prepared }: LatentSystem, inverse: Float64Array, scale: Float64Array, row: number): number {
+/** zᵀ V z over the columns of one row. */
+function columnsLeverage({ prepared, overEffects }: LatentSystem, row: number): number {
   const { rowStart, column, weight } = prepared.entries;
-  const { size } = prepared;
   let sum = 0;
   for (let k = rowStart[row]!; k < rowStart[row + 1]!; k++) {
-    const own = weight[k]! * scale[column[k]!]!;
-    const at = column[k]! * size;
-    sum += own * own * inverse[at + column[k]!]!;
-    for (let j = rowStart[row]!; j < k; j++)
-      sum += 2 * own * weight[j]! * scale[column[j]!]! * inverse[at + column[j]!]!;
+    const at = column[k]! * prepared.effects;
+    let others = 0;
+    for (let j = rowStart[row]!; j < k; j++) others += weight[j]! * overEffects[at + column[j]!]!;
+    sum += weight[k]! * (weight[k]! * overEffects[at + column[k]!]! + 2 * others);
   }
   return sum;
 }
 
 /** Variance of one eliminated level; adds to its censored rows what the level has to do with their η. */
-function levelVariance(
-  into: EffectVariances,
-  system: LatentSystem,
-  inverse: Float64Array,
-  level: number,
-  product: Float64Array,
-): number {
-  const { prepared, cross, diagonal, scale, eliminatedSd } = system;
-  const { crossStart, crossColumn, size, groupStart, groupRows, levelWeight, entries, entryPlace, observations } =
+function levelVariance(into: EffectVariances, system: LatentSystem, level: number, product: Float64Array): number {
+  const { prepared, overEffects, cross, diagonal, eliminatedSd } = system;
+  const { crossStart, crossColumn, effects, groupStart, groupRows, levelWeight, entries, entryPlace, observations } =
     prepared;
   const first = crossStart[level]!;
   const count = crossStart[level + 1]! - first;
   const d = diagonal[level]!;
+  const square = eliminatedSd * eliminatedSd;
   let quadratic = 0;
   for (let k = 0; k < count; k++) {
-    const at = crossColumn[first + k]! * size;
+    const at = crossColumn[first + k]! * effects;
     let sum = 0;
-    for (let j = 0; j < count; j++) sum += inverse[at + crossColumn[first + j]!]! * cross[first + j]!;
+    for (let j = 0; j < count; j++) sum += overEffects[at + crossColumn[first + j]!]! * cross[first + j]!;
     product[k] = sum;
     quadratic += sum * cross[first + k]!;
   }
-  const variance = 1 / d + quadratic / (d * d);
+  const variance = 1 / d + (square * quadratic) / (d * d);
   for (let r = groupStart[level]!; r < groupStart[level + 1]!; r++) {
     const row = groupRows[r]!;
     if (observations.lower[row] === observations.upper[row]) continue;
-    const own = eliminatedSd * levelWeight[row]!;
+    const own = levelWeight[row]!;
     let together = 0;
     for (let k = entries.rowStart[row]!; k < entries.rowStart[row + 1]!; k++) {
-      together += entries.weight[k]! * scale[entries.column[k]!]! * product[entryPlace[k]! - first]!;
+      together += entries.weight[k]! * product[entryPlace[k]! - first]!;
     }
-    into.leverage[row] = into.leverage[row]! - (2 * own * together) / d + own * own * variance;
+    into.leverage[row] = into.leverage[row]! + square * (own * own * variance - (2 * own * together) / d);
   }
   return variance;
 }

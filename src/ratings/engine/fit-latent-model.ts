@@ -1,14 +1,13 @@
 import { combinationsAt } from './combination-posterior.ts';
 import { type CombinationWeights, combinationTranslator } from './combination-weights.ts';
-import { statedEffects } from './effect-columns.ts';
 import { effectPosterior } from './effect-posterior.ts';
-import { parameterSpace } from './free-parameters.ts';
+import { type ParameterSpace, parameterSpace } from './free-parameters.ts';
 import { integrateVariances } from './integrate-variances.ts';
-import { inverseFromCholesky } from './inverse.ts';
 import type { CombinationPosterior, FitOptions, LatentFit, LatentModel, StopReason } from './latent-model.ts';
 import { latentState, setParametersInPlace } from './latent-state.ts';
+import { covarianceInPlace } from './latent-system.ts';
 import { freeCount } from './marginal-slope.ts';
-import { maximiseMarginal, type Search, slopeAt } from './maximise-marginal.ts';
+import { type Maximum, maximiseMarginal, type Search } from './maximise-marginal.ts';
 import { observedInformation } from './observed-information.ts';
 import { solveUpperSmall, solveUpperTransposedSmall } from './orthonormal-columns.ts';
 import { findModeInPlace } from './posterior-mode.ts';
@@ -41,7 +40,6 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
     options,
     isByLog: isIntegrated,
     modeTolerance: 1e-15,
-    inverse: new Float64Array(prepared.size * prepared.size),
     variances: {
       trace: new Float64Array(model.terms.length),
       fixedTrace: 0,
@@ -51,22 +49,18 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   const { lower, upper } = model.observations;
   const hasData = lower.some((bound, i) => isInformative(bound, upper[i]!));
   const isSearched = freeCount(space.free) > 0 && (hasData || options.weakPriors !== undefined);
-  const found = isSearched ? maximiseMarginal(search) : { point: space.start, iterations: 0, stopped: 'held' as const };
+  const found = isSearched ? maximiseMarginal(search) : notSearched(space);
 
   const parameters = space.at(found.point, !isIntegrated);
   const isAtZero = space.free.terms.some((t) => parameters.sds[t] === 0);
-  const observed =
-    isSearched && (isIntegrated || space.free.fixed.length > 0)
-      ? observedInformation(search, found.point, slopeAt(search, found.point).information)
-      : null;
+  const observed = isSearched && space.free.fixed.length > 0 ? observedInformation(search, found) : null;
   setParametersInPlace(state, parameters);
   const logMarginal = findModeInPlace(state, search.modeTolerance);
-  const x = state.x.slice();
-  inverseFromCholesky(search.inverse, state.system.factor, prepared.size);
-  const atMode = effectPosterior(state, search.inverse.slice());
+  covarianceInPlace(state.system);
+  const atMode = effectPosterior(state);
   const moments: (combinations: readonly CombinationWeights[]) => CombinationPosterior =
-    isIntegrated && observed !== null
-      ? integrateVariances(search, found.point, observed)
+    isIntegrated && isSearched
+      ? integrateVariances(search, found.point, found.information)
       : (combinations) => combinationsAt(atMode, combinations, parameters.fixed);
 
   const translate = combinationTranslator(model, prepared);
@@ -83,8 +77,8 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
       const index = model.terms.findIndex(({ name }) => name === term);
       const block = prepared.blocks[index];
       if (block === undefined) throw new RangeError(`no term ${term}`);
-      const from = block.offset < 0 ? 0 : prepared.levels + block.offset;
-      return statedEffects(block, x.subarray(from, from + block.count)).map((u) => u * parameters.sds[index]!);
+      const from = block.effectFrom < 0 ? 0 : prepared.levels + block.effectFrom;
+      return atMode.effects.slice(from, from + block.effects);
     },
     posterior,
   };
@@ -117,4 +111,8 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
       }),
     );
   }
+}
+
+function notSearched({ start }: ParameterSpace): Maximum {
+  return { point: start, information: new Float64Array(start.length ** 2), iterations: 0, stopped: 'held' };
 }

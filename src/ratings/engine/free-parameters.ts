@@ -28,7 +28,7 @@ export function parameterSpace(model: LatentModel, prepared: PreparedModel, opti
   for (const sd of [...heldSds, hold?.residualSd]) {
     if (sd !== undefined && !(sd >= 0 && Number.isFinite(sd))) throw new RangeError(`an sd cannot be held at ${sd}`);
   }
-  const isMaximised = prepared.fixedOffset < 0;
+  const isMaximised = prepared.fixedFrom < 0;
   const heldFixed = isMaximised ? heldOnQ(model, prepared, hold?.fixed) : undefined;
   const free: FreeParameters = {
     terms: model.terms.map((_, t) => t).filter((t) => heldSds[t] === undefined),

@@ -1,100 +1,124 @@
-import { combinationMoments, isKnown } from './combination-posterior.ts';
-import type { CombinationWeights } from './combination-weights.ts';
+import { combinationMoments } from './combination-posterior.ts';
+import { type CombinationWeights, isKnown } from './combination-weights.ts';
 import { type EffectPosterior, effectPosterior } from './effect-posterior.ts';
-import { inverseFromCholesky } from './inverse.ts';
 import type { CombinationPosterior } from './latent-model.ts';
+import { covarianceInPlace } from './latent-system.ts';
 import { objectiveAt, type Search } from './maximise-marginal.ts';
 import { eigenSmall } from './small-symmetric.ts';
 
-/** How far out each axis is looked at, in sds of the variances' posterior: the outer nodes of the 3-point Gauss–Hermite rule. */
+/** How far out each axis is looked at, in its sds: the outer nodes of the 3-point Gauss–Hermite rule. */
 const REACH = Math.sqrt(3);
-/** No axis is longer than this in log sd: where the data say nothing, the prior does. */
+/** No side of an axis is longer than this in log sd: where the data say nothing, the prior does. */
 const LONGEST_SD = 1;
-/** Together no more than this many numbers of stored inverses, 64 MB; a larger model works them out again when asked. */
+/** Together no more than this many numbers of stored covariances, 64 MB; a larger model works them out again when asked. */
 const MOST_STORED = 8e6;
 
-/** One axis of the variances' posterior, looked at on both sides of the mode. */
-interface Axis {
-  readonly points: readonly [Float64Array, Float64Array];
-  /** Share of the axis at the mode and on both sides; they sum to 1. */
-  readonly centre: number;
-  readonly sides: readonly [number, number];
+/** One side of an axis: its outer node, how long it is, and what is known there. */
+interface Side {
+  readonly point: Float64Array;
+  readonly sd: number;
+  readonly posterior: () => EffectPosterior;
 }
 
 /**
- * The effects' posterior averaged over that of the variances. In log sds, about their mode, along the principal axes of the
- * observed information: on each axis three Gauss–Hermite nodes, reweighted by the true objective there, which takes in its
- * skewness. The axes' contributions add up (an expansion about the mode, as integrated nested Laplace approximation does with
- * its central composite design: Rue, Martino and Chopin, J. R. Statist. Soc. B 71, 2009, section 6.5, here cut to its star):
+ * The effects' posterior averaged over that of the variances: in log sds, about their mode, along the principal axes of the
+ * information. Each side of an axis is taken as half a normal density whose length is set by how far the objective truly falls
+ * there, so that skewness is kept (the split normal of integrated nested Laplace approximation: Martins, Simpson, Lindgren and
+ * Rue, Computational Statistics and Data Analysis 67, 2013, section 3). Three Gauss–Hermite nodes an axis; the axes add up:
  *
  *   mean = m₀ + Σ (Eₐ m − m₀),   variance = v₀ + Σ (Eₐ v − v₀) + Σ Varₐ m.
  */
 export function integrateVariances(
   search: Search,
   mode: Float64Array,
-  observed: Float64Array,
+  information: Float64Array,
 ): (combinations: readonly CombinationWeights[]) => CombinationPosterior {
-  const axes = axesOf(search, mode, observed);
-  const { size } = search.state.prepared;
-  const isStored = (1 + 2 * axes.length) * size * size <= MOST_STORED;
-  const stored = new Map<Float64Array, EffectPosterior>();
-  const posteriorAt = (point: Float64Array): EffectPosterior => {
-    const known = stored.get(point);
-    if (known !== undefined) return known;
-    objectiveAt(search, point);
-    const inverse = isStored ? new Float64Array(size * size) : search.inverse;
-    inverseFromCholesky(inverse, search.state.system.factor, size);
-    const made = effectPosterior(search.state, inverse);
-    if (isStored) stored.set(point, made);
-    return made;
-  };
+  const { effects } = search.state.prepared;
+  const isStored = (1 + 2 * mode.length) * effects * effects <= MOST_STORED;
+  const atMode = objectiveAt(search, mode).objective;
+  const middle = keep(search, mode, isStored);
+  const axes = axesOf(search, mode, atMode, information, isStored);
   const noFixed = new Float64Array(0);
 
   return (combinations) => {
-    const middle = combinationMoments(posteriorAt(mode), combinations, noFixed);
-    const mean = middle.mean.slice();
-    const variance = middle.variance.slice();
-    for (const { points, centre, sides } of axes) {
-      const [low, high] = points.map((point) => combinationMoments(posteriorAt(point), combinations, noFixed));
+    const there = combinationMoments(middle(), combinations, noFixed);
+    const mean = there.mean.slice();
+    const variance = there.variance.slice();
+    for (const sides of axes) {
+      const length = sides[0].sd + sides[1].sd;
+      const shift = new Float64Array(mean.length);
+      for (const { sd, posterior } of sides) {
+        // An outer node of the 3-point rule weighs 1/6 of a density, 1/3 of half of one.
+        const weight = sd / length / 3;
+        const here = combinationMoments(posterior(), combinations, noFixed);
+        for (let i = 0; i < mean.length; i++) {
+          const apart = here.mean[i]! - there.mean[i]!;
+          shift[i] = shift[i]! + weight * apart;
+          variance[i] = variance[i]! + weight * (here.variance[i]! - there.variance[i]! + apart * apart);
+        }
+      }
       for (let i = 0; i < mean.length; i++) {
-        const toLow = low!.mean[i]! - middle.mean[i]!;
-        const toHigh = high!.mean[i]! - middle.mean[i]!;
-        const shift = sides[0] * toLow + sides[1] * toHigh;
-        mean[i] = mean[i]! + shift;
-        variance[i] =
-          variance[i]! +
-          sides[0] * (low!.variance[i]! + toLow * toLow) +
-          sides[1] * (high!.variance[i]! + toHigh * toHigh) +
-          (centre - 1) * middle.variance[i]! -
-          shift * shift;
+        mean[i] = mean[i]! + shift[i]!;
+        variance[i] = variance[i]! - shift[i]! * shift[i]!;
       }
     }
     const sd = variance.map((value, i) =>
-      // The expansion may undershoot where the axes interact; less than the mode's own variance would claim to know more.
-      isKnown(combinations[i]!) ? Math.sqrt(Math.max(value, 0.5 * middle.variance[i]!)) : Number.POSITIVE_INFINITY,
+      // Where axes interact the sum may undershoot; half the variance at the mode is the least that is believed.
+      isKnown(combinations[i]!) ? Math.sqrt(Math.max(value, 0.5 * there.variance[i]!)) : Number.POSITIVE_INFINITY,
     );
     return { mean, sd };
   };
 }
 
-function axesOf(search: Search, mode: Float64Array, observed: Float64Array): Axis[] {
-  const atMode = objectiveAt(search, mode).objective;
-  const { values, vectors } = eigenSmall({ count: mode.length, values: observed });
+function axesOf(
+  search: Search,
+  mode: Float64Array,
+  atMode: number,
+  information: Float64Array,
+  isStored: boolean,
+): [Side, Side][] {
+  const { values, vectors } = eigenSmall({ count: mode.length, values: information });
   return vectors.map((vector, k) => {
     const sd = Math.min(LONGEST_SD, 1 / Math.sqrt(Math.max(values[k]!, 1e-12)));
-    const sides = [-REACH, REACH].map((reach) => {
-      const point = mode.map((value, i) =>
-        Math.min(search.space.upper[i]!, Math.max(search.space.lower[i]!, value + reach * sd * vector[i]!)),
-      );
-      const fall = objectiveAt(search, point).objective - atMode;
-      // Weight 1/6 of a side where the fall is a normal density's, −3/2.
-      return { point, weight: Math.exp(Math.min(0, fall) + 0.5 * REACH * REACH) / 6 };
-    });
-    const total = 2 / 3 + sides[0]!.weight + sides[1]!.weight;
-    return {
-      points: [sides[0]!.point, sides[1]!.point],
-      centre: 2 / 3 / total,
-      sides: [sides[0]!.weight / total, sides[1]!.weight / total],
-    };
+    return [sideOf(search, mode, atMode, vector, -sd, isStored), sideOf(search, mode, atMode, vector, sd, isStored)];
   });
+}
+
+/** Looks at one side, and once more where the first look shows that its length was misjudged. */
+function sideOf(
+  search: Search,
+  mode: Float64Array,
+  atMode: number,
+  vector: Float64Array,
+  signedSd: number,
+  isStored: boolean,
+): Side {
+  let sd = Math.abs(signedSd);
+  for (let look = 0; ; look++) {
+    const reach = REACH * sd * Math.sign(signedSd);
+    const point = mode.map((value, i) =>
+      Math.min(search.space.upper[i]!, Math.max(search.space.lower[i]!, value + reach * vector[i]!)),
+    );
+    const fall = atMode - objectiveAt(search, point).objective;
+    const stretch = Math.sqrt((0.5 * REACH * REACH) / Math.max(fall, 0.15));
+    const measured = Math.min(LONGEST_SD, sd * stretch);
+    if (look === 1 || Math.abs(Math.log(measured / sd)) < 0.25) {
+      return { point, sd: measured, posterior: keep(search, point, isStored) };
+    }
+    sd = measured;
+  }
+}
+
+/** The posterior at the point where the state stands, stored or to be worked out again. */
+function keep(search: Search, point: Float64Array, isStored: boolean): () => EffectPosterior {
+  if (isStored) {
+    covarianceInPlace(search.state.system);
+    const stored = effectPosterior(search.state);
+    return () => stored;
+  }
+  return () => {
+    objectiveAt(search, point);
+    covarianceInPlace(search.state.system);
+    return effectPosterior(search.state);
+  };
 }

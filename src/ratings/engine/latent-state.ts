@@ -19,6 +19,8 @@ export interface LatentState {
   residualSd: number;
   /** Standardised effects: the current point of Newton's method, the mode when it is done. */
   readonly x: Float64Array;
+  /** The effects they make. */
+  readonly effects: Float64Array;
   /** Where the fixed effects on Q are held weakly, and where they start: least squares through the bounds. */
   readonly fixedCentre: Float64Array;
   readonly hasFixedPrior: boolean;
@@ -27,33 +29,38 @@ export interface LatentState {
   readonly predictor: Float64Array;
   /** Scratch, one value a row and one value an effect. */
   readonly rowScratch: Float64Array;
-  readonly effectScratch: readonly [Float64Array, Float64Array];
+  readonly effectScratch: readonly [step: Float64Array, trial: Float64Array, trialEffects: Float64Array];
 }
 
 /** Keeps a flat fixed effect from running away when every row is censored; relative weight 1e-13 of the rows otherwise. */
 const NEARLY_FLAT = 1e-13;
 
 export function latentState(prepared: PreparedModel, spread: number, priors: WeakPriors | undefined): LatentState {
-  const { rows, levels, columns, fixedOffset, fixed } = prepared;
+  const { rows, levels, columns, effects, fixedFrom, fixed } = prepared;
   // A column of Q has length 1 over n rows: fitted values of typical size s need a coefficient of s √n.
   const precision =
     priors === undefined ? NEARLY_FLAT / (spread * spread) : 1 / (Math.max(1, rows) * priors.fixedSpread ** 2);
   const system = emptySystem(prepared, precision);
   const fixedCentre = leastSquaresOnQ(prepared);
   const x = new Float64Array(levels + columns);
-  if (fixedOffset >= 0) x.set(fixedCentre, levels + fixedOffset);
+  if (fixedFrom >= 0) x.set(fixedCentre, levels + fixedFrom);
   return {
     prepared,
     system,
     likelihood: emptyRowLikelihood(rows),
     residualSd: 1,
     x,
+    effects: new Float64Array(levels + effects),
     fixedCentre,
     hasFixedPrior: priors !== undefined,
-    offset: fixedOffset >= 0 || fixed.q.length === 0 ? null : new Float64Array(rows),
+    offset: fixedFrom >= 0 || fixed.q.length === 0 ? null : new Float64Array(rows),
     predictor: new Float64Array(rows),
     rowScratch: new Float64Array(rows),
-    effectScratch: [new Float64Array(levels + columns), new Float64Array(levels + columns)],
+    effectScratch: [
+      new Float64Array(levels + columns),
+      new Float64Array(levels + columns),
+      new Float64Array(levels + effects),
+    ],
   };
 }
 

@@ -42,9 +42,9 @@ export function marginalSlope(state: LatentState, free: FreeParameters, variance
 
   free.terms.forEach((term, at) => {
     const part = working[at]!;
-    termPartInPlace(part, system, x, term);
-    const { offset, count: effects } = prepared.blocks[term]!;
-    const from = offset < 0 ? 0 : levels + offset;
+    termPartInPlace(part, system, state.effects, term);
+    const { from: column, count: effects } = prepared.blocks[term]!;
+    const from = column < 0 ? 0 : levels + column;
     let squares = 0;
     let implicit = 0;
     for (let i = from; i < from + effects; i++) {

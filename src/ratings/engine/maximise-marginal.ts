@@ -10,20 +10,10 @@ import { priorAt } from './variance-priors.ts';
 /** No step changes an sd by more than this factor of e squared: far from the best point the information misleads. */
 const LONGEST_STEP = 2;
 
-/** A point of the search with all that is known there. */
-export interface MarginalPoint {
-  readonly point: Float64Array;
-  /** Log marginal likelihood without priors. */
-  readonly logMarginal: number;
-  /** With the priors: what is maximised. */
-  readonly objective: number;
-  readonly gradient: Float64Array;
-  /** Positive semidefinite, by rows. */
-  readonly information: Float64Array;
-}
-
 export interface Maximum {
   readonly point: Float64Array;
+  /** Minus the second derivatives of the objective there, nearly: positive semidefinite, by rows. */
+  readonly information: Float64Array;
   readonly iterations: number;
   readonly stopped: StopReason;
 }
@@ -35,8 +25,6 @@ export interface Search {
   readonly isByLog: boolean;
   /** Of Newton's method for the effects, in units of log posterior. */
   readonly modeTolerance: number;
-  /** Room for the inverse of S. */
-  readonly inverse: Float64Array;
   readonly variances: EffectVariances;
 }
 
@@ -51,7 +39,7 @@ export function objectiveAt(search: Search, point: Float64Array): { logMarginal:
 /** Derivatives at the point where the state stands. */
 export function slopeAt(search: Search, point: Float64Array): { gradient: Float64Array; information: Float64Array } {
   const { state, space, options, isByLog, variances } = search;
-  exactVariancesInPlace(variances, state.system, search.inverse);
+  exactVariancesInPlace(variances, state.system);
   const { gradient, information } = marginalSlope(state, space.free, variances);
   const prior = priorAt(point, space.free, options.weakPriors, isByLog);
   for (let i = 0; i < point.length; i++) {
@@ -83,7 +71,7 @@ export function maximiseMarginal(search: Search): Maximum {
     const distance = Math.sqrt(Math.max(0, gain));
     options.progress?.({ iteration, logMarginal: here.logMarginal, distance });
     if (distance <= tolerance) {
-      return { point, iterations: iteration, stopped: 'converged' };
+      return { point, information, iterations: iteration, stopped: 'converged' };
     }
     let share = 1;
     let next = point;
@@ -95,13 +83,13 @@ export function maximiseMarginal(search: Search): Maximum {
     }
     if (!(share > 1e-8)) {
       objectiveAt(search, point);
-      return { point, iterations: iteration, stopped: 'no further gain' };
+      return { point, information, iterations: iteration, stopped: 'no further gain' };
     }
     last = { step: subtract(next, point), gradient };
     point = next;
     here = there;
   }
-  return { point, iterations: limit, stopped: 'iteration limit' };
+  return { point, information: slopeAt(search, point).information, iterations: limit, stopped: 'iteration limit' };
 }
 
 /**

@@ -1,11 +1,11 @@
-import { objectiveAt, type Search, slopeAt } from './maximise-marginal.ts';
+import { type Maximum, objectiveAt, type Search, slopeAt } from './maximise-marginal.ts';
 
 /**
  * Minus the second derivatives of the objective at its maximum, by central differences of the exact gradient, symmetric, by
- * rows. `information` there sets the lengths of the differences: a thousandth of each parameter's own sd. The state is left at
+ * rows. The search's own information sets the lengths of the differences: a thousandth of each parameter's own sd. The state is left at
  * `point`.
  */
-export function observedInformation(search: Search, point: Float64Array, information: Float64Array): Float64Array {
+export function observedInformation(search: Search, { point, information }: Maximum): Float64Array {
   const count = point.length;
   const observed = new Float64Array(count * count);
   for (let i = 0; i < count; i++) {

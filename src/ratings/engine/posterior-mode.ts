@@ -1,6 +1,6 @@
 import type { LatentState } from './latent-state.ts';
 import { factorInPlace, solveSystemInPlace } from './latent-system.ts';
-import { predictorInPlace, transposedProductInPlace } from './linear-predictor.ts';
+import { allEffectsInPlace, predictorInPlace, transposedProductInPlace } from './linear-predictor.ts';
 import { rowLikelihoodInPlace, totalLogLikelihood } from './row-likelihood.ts';
 
 const MAXIMUM_STEPS = 100;
@@ -17,13 +17,14 @@ const LOG_TWO_PI = Math.log(2 * Math.PI);
  *   d/2 log 2π − ½ log |H| (Tierney and Kadane, JASA 81, 1986), with flat fixed effects as in restricted maximum likelihood
  */
 export function findModeInPlace(state: LatentState, tolerance: number): number {
-  const { prepared, system, likelihood, x, predictor, offset, effectScratch, rowScratch } = state;
-  const [step, trial] = effectScratch;
+  const { prepared, system, likelihood, x, effects, predictor, offset, effectScratch, rowScratch } = state;
+  const [step, trial, trialEffects] = effectScratch;
   const isLinear = prepared.censored.length === 0;
   let isFactorCurrent = false;
   let isFactorThere = false;
   let before = Number.POSITIVE_INFINITY;
-  predictorInPlace(predictor, system, x, offset);
+  allEffectsInPlace(effects, system, x);
+  predictorInPlace(predictor, system, effects, offset);
   rowLikelihoodInPlace(likelihood, prepared.observations, predictor, state.residualSd);
   let value = likelihood.total - priorPenalty(state, x);
   for (let count = 0; count < MAXIMUM_STEPS; count++) {
@@ -44,12 +45,14 @@ export function findModeInPlace(state: LatentState, tolerance: number): number {
     let reached = Number.NEGATIVE_INFINITY;
     for (; share > 1e-12; share /= 2) {
       for (let i = 0; i < x.length; i++) trial[i] = x[i]! + share * step[i]!;
-      predictorInPlace(rowScratch, system, trial, offset);
+      allEffectsInPlace(trialEffects, system, trial);
+      predictorInPlace(rowScratch, system, trialEffects, offset);
       reached = totalLogLikelihood(prepared.observations, rowScratch, state.residualSd) - priorPenalty(state, trial);
       if (reached >= value + 1e-4 * share * decrement - 1e-13 * Math.abs(value)) break;
     }
     if (!(share > 1e-12)) break;
     x.set(trial);
+    effects.set(trialEffects);
     predictor.set(rowScratch);
     rowLikelihoodInPlace(likelihood, prepared.observations, predictor, state.residualSd);
     value = reached;
@@ -72,21 +75,21 @@ function newtonStepInPlace(state: LatentState, step: Float64Array): number {
 }
 
 function subtractPriorSlope({ prepared, system, x, fixedCentre }: LatentState, slope: Float64Array): void {
-  const { levels, fixedOffset } = prepared;
-  const fixedFrom = fixedOffset < 0 ? x.length : levels + fixedOffset;
-  for (let i = 0; i < fixedFrom; i++) slope[i] = slope[i]! - x[i]!;
-  for (let i = fixedFrom; i < x.length; i++) {
-    slope[i] = slope[i]! - system.fixedPrecision * (x[i]! - fixedCentre[i - fixedFrom]!);
+  const { levels, fixedFrom } = prepared;
+  const firstFixed = fixedFrom < 0 ? x.length : levels + fixedFrom;
+  for (let i = 0; i < firstFixed; i++) slope[i] = slope[i]! - x[i]!;
+  for (let i = firstFixed; i < x.length; i++) {
+    slope[i] = slope[i]! - system.fixedPrecision * (x[i]! - fixedCentre[i - firstFixed]!);
   }
 }
 
 function priorPenalty({ prepared, system, fixedCentre }: LatentState, x: Float64Array): number {
-  const { levels, fixedOffset } = prepared;
-  const fixedFrom = fixedOffset < 0 ? x.length : levels + fixedOffset;
+  const { levels, fixedFrom } = prepared;
+  const firstFixed = fixedFrom < 0 ? x.length : levels + fixedFrom;
   let sum = 0;
-  for (let i = 0; i < fixedFrom; i++) sum += x[i]! * x[i]!;
-  for (let i = fixedFrom; i < x.length; i++) {
-    const apart = x[i]! - fixedCentre[i - fixedFrom]!;
+  for (let i = 0; i < firstFixed; i++) sum += x[i]! * x[i]!;
+  for (let i = firstFixed; i < x.length; i++) {
+    const apart = x[i]! - fixedCentre[i - firstFixed]!;
     sum += system.fixedPrecision * apart * apart;
   }
   return 0.5 * sum;
@@ -94,8 +97,8 @@ function priorPenalty({ prepared, system, fixedCentre }: LatentState, x: Float64
 
 /** Constants of integrated fixed effects: a flat density of β (not of its coefficients on Q), or the weak prior's. */
 function fixedConstant({ prepared, system, hasFixedPrior }: LatentState): number {
-  const { fixed, fixedOffset } = prepared;
-  if (fixedOffset < 0) return 0;
+  const { fixed, fixedFrom } = prepared;
+  if (fixedFrom < 0) return 0;
   if (hasFixedPrior) return 0.5 * fixed.q.length * Math.log(system.fixedPrecision);
   return fixed.r.reduce((sum, row, i) => sum + 0.5 * LOG_TWO_PI - Math.log(Math.abs(row[i]!)), 0);
 }

@@ -1,15 +1,16 @@
 import { paddedSize } from './cholesky.ts';
-import { appendRow, isOneLevelARow, type TermBlock, termBlock } from './effect-columns.ts';
+import { isOneLevelARow, type Stretch, stretches, type TermBlock, termBlock } from './effect-columns.ts';
 import type { LatentModel, Observations, SparseRows } from './latent-model.ts';
 import { type OrthonormalColumns, orthonormalColumns } from './orthonormal-columns.ts';
 
 /**
- * A model laid out for the solver. All effects are standardised, u = sd × x with x ~ Normal(0, 1), so that an sd of zero
- * is nothing special (Bates, Maechler, Bolker and Walker, J. Stat. Software 67(1), 2015, section 3). The term with the most
- * levels among those with at most one level a row (events, in a venue) is eliminated first: its own block is diagonal.
- * What remains, the columns, is kept as one dense symmetric matrix.
+ * A model laid out for the solver. The term with the most levels among those with at most one level a row (events, in a
+ * venue) is eliminated first: its own block of the system is diagonal. All other effects, fixed ones last, are the columns; what
+ * is left of the system over them is kept as one dense symmetric matrix.
  *
- * The vector of all standardised effects has the eliminated levels first, then the columns.
+ * Effects u are what the model states; they are made of standardised effects, u = T x with x ~ Normal(0, 1), so that an sd of
+ * zero is nothing special (Bates, Maechler, Bolker and Walker, J. Stat. Software 67(1), 2015, section 3). A vector of either has
+ * the eliminated levels first, then the columns.
  */
 export interface PreparedModel {
   readonly rows: number;
@@ -17,6 +18,7 @@ export interface PreparedModel {
   /** Rows not known exactly. */
   readonly censored: Int32Array;
   readonly blocks: readonly TermBlock[];
+  readonly stretches: readonly Stretch[];
   /** Index of the eliminated term, −1 if none. */
   readonly eliminated: number;
   readonly levels: number;
@@ -26,17 +28,20 @@ export interface PreparedModel {
   /** Rows sorted by level; the rows without one are last, in group `levels`. */
   readonly groupStart: Int32Array;
   readonly groupRows: Int32Array;
-  /** The columns: entries of each row in ascending order. */
+  /** How many columns of effects, and of standardised effects; `size` is the latter padded for the kernels. */
+  readonly effects: number;
   readonly columns: number;
   readonly size: number;
+  /** Entries of each row over the effects, in ascending order. */
   readonly entries: SparseRows;
   /** Which columns meet each level: a list a level, and for each entry its place in its level's list. */
   readonly crossStart: Int32Array;
   readonly crossColumn: Int32Array;
   readonly entryPlace: Int32Array;
   readonly fixed: OrthonormalColumns;
-  /** First column of the fixed effects if they are integrated, −1 if they are maximised and stay outside. */
-  readonly fixedOffset: number;
+  /** First column of the fixed effects among effects and standardised effects; −1 if they are maximised and stay outside. */
+  readonly fixedEffectFrom: number;
+  readonly fixedFrom: number;
 }
 
 /**
@@ -46,18 +51,23 @@ export function prepareModel(model: LatentModel, isFixedIntegrated: boolean): Pr
   const rows = checkedRows(model);
   const fixed = orthonormalColumns(model.fixed.map(({ values }) => values));
   const eliminated = eliminatedTerm(model);
-  let offset = 0;
+  let effects = 0;
+  let columns = 0;
   const blocks = model.terms.map((term, index) => {
-    const block = termBlock(term, index === eliminated ? -1 : offset);
-    if (index !== eliminated) offset += block.count;
+    if (index === eliminated) return termBlock(term, -1, -1);
+    const block = termBlock(term, effects, columns);
+    effects += block.effects;
+    columns += block.count;
     return block;
   });
-  const fixedOffset = isFixedIntegrated ? offset : -1;
-  const columns = offset + (isFixedIntegrated ? fixed.q.length : 0);
-  const entries = mergedEntries(model, blocks, eliminated, isFixedIntegrated ? fixed.q : [], offset);
+  const integrated = isFixedIntegrated ? fixed.q : [];
+  const fixedPlace = { effectFrom: effects, from: columns, count: integrated.length };
+  const entries = mergedEntries(model, blocks, integrated, effects);
+  effects += integrated.length;
+  columns += integrated.length;
   const level = new Int32Array(rows).fill(-1);
   const levelWeight = new Float64Array(rows);
-  const levels = eliminated < 0 ? 0 : blocks[eliminated]!.count;
+  const levels = eliminated < 0 ? 0 : blocks[eliminated]!.effects;
   if (eliminated >= 0) {
     const { rowStart, column, weight } = model.terms[eliminated]!.rows;
     for (let i = 0; i < rows; i++) {
@@ -73,17 +83,20 @@ export function prepareModel(model: LatentModel, isFixedIntegrated: boolean): Pr
     observations: model.observations,
     censored,
     blocks,
+    stretches: stretches(blocks, fixedPlace),
     eliminated,
     levels,
     level,
     levelWeight,
     ...groupsOf(level, levels),
+    effects,
     columns,
     size: paddedSize(columns),
     entries,
-    ...crossPattern(level, levels, entries, columns),
+    ...crossPattern(level, levels, entries, effects),
     fixed,
-    fixedOffset,
+    fixedEffectFrom: isFixedIntegrated ? fixedPlace.effectFrom : -1,
+    fixedFrom: isFixedIntegrated ? fixedPlace.from : -1,
   };
 }
 
@@ -117,35 +130,47 @@ function eliminatedTerm({ terms }: LatentModel): number {
   return best;
 }
 
+/** All columns' entries row by row. Terms follow each other in the order of their columns, so only entries of one term are sorted. */
 function mergedEntries(
   { observations, terms }: LatentModel,
   blocks: readonly TermBlock[],
-  eliminated: number,
   fixed: readonly Float64Array[],
-  fixedOffset: number,
+  fixedEffectFrom: number,
 ): SparseRows {
   const rows = observations.lower.length;
+  const kept = terms.filter((_, index) => blocks[index]!.effectFrom >= 0).map((term) => term.rows);
+  const from = blocks.map(({ effectFrom }) => effectFrom).filter((effectFrom) => effectFrom >= 0);
+  const most = kept.reduce((sum, { column }) => sum + column.length, rows * fixed.length);
   const rowStart = new Int32Array(rows + 1);
-  const column: number[] = [];
-  const weight: number[] = [];
-  const row = { column: [] as number[], weight: [] as number[] };
+  const column = new Int32Array(most);
+  const weight = new Float64Array(most);
+  let next = 0;
   for (let i = 0; i < rows; i++) {
-    row.column.length = 0;
-    row.weight.length = 0;
-    terms.forEach((term, index) => {
-      if (index !== eliminated) appendRow(row, blocks[index]!, term, i);
+    kept.forEach((term, t) => {
+      const first = next;
+      for (let k = term.rowStart[i]!; k < term.rowStart[i + 1]!; k++) {
+        const own = from[t]! + term.column[k]!;
+        let at = next;
+        while (at > first && column[at - 1]! > own) at--;
+        if (at > first && column[at - 1] === own) {
+          // Named twice in one row: the weights add up.
+          weight[at - 1] = weight[at - 1]! + term.weight[k]!;
+          continue;
+        }
+        column.copyWithin(at + 1, at, next);
+        weight.copyWithin(at + 1, at, next);
+        column[at] = own;
+        weight[at] = term.weight[k]!;
+        next++;
+      }
     });
     fixed.forEach((values, k) => {
-      row.column.push(fixedOffset + k);
-      row.weight.push(values[i]!);
+      column[next] = fixedEffectFrom + k;
+      weight[next++] = values[i]!;
     });
-    for (const k of row.column.map((_, at) => at).sort((a, b) => row.column[a]! - row.column[b]!)) {
-      column.push(row.column[k]!);
-      weight.push(row.weight[k]!);
-    }
-    rowStart[i + 1] = column.length;
+    rowStart[i + 1] = next;
   }
-  return { rowStart, column: Int32Array.from(column), weight: Float64Array.from(weight) };
+  return { rowStart, column: column.slice(0, next), weight: weight.slice(0, next) };
 }
 
 function groupsOf(level: Int32Array, levels: number): Pick<PreparedModel, 'groupStart' | 'groupRows'> {
