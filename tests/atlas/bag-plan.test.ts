@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import { bagPlan } from '../../src/atlas/bag-plan.ts';
+import type { ExpectedBag, FramingMonth } from '../../src/ratings/ratings.ts';
+import { exampleAtlas } from './example-atlas.ts';
+
+const kilograms = (pounds: number) => pounds * 0.45359237;
+const quartiles = (low: number, middle: number, high: number) => ({
+  lowKg: kilograms(low),
+  middleKg: kilograms(middle),
+  highKg: kilograms(high),
+});
+
+const bag: ExpectedBag = {
+  water: 'pit',
+  peg: '1',
+  month: 11,
+  total: quartiles(16.3, 27.6, 44.8),
+  parts: [
+    { part: 'silvers', bag: quartiles(7.3, 11.1, 16), chanceOfNone: 0.004 },
+    { part: 'carp', bag: quartiles(0, 14.5, 31.4), chanceOfNone: 0.31 },
+  ],
+  chanceToFrame: 0.16,
+  chanceByDraw: 0.25,
+  evidence: 'fair',
+};
+
+const framing: FramingMonth = {
+  water: 'pit',
+  month: 11,
+  events: 4,
+  frameKg: kilograms(41),
+  frameLowKg: kilograms(34),
+  frameHighKg: kilograms(52),
+  winKg: kilograms(58),
+  winLowKg: kilograms(50),
+  winHighKg: kilograms(70),
+};
+
+const planOf = (changes: Partial<ExpectedBag> = {}, framingRows: readonly FramingMonth[] = [framing]) =>
+  bagPlan(
+    exampleAtlas({
+      ratings: {
+        expectedBags: [{ ...bag, ...changes }],
+        framing: framingRows,
+        framingMakeUp: [
+          {
+            water: 'pit',
+            month: 11,
+            bags: 12,
+            shares: [
+              { part: 'silvers', share: 0.38 },
+              { part: 'carp', share: 0.62 },
+            ],
+          },
+        ],
+      },
+    }),
+    'pit/1',
+  )?.months[0];
+
+describe('the bag plan', () => {
+  it('gives each part of the bag and the total with both quarters', () => {
+    expect(planOf()?.rows).toEqual([
+      { name: 'Silvers', low: '7 lb 8 oz', middle: '11 lb', high: '16 lb' },
+      { name: 'Carp', low: '0', middle: '14 lb 8 oz', high: '31 lb' },
+      { name: 'Total', low: '16 lb 8 oz', middle: '28 lb', high: '45 lb' },
+    ]);
+  });
+
+  it('holds the chance to frame against the lottery, in plain words', () => {
+    expect(planOf()?.chance).toBe('1 in 6 frames from here; the draw alone gives 1 in 4.');
+    expect(planOf({ chanceToFrame: 0.68 })?.chance).toBe('7 in 10 frame from here; the draw alone gives 1 in 4.');
+    expect(planOf({ chanceToFrame: 0.24 })?.chance).toBe('1 in 4 frames from here, as by the draw alone.');
+  });
+
+  it('says the chance of no carp, and keeps quiet of what hardly happens', () => {
+    expect(planOf()?.without).toBe('No carp at all in 3 sessions of 10.');
+  });
+
+  it('says what to aim at with its range, and what framing bags were made of', () => {
+    expect(planOf()?.aim).toBe(
+      'To frame 41 lb (34 lb to 52 lb), to win 58 lb (50 lb to 70 lb); from 4 events in November.',
+    );
+    expect(planOf()?.makeUp).toBe('Framing bags in November: 62% carp, 38% silvers (12 bags logged by parts).');
+  });
+
+  it('has no aim where no event of the month says', () => {
+    expect(planOf({}, [])?.aim).toBeNull();
+  });
+
+  it('is nothing at a peg without an expectation', () => {
+    expect(bagPlan(exampleAtlas(), 'pit/1')).toBeNull();
+  });
+});

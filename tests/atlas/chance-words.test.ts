@@ -1,0 +1,25 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { chanceWords } from '../../src/atlas/chance-words.ts';
+
+it('says a chance as people say it', () => {
+  expect([0.001, 0.1667, 0.25, 0.36, 0.45, 0.68, 0.96, 0.99].map(chanceWords)).toEqual([
+    'fewer than 1 in 50',
+    '1 in 6',
+    '1 in 4',
+    '1 in 3',
+    '5 in 10',
+    '7 in 10',
+    '19 in 20',
+    'nearly always',
+  ]);
+});
+
+it('is never further from the chance than its words allow', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 0.02, max: 0.97, noNaN: true }), (chance) => {
+      const [, part, whole] = /(\d+) in (\d+)/.exec(chanceWords(chance))!.map(Number);
+      expect(Math.abs(part! / whole! - chance)).toBeLessThan(Math.max(0.051, chance * 0.25));
+    }),
+  );
+});
