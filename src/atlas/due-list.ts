@@ -1,4 +1,4 @@
-import type { Day } from '../domain/day.ts';
+import { addDays, type Day } from '../domain/day.ts';
 import { type Check, checkOf } from '../domain/due.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { Venue } from '../domain/venue.ts';
@@ -75,6 +75,19 @@ export function dueList(venue: Venue): readonly DueItem[] {
       ),
   );
   return [...hazards, ...pegs, ...kit].sort((a, b) => (a.check.dueOn ?? '').localeCompare(b.check.dueOn ?? ''));
+}
+
+/** Days ahead that a bailiff plans a round for. */
+const SOON_DAYS = 28;
+
+/** The list in two: what is due by four weeks after a day or was never checked, and what comes later. */
+export function dueSoonAndLater(
+  items: readonly DueItem[],
+  day: Day,
+): { readonly soon: readonly DueItem[]; readonly later: readonly DueItem[]; readonly until: Day } {
+  const until = addDays(day, SOON_DAYS);
+  const isSoon = (item: DueItem) => item.check.dueOn === null || item.check.dueOn <= until;
+  return { soon: items.filter(isSoon), later: items.filter((item) => !isSoon(item)), until };
 }
 
 /** The due days as calendar entries, one for each water, kind and day; what was never checked falls on the guide's day. */

@@ -26,6 +26,8 @@ export interface HazardRegister {
   readonly inForce: readonly RegisterRow[];
   /** Latest cleared first. */
   readonly cleared: readonly RegisterRow[];
+  /** The kinds in force, hard rules first, for what is usually advised about each. */
+  readonly kinds: readonly HazardKind[];
 }
 
 /** Every hazard of the venue, those in force apart from those cleared. */
@@ -48,8 +50,12 @@ export function hazardRegister(venue: Venue): HazardRegister {
     }),
   );
   const day = (value: Day | undefined) => value ?? '';
+  const inForce = rows
+    .filter((row) => row.hazard.clearedOn === undefined)
+    .sort((a, b) => compareByUrgency(a.risk, b.risk));
   return {
-    inForce: rows.filter((row) => row.hazard.clearedOn === undefined).sort((a, b) => compareByUrgency(a.risk, b.risk)),
+    inForce,
+    kinds: [...new Set(inForce.map((row) => row.kind))],
     cleared: rows
       .filter((row) => row.hazard.clearedOn !== undefined)
       .sort((a, b) => day(b.hazard.clearedOn).localeCompare(day(a.hazard.clearedOn))),

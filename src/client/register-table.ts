@@ -42,7 +42,7 @@ function filterFor(rows: HTMLTableRowElement[]): HTMLElement {
   form.className = 'filter';
   const said = document.createElement('output');
   const selects = [
-    choice('Water', rows, (row) => [row.dataset.water ?? '', waterName(row)]),
+    choice('Water', rows, (row) => [row.dataset.water ?? '', row.dataset.waterName ?? '']),
     choice('Hazard', rows, (row) => [row.dataset.kind ?? '', row.cells[1]?.dataset.value ?? '']),
   ];
   form.append(...selects.map(({ label }) => label), said);
@@ -67,9 +67,4 @@ function choice(name: string, rows: HTMLTableRowElement[], pair: (row: HTMLTable
     select.add(new Option(text, value));
   label.append(`${name} `, select);
   return { label, select, key: (row: HTMLTableRowElement) => pair(row)[0] };
-}
-
-/** The peg's heading reads "Kiln Pool 23": the water is all but its last word. */
-function waterName(row: HTMLTableRowElement): string {
-  return (row.cells[0]?.textContent ?? '').trim().replace(/\s+\S+$/, '');
 }
