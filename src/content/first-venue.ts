@@ -89,7 +89,7 @@ const peg = (name: string, lng: string, feature: string, day: Day) => `---
 # Example figures: replace them. Lines that begin with # are fields you may use.
 peg: "${name}"
 water: first-water
-position: { lat: 52.69999, lng: ${lng} } # or { grid: TF 3333 1320 }
+position: { lat: 52.69999, lng: ${lng} } # or { grid: TF 3383 1320 }
 facing: N # degrees from true north, or one of sixteen points
 # where: South bank, in the corner
 features: [${feature}]

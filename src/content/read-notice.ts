@@ -1,7 +1,7 @@
 import { isDay } from '../domain/day.ts';
 import type { Notice } from '../domain/notice.ts';
-import { bodyFaults } from './body-faults.ts';
 import type { Fault } from './fault.ts';
+import { readBody } from './read-body.ts';
 import { type Reading, reading } from './reading.ts';
 import { NoticeSchema } from './schemas/notice-schema.ts';
 import { readFieldsLeniently } from './schemas/read-fields.ts';
@@ -17,7 +17,7 @@ export function readNotice(file: string, text: string): Reading<Placed<Notice> |
   if (record === null) return reading(null, faults);
   const { source, body } = record;
   const read = readFieldsLeniently(NoticeSchema, source.value, source);
-  const all = [...faults, ...nameFaults(file), ...read.faults, ...bodyFaults(file, record)];
+  const all = [...faults, ...nameFaults(file), ...read.faults, ...readBody(record).faults];
   if (read.value === null) return reading(null, all);
   return reading({ value: { ...read.value, id: fileStem(file), markdown: body.trim() }, source }, all);
 }

@@ -1,11 +1,10 @@
 import type { Units } from '../domain/bag.ts';
 import type { Peg } from '../domain/peg.ts';
-import { bodyFaults } from './body-faults.ts';
 import type { Fault } from './fault.ts';
+import { readBody } from './read-body.ts';
 import { type Reading, reading } from './reading.ts';
 import { pegSchema } from './schemas/peg-schema.ts';
 import { readFieldsLeniently } from './schemas/read-fields.ts';
-import { seasonalNotes } from './seasonal-notes.ts';
 import { readMarkdownRecord } from './sources/front-matter.ts';
 import { faultAt, type Placed, type Source } from './sources/source.ts';
 import { shown } from './sources/text-place.ts';
@@ -18,11 +17,12 @@ export function pegReader(units: Units): (file: string, text: string) => Reading
   return (file, text) => {
     const { record, faults } = readMarkdownRecord(file, text);
     if (record === null) return reading(null, faults);
-    const { source, body } = record;
+    const { source } = record;
+    const body = readBody(record);
     const read = readFieldsLeniently(schema, source.value, source);
-    const all = [...faults, ...read.faults, ...bodyFaults(file, record)];
+    const all = [...faults, ...read.faults, ...body.faults];
     if (read.value === null) return reading(null, all);
-    const peg: Peg = { ...read.value, notes: seasonalNotes(body), file };
+    const peg: Peg = { ...read.value, notes: body.notes, file };
     return reading({ value: peg, source }, [...all, ...nameFaults(peg, source)]);
   };
 }

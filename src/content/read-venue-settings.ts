@@ -9,7 +9,7 @@ import {
 } from '../domain/shipped-settings.ts';
 import { SHIPPED_THRESHOLDS } from '../domain/shipped-thresholds.ts';
 import type { VenueSettings } from '../domain/venue.ts';
-import { bodyFaults } from './body-faults.ts';
+import { readBody } from './read-body.ts';
 import { type Reading, reading } from './reading.ts';
 import { readFieldsLeniently } from './schemas/read-fields.ts';
 import { settingsSchema, UnitsSchema } from './schemas/settings-schema.ts';
@@ -48,7 +48,7 @@ export function readVenueSettings(files: VenueFiles): Reading<Placed<VenueSettin
   if (record === null) return reading(null, faults);
   const { source, body } = record;
   const read = readFieldsLeniently(settingsSchema(unitsOf(source.value)), source.value, source);
-  const all = [...faults, ...read.faults, ...bodyFaults(FILE, record)];
+  const all = [...faults, ...read.faults, ...readBody(record).faults];
   if (read.value === null) return reading(null, all);
   return reading({ value: { ...read.value, rulesMarkdown: body.trim() }, source }, all);
 }

@@ -1,5 +1,5 @@
 import type { Water } from '../domain/map.ts';
-import { bodyFaults } from './body-faults.ts';
+import { readBody } from './read-body.ts';
 import { type Reading, reading } from './reading.ts';
 import { readFieldsLeniently } from './schemas/read-fields.ts';
 import { WaterSchema } from './schemas/water-schema.ts';
@@ -13,7 +13,7 @@ export function readWater(file: string, text: string): Reading<Placed<Omit<Water
   if (record === null) return reading(null, faults);
   const { source, body } = record;
   const read = readFieldsLeniently(WaterSchema, source.value, source);
-  const all = [...faults, ...read.faults, ...bodyFaults(file, record)];
+  const all = [...faults, ...read.faults, ...readBody(record).faults];
   if (read.value === null) return reading(null, all);
   return reading({ value: { ...read.value, id: fileStem(file), notesMarkdown: body.trim() }, source }, all);
 }
