@@ -1,5 +1,8 @@
 import { formatDay } from '../domain/day.ts';
-import { type Atlas, surveyOfWater } from './atlas.ts';
+import type { Water } from '../domain/map.ts';
+import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
+import type { OutlineDrawing } from './drawing/outline.ts';
+import { mapFrame } from './map-frame.ts';
 import { type NoticesByState, noticesPage } from './notices-page.ts';
 import { pegLink, waterLink } from './site-link.ts';
 
@@ -11,6 +14,7 @@ export interface HomeWater {
   readonly href: string;
   /** "38 pegs, 2 of them closed; 0.93 ha; 1.64 m deep on average". */
   readonly words: string;
+  readonly shape: OutlineDrawing;
   readonly pegs: readonly { readonly peg: string; readonly href: string; readonly closed: boolean }[];
 }
 
@@ -41,19 +45,30 @@ export function homePage(atlas: Atlas): HomePage {
   };
 }
 
+/** Long side of a water's silhouette, in user units. */
+const SHAPE_UNITS = 400;
+
 function homeWater(atlas: Atlas, id: string): HomeWater {
-  const water = atlas.watersById.get(id);
+  const water = waterOf(atlas, id);
   const pegs = atlas.pegsByWater.get(id) ?? [];
   const closed = pegs.filter(({ status }) => status === 'closed').length;
   const { areaSquareMetres } = surveyOfWater(atlas, id);
   return {
     id,
-    name: water?.name ?? id,
-    kind: water?.kind ?? '',
+    name: water.name,
+    kind: water.kind,
     href: waterLink(id),
     words: `${pegs.length} pegs${closed === 0 ? '' : `, ${closed} closed`}, ${(areaSquareMetres / 10_000).toFixed(2)} ha`,
+    shape: shapeOf(water),
     pegs: pegs.map(({ peg, status }) => ({ peg, href: pegLink(id, peg), closed: status === 'closed' })),
   };
+}
+
+function shapeOf({ map }: Water): OutlineDrawing {
+  const metres = mapFrame(map.outline, 1, 1);
+  const frame = mapFrame(map.outline, 1, SHAPE_UNITS / Math.max(metres.width, metres.height));
+  const rings = [map.outline, ...map.islands.map(({ ring }) => ring)].map((ring) => ring.map(frame.place));
+  return { width: frame.width, height: frame.height, rings };
 }
 
 function behindWords({ venue: { pegs, waters, events, sessions } }: Atlas): string {

@@ -1,10 +1,11 @@
-import { MONTHS, type Month, monthName } from '../domain/day.ts';
+import type { Units } from '../domain/bag.ts';
+import { formatDay, MONTHS, type Month, monthName } from '../domain/day.ts';
 import { formatLength } from '../domain/length.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
+import type { Walk } from '../ground/survey.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
 import { walksWorthTelling } from './peg-bank.ts';
-import { closedSinceWords } from './peg-safety.ts';
 import { type ReturnWords, returnWords } from './return-words.ts';
 import { pegLink } from './site-link.ts';
 
@@ -12,16 +13,12 @@ import { pegLink } from './site-link.ts';
 export interface PegLine {
   readonly peg: string;
   readonly href: string;
-  readonly where: string;
-  readonly features: readonly string[];
-  /** "Closed since 2 Feb 2026: the 11 kV line …"; null while open. */
+  /** "South bank, in the corner", "Corner, near shelf", "2 hazards, walk 140 m, step-free". */
+  readonly words: { readonly where: string; readonly features: string; readonly walk: string };
+  /** "since 2 Feb 2026: the 11 kV line …"; null while open. */
   readonly closed: string | null;
   /** "Depth at 11 m" in figures, or why there is none. */
   readonly depth: string;
-  /** "140 m, step-free". */
-  readonly walk: string;
-  readonly stepFree: boolean;
-  readonly hazards: number;
   /** January first. */
   readonly months: readonly { readonly month: Month; readonly name: string; readonly known: ReturnWords | null }[];
 }
@@ -44,19 +41,16 @@ function pegLine(atlas: Atlas, peg: Peg): PegLine {
   return {
     peg: peg.peg,
     href: pegLink(peg.water, peg.peg),
-    where: peg.where ?? '',
-    features: peg.features.map((id) => features.find((feature) => feature.id === id)?.name ?? id),
-    closed:
-      peg.status === 'closed'
-        ? `${closedSinceWords(peg.statusSince)}: ${peg.statusReason ?? 'no reason is on record'}`
-        : null,
+    words: {
+      where: peg.where ?? '',
+      features: peg.features.map((id) => features.find((feature) => feature.id === id)?.name ?? id).join(', '),
+      walk: walkWords(peg, walk, units),
+    },
+    closed: peg.status === 'closed' ? closedBecause(peg) : null,
     depth:
       line?.depthMetres === null || line === undefined
         ? (line?.why ?? 'not plumbed')
         : formatLength(line.depthMetres, units),
-    walk: walk === undefined ? 'not known' : formatDistance(walk.distanceMetres, units),
-    stepFree: walk?.stepFree === true,
-    hazards: peg.hazards.filter(({ clearedOn }) => clearedOn === undefined).length,
     months: MONTHS.map((month) => {
       const found = rated.get(month);
       return {
@@ -72,4 +66,18 @@ function pegLine(atlas: Atlas, peg: Peg): PegLine {
       };
     }),
   };
+}
+
+function walkWords(peg: Peg, walk: Walk | undefined, units: Units): string {
+  const hazards = peg.hazards.filter(({ clearedOn }) => clearedOn === undefined).length;
+  return [
+    ...(hazards === 0 ? [] : [hazards === 1 ? '1 hazard' : `${hazards} hazards`]),
+    walk === undefined ? 'walk not known' : `walk ${formatDistance(walk.distanceMetres, units)}`,
+    ...(walk?.stepFree === true ? ['step-free'] : []),
+  ].join(', ');
+}
+
+function closedBecause({ statusSince, statusReason }: Peg): string {
+  const since = statusSince === undefined ? '' : `since ${formatDay(statusSince)}: `;
+  return `${since}${statusReason ?? 'no reason is on record'}`;
 }

@@ -112,18 +112,22 @@ export function limitWords(
   ];
 }
 
+/** One entry for all the ways that pass a line: what to do is the same on each. */
 function wayEntries(survey: PegSurvey): readonly SafetyEntry[] {
-  return survey.walks
-    .filter(({ underLines }) => underLines.length > 0)
-    .map(({ from, underLines }) => ({
+  const ways = survey.walks.filter(({ underLines }) => underLines.length > 0);
+  if (ways.length === 0) return [];
+  const from = ways.length === survey.walks.length ? 'every car park' : ways.map((way) => way.from).join(', ');
+  return [
+    {
       sign: 'W012',
       title: `The way from ${from} passes an overhead line`,
       action:
         'Carry rods and poles low and level, taken down and in the bag. Set up and take down at the water’s edge.',
       control: null,
-      facts: [underLines.join(', ')],
+      facts: [...new Set(ways.flatMap(({ underLines }) => underLines))],
       check: null,
-    }));
+    },
+  ];
 }
 
 function hazardEntry(hazard: Hazard, settings: VenueSettings): SafetyEntry {

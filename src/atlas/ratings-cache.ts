@@ -1,11 +1,10 @@
 import { createHash } from 'node:crypto';
-import { existsSync } from 'node:fs';
 import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { rateVenue } from '../ratings/rate-venue.ts';
 import { type RatedVenue, ratedVenue } from '../ratings/rated-venue.ts';
 import type { Ratings } from '../ratings/ratings.ts';
+import { projectRoot } from './project-root.ts';
 
 /** Of the simulated fields: any number does, as long as it stays the same. */
 const SEED = 20_261_121;
@@ -85,15 +84,4 @@ async function dropOld(folder: string): Promise<void> {
 
 function digestOf(json: string): string {
   return createHash('sha256').update(json).digest('hex');
-}
-
-/** The project's folder: the nearest one above this code that holds it, also when the code runs bundled. */
-function projectRoot(): string {
-  for (const start of [dirname(fileURLToPath(import.meta.url)), process.cwd()]) {
-    for (let folder = start; ; folder = dirname(folder)) {
-      if (existsSync(join(folder, 'src', 'ratings', 'rate-venue.ts'))) return folder;
-      if (dirname(folder) === folder) break;
-    }
-  }
-  throw new Error('The project folder was not found: run this from inside it.');
 }

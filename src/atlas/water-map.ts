@@ -16,7 +16,8 @@ import { pegLink } from './site-link.ts';
 const PEG_SPACING_PIXELS = 26;
 const NARROWEST_PIXELS = 340;
 const WIDEST_PIXELS = 1400;
-const PADDING_METRES = 14;
+/** Room for the roundel of a peg that stands outermost. */
+const PADDING_PIXELS = 34;
 /** Gates and car parks farther from the bank than this would make the water small: their way is told in words. */
 const PLACE_WITHIN_METRES = 80;
 
@@ -77,10 +78,10 @@ function frameOf(water: Water, pegs: readonly Peg[]): MapFrame {
   const outside = mapFrame(ground, PLACE_WITHIN_METRES, 1);
   const near = water.map.places.filter((each: MapPlace) => outside.isInside(each.at)).map(({ at }) => at);
   const shown = [...ground, ...near];
-  const metresWide = mapFrame(shown, PADDING_METRES, 1).width;
+  const metresWide = mapFrame(shown, 0, 1).width;
   const wanted = PEG_SPACING_PIXELS / usualGapMetres(pegs);
   const pixelsPerMetre = Math.min(Math.max(wanted, NARROWEST_PIXELS / metresWide), WIDEST_PIXELS / metresWide);
-  return mapFrame(shown, PADDING_METRES, pixelsPerMetre * UNITS_PER_PIXEL);
+  return mapFrame(shown, PADDING_PIXELS / pixelsPerMetre, pixelsPerMetre * UNITS_PER_PIXEL);
 }
 
 /** The gap to the nearest other peg that nine pegs in ten have or better; 20 m where there is no pair. */

@@ -1,7 +1,8 @@
 import { isobathMarks } from './isobath-marks.ts';
 import { mapPath } from './map-path.ts';
-import { type PegMark, pegMark } from './peg-mark.ts';
-import { type PlaceMark, placeMark } from './place-mark.ts';
+import { partMarks } from './part-marks.ts';
+import { besidePeg, PEG_RADIUS, type PegMark, pegMark } from './peg-mark.ts';
+import { type PlaceMark, placeMark, placeRadius } from './place-mark.ts';
 import { type Point, simplifyLine } from './simplify-line.ts';
 import { escapeMarkup } from './svg-markup.ts';
 
@@ -9,6 +10,9 @@ import { escapeMarkup } from './svg-markup.ts';
 export const UNITS_PER_PIXEL = 4;
 
 const OUTLINE_TOLERANCE = 1.2;
+/** Between marks, so that a finger meets one of them. */
+const MARK_GAP = 10;
+const FOOT = 100;
 
 /** A map in user units, everything already placed. */
 export interface MapDrawing {
@@ -36,7 +40,8 @@ export interface MapDrawing {
  */
 export function mapSvg(map: MapDrawing): string {
   const pixels = (units: number) => Math.round(units / UNITS_PER_PIXEL);
-  const size = `width="${pixels(map.width)}" height="${pixels(map.height)}" viewBox="0 0 ${map.width} ${map.height}"`;
+  const height = map.height + FOOT;
+  const size = `width="${pixels(map.width)}" height="${pixels(height)}" viewBox="0 0 ${map.width} ${height}"`;
   return [
     `<svg class="water-map" ${size} role="group" aria-label="${escapeMarkup(map.label)}">`,
     PATTERNS,
@@ -48,10 +53,8 @@ export function mapSvg(map: MapDrawing): string {
     ...map.standOffZones.map((rings) => shape('zone', rings, 'Stand-off of the overhead line: no fishing')),
     ...map.overheadLines.map(({ name, line: points }) => line('overhead', [points], name)),
     ...(map.route === undefined ? [] : [line('route', [map.route])]),
-    ...map.places.map(placeMark),
-    ...map.pegs.map(pegMark),
-    northArrow(map),
-    scaleBar(map),
+    ...marks(map),
+    foot(map),
     '</svg>',
   ].join('');
 }
@@ -97,11 +100,28 @@ export function simplifyRing(ring: readonly Point[], tolerance = OUTLINE_TOLERAN
   ];
 }
 
-function northArrow({ width }: MapDrawing): string {
-  return `<g class="m-north" transform="translate(${width - 44} 24)"><path d="M0 84V0M-14 26L0 0L14 26"/><text y="122">N</text></g>`;
+/** Places and pegs, moved apart where they would hide one another. */
+function marks({ places, pegs }: MapDrawing): readonly string[] {
+  const middles = partMarks(
+    [
+      ...places.map((place) => ({ x: place.x, y: place.y, radius: placeRadius(place) })),
+      ...pegs.map((peg) => {
+        const [x, y] = besidePeg(peg);
+        return { x, y, radius: PEG_RADIUS };
+      }),
+    ],
+    MARK_GAP,
+  );
+  return [
+    ...places.map((place, index) => placeMark(place, middles[index]!)),
+    ...pegs.map((peg, index) => pegMark(peg, middles[places.length + index]!)),
+  ];
 }
 
-function scaleBar({ height, scaleBar: { length, words } }: MapDrawing): string {
+/** Scale and north arrow, on a strip of their own below the ground. */
+function foot({ width, height, scaleBar: { length, words } }: MapDrawing): string {
   const drawn = Math.round(length);
-  return `<g class="m-scale" transform="translate(24 ${height - 28})"><path d="M0-12V0H${drawn}V-12"/><text x="${drawn + 14}" y="4">${escapeMarkup(words)}</text></g>`;
+  const scale = `<path d="M0-16V0H${drawn}V-16"/><text x="${drawn + 14}" y="4">${escapeMarkup(words)}</text>`;
+  const north = `<path d="M${width - 90} 4V-64M${width - 104}-40L${width - 90}-64L${width - 76}-40"/><text x="${width - 140}" y="4">N</text>`;
+  return `<g class="m-foot" transform="translate(24 ${height + FOOT - 24})">${scale}${north}</g>`;
 }

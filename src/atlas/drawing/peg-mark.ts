@@ -13,17 +13,29 @@ export interface PegMark {
   readonly facingDegrees: number;
 }
 
-/** Radius of the roundel, and how far its beak stands out from its middle. */
-const RADIUS = 36;
-const BEAK = 54;
+/** Radius of the roundel, and how far behind the peg its middle stands while there is room. */
+export const PEG_RADIUS = 36;
+export const PEG_BEHIND = 54;
 
-/** A roundel behind the peg with its beak at the bank; a closed peg is a filled square. Both are links to the sheet. */
-export function pegMark(mark: PegMark): string {
-  const turn = (mark.facingDegrees * Math.PI) / 180;
-  const x = Math.round(mark.x - BEAK * Math.sin(turn));
-  const y = Math.round(mark.y + BEAK * Math.cos(turn));
-  const beak = `<path d="M-20-26L0-${BEAK}L20-26z" transform="rotate(${Math.round(mark.facingDegrees)})"/>`;
-  const body = mark.closed ? `<path d="M-34-34h68v68h-68z"/>` : `<circle r="${RADIUS}"/>`;
+/** Where the roundel of a peg would stand by itself: behind the platform, as the angler faces away from it. */
+export function besidePeg({ x, y, facingDegrees }: PegMark): readonly [number, number] {
+  const turn = (facingDegrees * Math.PI) / 180;
+  return [x - PEG_BEHIND * Math.sin(turn), y + PEG_BEHIND * Math.cos(turn)];
+}
+
+/** A roundel with a beak whose tip is the peg; a closed peg is a filled square. Both are links to the sheet. */
+export function pegMark(mark: PegMark, [middleX, middleY]: readonly [number, number]): string {
+  const [x, y] = [Math.round(middleX), Math.round(middleY)];
+  const body = mark.closed ? '<path d="M-34-34h68v68h-68z"/>' : `<circle r="${PEG_RADIUS}"/>`;
   const long = mark.peg.length > 2 ? ' class="long"' : '';
-  return `<a class="m-peg${mark.closed ? ' m-closed' : ''}" href="${escapeMarkup(mark.href)}" aria-label="${escapeMarkup(mark.label)}" transform="translate(${x} ${y})">${beak}${body}<text y="15"${long}>${escapeMarkup(mark.peg)}</text></a>`;
+  const link = `class="m-peg${mark.closed ? ' m-closed' : ''}" href="${escapeMarkup(mark.href)}" aria-label="${escapeMarkup(mark.label)}"`;
+  return `<a ${link} transform="translate(${x} ${y})">${beak(mark.x - x, mark.y - y)}${body}<text y="15"${long}>${escapeMarkup(mark.peg)}</text></a>`;
+}
+
+/** A wedge from the roundel to the peg. */
+function beak(dx: number, dy: number): string {
+  const distance = Math.hypot(dx, dy);
+  if (distance < 1) return '';
+  const [sideX, sideY] = [(-dy / distance) * 20, (dx / distance) * 20].map(Math.round) as [number, number];
+  return `<path d="M${sideX} ${sideY}L${Math.round(dx)} ${Math.round(dy)}L${-sideX} ${-sideY}z"/>`;
 }

@@ -23,8 +23,14 @@ const WORDS: Readonly<Record<string, string>> = {
 /** About the advance of one letter of the mark's type, in user units. */
 const LETTER = 22;
 
-/** A plate with a short word, a ring for a throw line, a wheel for an aerator. */
-export function placeMark({ kind, name, x, y }: PlaceMark): string {
+/** Half the width of a mark. */
+export function placeRadius({ kind }: Pick<PlaceMark, 'kind'>): number {
+  const words = WORDS[kind];
+  return words === undefined ? 22 : Math.round((words.length * LETTER) / 2) + 10;
+}
+
+/** A plate with a short word, a ring for a throw line, a wheel for an aerator; its middle stands at `x`, `y`. */
+export function placeMark({ kind, name }: PlaceMark, [x, y]: readonly [number, number]): string {
   const at = `transform="translate(${Math.round(x)} ${Math.round(y)})"`;
   const title = `<title>${escapeMarkup(name)}</title>`;
   const words = WORDS[kind];
@@ -34,6 +40,6 @@ export function placeMark({ kind, name, x, y }: PlaceMark): string {
       kind === 'throw-line' ? '<circle r="20"/><circle r="9"/><path d="M-20 0h11M9 0h11M0-20v11M0 9v11"/>' : '';
     return `<g class="m-place m-${kind}" ${at}>${title}${spokes}${ring}</g>`;
   }
-  const half = Math.round((words.length * LETTER) / 2) + 10;
+  const half = placeRadius({ kind });
   return `<g class="m-place m-${kind}" ${at}>${title}<path d="M-${half}-26h${half * 2}v52h-${half * 2}z"/><text y="14">${words}</text></g>`;
 }

@@ -1,0 +1,135 @@
+import type { Month } from '../domain/day.ts';
+import { type Peg, pegKey } from '../domain/peg.ts';
+import type { PegSurvey } from '../ground/survey.ts';
+import type { Evidence } from '../ratings/ratings.ts';
+import { type Atlas, surveyOfPeg } from './atlas.ts';
+
+/** One peg of `data/pegs.json`. Lengths in metres, bearings in degrees clockwise from true north. */
+export interface PegDatum {
+  readonly water: string;
+  readonly peg: string;
+  readonly status: 'open' | 'closed';
+  readonly statusReason: string | null;
+  readonly position: { readonly lat: number; readonly lng: number };
+  readonly gridReference: string | null;
+  readonly facing: number;
+  readonly features: readonly string[];
+  /** In force; cleared ones are left out. */
+  readonly hazards: readonly {
+    readonly kind: string;
+    readonly place: string;
+    readonly foundOn: string;
+    readonly checkedOn: string | null;
+  }[];
+  /** From the platform to the nearest overhead line's mapped centre, before any allowance; null where there is none. */
+  readonly overheadLineM: number | null;
+  /** The least of platform and swept area to a line, after the allowances: what the stand-off is held against. */
+  readonly overheadLineClearM: number | null;
+  /** Multiples of par. */
+  readonly returns: readonly {
+    readonly month: Month;
+    readonly return: number;
+    readonly low80: number;
+    readonly high80: number;
+    readonly sessions: number;
+    readonly evidence: Evidence;
+  }[];
+  readonly depths: readonly {
+    readonly line: string;
+    readonly distanceM: number;
+    /** Below datum; null where it is not plumbed, then `why` says so. */
+    readonly depthM: number | null;
+    readonly nearestSoundingM: number | null;
+    readonly why: string | null;
+  }[];
+  readonly reach: readonly {
+    readonly what: string;
+    readonly name: string | null;
+    readonly distanceM: number;
+    readonly bearing: number;
+  }[];
+  /** Shortest way along the drawn paths from any car park; null where none connects. */
+  readonly walkM: number | null;
+  /** Whether some way from a car park is step-free; null where that is not known. */
+  readonly stepFree: boolean | null;
+  /** On the fifteenth of each month, local time. */
+  readonly sun: readonly {
+    readonly month: Month;
+    readonly sunrise: string | null;
+    readonly sunset: string | null;
+    readonly inFace: readonly (readonly [string, string])[];
+  }[];
+  /** Open water before a wind reaches the peg, for each of sixteen directions. */
+  readonly fetch: readonly { readonly from: string; readonly meets: string; readonly fetchM: number }[];
+}
+
+/** Every peg of the venue as plain data, by water and then by number. */
+export function pegData(atlas: Atlas): readonly PegDatum[] {
+  return atlas.venue.waters.flatMap(({ id }) => (atlas.pegsByWater.get(id) ?? []).map((peg) => datum(atlas, peg)));
+}
+
+function datum(atlas: Atlas, peg: Peg): PegDatum {
+  const key = pegKey(peg.water, peg.peg);
+  const survey = surveyOfPeg(atlas, key);
+  const walks = [...survey.walks].sort((a, b) => a.distanceMetres - b.distanceMetres);
+  return {
+    water: peg.water,
+    peg: peg.peg,
+    status: peg.status,
+    statusReason: peg.statusReason ?? null,
+    position: { lat: rounded(peg.at.lat, 7), lng: rounded(peg.at.lng, 7) },
+    gridReference: survey.gridReference,
+    facing: peg.facingDegrees,
+    features: peg.features,
+    hazards: peg.hazards
+      .filter(({ clearedOn }) => clearedOn === undefined)
+      .map(({ kind, place, foundOn, checkedOn }) => ({ kind, place, foundOn, checkedOn: checkedOn ?? null })),
+    ...lineDistances(survey),
+    returns: (atlas.monthsByPeg.get(key) ?? []).map((each) => ({
+      month: each.month,
+      return: rounded(each.return, 4),
+      low80: rounded(each.low80, 4),
+      high80: rounded(each.high80, 4),
+      sessions: each.sessions,
+      evidence: each.evidence,
+    })),
+    depths: survey.lineDepths.map(({ id, distanceMetres, depthMetres, nearestSoundingMetres, why }) => ({
+      line: id,
+      distanceM: rounded(distanceMetres, 2),
+      depthM: roundedOrNull(depthMetres, 2),
+      nearestSoundingM: roundedOrNull(nearestSoundingMetres, 1),
+      why: why ?? null,
+    })),
+    reach: survey.reach.map(({ what, name, distanceMetres, bearingDegrees }) => ({
+      what,
+      name: name ?? null,
+      distanceM: rounded(distanceMetres, 1),
+      bearing: rounded(bearingDegrees, 1),
+    })),
+    walkM: roundedOrNull(walks[0]?.distanceMetres ?? null, 1),
+    stepFree: stepFree(walks.map((walk) => walk.stepFree)),
+    sun: survey.sun.map(({ month, sunrise, sunset, inFace }) => ({ month, sunrise, sunset, inFace })),
+    fetch: survey.wind.map(({ from, meets, fetchMetres }) => ({ from, meets, fetchM: rounded(fetchMetres, 1) })),
+  };
+}
+
+function lineDistances({ standOffs }: PegSurvey): Pick<PegDatum, 'overheadLineM' | 'overheadLineClearM'> {
+  if (standOffs.length === 0) return { overheadLineM: null, overheadLineClearM: null };
+  return {
+    overheadLineM: rounded(Math.min(...standOffs.map(({ mappedMetres }) => mappedMetres)), 2),
+    overheadLineClearM: rounded(Math.min(...standOffs.flatMap((line) => [line.platformMetres, line.sweptMetres])), 2),
+  };
+}
+
+function stepFree(ways: readonly (boolean | null)[]): boolean | null {
+  if (ways.includes(true)) return true;
+  return ways.length === 0 || ways.includes(null) ? null : false;
+}
+
+function rounded(value: number, decimals: number): number {
+  return Number(value.toFixed(decimals));
+}
+
+function roundedOrNull(value: number | null, decimals: number): number | null {
+  return value === null ? null : rounded(value, decimals);
+}

@@ -1,0 +1,135 @@
+import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';
+import type { Water } from '../domain/map.ts';
+import { pegKey } from '../domain/peg.ts';
+import type { LatLng, Ring } from '../domain/place.ts';
+import { standOffZone, standOffZoneMetres } from '../ground/stand-off-zone.ts';
+import { type Atlas, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
+import { closedSinceWords } from './peg-safety.ts';
+import { pegLink } from './site-link.ts';
+
+/**
+ * The whole venue as GeoJSON (RFC 7946: WGS 84, longitude first, outer rings anticlockwise). Every feature has a `kind`
+ * and its `water`: outline (islands are its holes), island, peg, overhead-line, stand-off-zone, isobath, path, the kinds
+ * of places and areas.
+ */
+export function venueGeojson(atlas: Atlas): FeatureCollection {
+  return collection(atlas.venue.waters.flatMap(({ id }) => waterFeatures(atlas, id)));
+}
+
+/** The same of one water, for its own map. */
+export function waterGeojson(atlas: Atlas, water: string): FeatureCollection {
+  return collection(waterFeatures(atlas, water));
+}
+
+function collection(features: readonly Feature[]): FeatureCollection {
+  return { type: 'FeatureCollection', features: [...features] };
+}
+
+function waterFeatures(atlas: Atlas, id: string): readonly Feature[] {
+  const water = waterOf(atlas, id);
+  return [
+    ...groundFeatures(water),
+    ...isobathFeatures(atlas, id),
+    ...lineFeatures(atlas, water),
+    ...pegFeatures(atlas, id),
+  ];
+}
+
+function groundFeatures({ id, name, map }: Water): readonly Feature[] {
+  const islands = map.islands.map(({ ring }) => ring);
+  return [
+    feature({ kind: 'outline', water: id, name }, polygon(map.outline, islands)),
+    ...map.islands.map((island) =>
+      feature({ kind: 'island', water: id, name: island.name ?? null }, polygon(island.ring, [])),
+    ),
+    ...map.areas.map(({ kind, name: area, ring }) =>
+      feature({ kind, water: id, name: area ?? null }, polygon(ring, [])),
+    ),
+    ...map.paths.map((path) =>
+      feature(
+        { kind: 'path', water: id, name: path.name ?? null, stepFree: path.stepFree ?? null },
+        lineString(path.line),
+      ),
+    ),
+    ...map.places.map(({ kind, name: place, at }) =>
+      feature({ kind, water: id, name: place }, { type: 'Point', coordinates: position(at) }),
+    ),
+  ];
+}
+
+function isobathFeatures(atlas: Atlas, id: string): readonly Feature[] {
+  return (surveyOfWater(atlas, id).depth?.isobaths ?? []).map(({ depthMetres, lines }) =>
+    feature(
+      { kind: 'isobath', water: id, depthM: depthMetres },
+      { type: 'MultiLineString', coordinates: lines.map((line) => line.map(position)) },
+    ),
+  );
+}
+
+function lineFeatures(atlas: Atlas, { id, map }: Water): readonly Feature[] {
+  const rule = atlas.venue.settings.standOff;
+  return map.overheadLines.flatMap((line) => [
+    feature(
+      { kind: 'overhead-line', water: id, name: line.name, voltageV: line.voltageVolts ?? null },
+      lineString(line.line),
+    ),
+    feature(
+      { kind: 'stand-off-zone', water: id, name: line.name, fromCentreM: standOffZoneMetres(line, rule) },
+      {
+        type: 'MultiPolygon',
+        coordinates: standOffZone(line, rule).map(([outer = [], ...holes]) => polygon(outer, holes).coordinates),
+      },
+    ),
+  ]);
+}
+
+function pegFeatures(atlas: Atlas, id: string): readonly Feature[] {
+  return (atlas.pegsByWater.get(id) ?? []).map((peg) => {
+    const properties = {
+      kind: 'peg',
+      water: id,
+      peg: peg.peg,
+      status: peg.status,
+      reason: peg.status === 'closed' ? `${closedSinceWords(peg.statusSince)}: ${peg.statusReason ?? ''}` : null,
+      facing: peg.facingDegrees,
+      gridReference: surveyOfPeg(atlas, pegKey(id, peg.peg)).gridReference,
+      sheet: pegLink(id, peg.peg),
+    };
+    return feature(properties, { type: 'Point', coordinates: position(peg.at) });
+  });
+}
+
+function feature(properties: Record<string, unknown>, geometry: Geometry): Feature {
+  return { type: 'Feature', properties, geometry };
+}
+
+function lineString(line: readonly LatLng[]): Geometry {
+  return { type: 'LineString', coordinates: line.map(position) };
+}
+
+function polygon(outer: Ring, holes: readonly Ring[]): { type: 'Polygon'; coordinates: Position[][] } {
+  return {
+    type: 'Polygon',
+    coordinates: [closedRing(outer, 'anticlockwise'), ...holes.map((hole) => closedRing(hole, 'clockwise'))],
+  };
+}
+
+/** A linear ring: its first position repeated at the end, turning the way the standard asks for (section 3.1.6). */
+function closedRing(ring: Ring, turn: 'clockwise' | 'anticlockwise'): Position[] {
+  const positions = ring.map(position);
+  const isAnticlockwise = doubleArea(positions) > 0;
+  const turned = isAnticlockwise === (turn === 'anticlockwise') ? positions : positions.toReversed();
+  return [...turned, turned[0] ?? []];
+}
+
+function doubleArea(positions: readonly Position[]): number {
+  return positions.reduce((sum, [x = 0, y = 0], i) => {
+    const [nextX = 0, nextY = 0] = positions[(i + 1) % positions.length] ?? [];
+    return sum + x * nextY - nextX * y;
+  }, 0);
+}
+
+/** Seven decimals are a centimetre (RFC 7946, section 11.2, holds six enough; rings keep their shape with seven). */
+function position({ lat, lng }: LatLng): Position {
+  return [Number(lng.toFixed(7)), Number(lat.toFixed(7))];
+}

@@ -1,0 +1,28 @@
+import { join } from 'node:path';
+import type { APIRoute, GetStaticPaths } from 'astro';
+import { loadAtlas, venueDirectory } from '../../atlas/load-atlas.ts';
+import { type PhotoCopy, photoBytes, photoSet } from '../../atlas/photo-store.ts';
+
+const TYPES = { avif: 'image/avif', webp: 'image/webp', jpg: 'image/jpeg' } as const;
+
+interface Props {
+  readonly file: string;
+  readonly copy: PhotoCopy;
+}
+
+export const getStaticPaths = (async () => {
+  const { venue } = await loadAtlas();
+  const names = new Set(venue.pegs.flatMap(({ photos }) => photos.map(({ file }) => file)));
+  const files = [...names].sort().map((name) => join(venueDirectory(), 'photos', name));
+  const routes = await Promise.all(
+    files.map(async (file) => {
+      const { copies } = await photoSet(file);
+      return copies.map((copy) => ({ params: { copy: copy.name }, props: { file, copy } }));
+    }),
+  );
+  // Two records may show one picture under two names.
+  return [...new Map(routes.flat().map((route) => [route.params.copy, route])).values()];
+}) satisfies GetStaticPaths;
+
+export const GET: APIRoute<Props> = async ({ props: { file, copy } }) =>
+  new Response(new Uint8Array(await photoBytes(file, copy)), { headers: { 'content-type': TYPES[copy.format] } });
