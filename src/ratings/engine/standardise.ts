@@ -90,7 +90,10 @@ function transform(
     }
     return { outFrom: standardFrom, outCount: count, innerFrom: effectFrom, innerCount: effects, matrix, scale };
   });
-  const widest = sides.reduce((most, { matrix, innerCount }) => Math.max(most, matrix === null ? 0 : innerCount), 0);
+  const widest = sides.reduce(
+    (most, side) => (side.matrix === null ? most : Math.max(most, side.innerCount, side.outCount)),
+    0,
+  );
   const corner = new Float64Array(widest * widest);
   sides.forEach((rows, i) => {
     for (let j = 0; j < i; j++) transformRectangle(into, from, rows, sides[j]!, corner);

@@ -1,4 +1,9 @@
-import type { LatentModel, LinearCombination, RandomTerm, SparseRows } from '../../../src/ratings/engine/latent-model.ts';
+import type {
+  LatentModel,
+  LinearCombination,
+  RandomTerm,
+  SparseRows,
+} from '../../../src/ratings/engine/latent-model.ts';
 import { factorRows, sparseRows } from '../../../src/ratings/engine/sparse-rows.ts';
 import { type Chance, seededChance } from '../../demo/chance.ts';
 import { drawCyclicWalk } from '../../demo/log/cyclic-walk.ts';
@@ -79,9 +84,7 @@ export function simulatedModel(size: SimulatedSize): SimulatedModel {
   }
   const ofRow = (columns: (feature: number, month: number) => number): SparseRows =>
     sparseRows(
-      Array.from(peg, (p, row) =>
-        features[p]!.map((f) => ({ column: columns(f, event[row]! % MONTHS), weight: 1 })),
-      ),
+      Array.from(peg, (p, row) => features[p]!.map((f) => ({ column: columns(f, event[row]! % MONTHS), weight: 1 }))),
     );
   const independent = (name: string, columns: number, rowsOf: SparseRows): RandomTerm => ({
     name,
@@ -97,7 +100,11 @@ export function simulatedModel(size: SimulatedSize): SimulatedModel {
         independent('event', size.events, factorRows(event)),
         independent('angler', size.anglers, factorRows(angler)),
         independent('peg', size.pegs, factorRows(peg)),
-        independent('feature', size.features, ofRow((f) => f)),
+        independent(
+          'feature',
+          size.features,
+          ofRow((f) => f),
+        ),
         {
           name: 'featureMonth',
           columns: size.features * MONTHS,
@@ -115,7 +122,9 @@ export function simulatedModel(size: SimulatedSize): SimulatedModel {
 
 function drawFeatures(count: number, chance: Chance): number[] {
   if (count === 0) return [];
-  return firstOfShuffled(count, Math.min(count, 1 + Math.floor(3 * chance.between(0, 1))), chance).sort((a, b) => a - b);
+  return firstOfShuffled(count, Math.min(count, 1 + Math.floor(3 * chance.between(0, 1))), chance).sort(
+    (a, b) => a - b,
+  );
 }
 
 /** `count` different numbers below `size`, by lot. */
@@ -173,6 +182,8 @@ export function coverage(
   posterior: { readonly mean: Float64Array; readonly sd: Float64Array },
   width: number,
 ): number {
-  const inside = combinations.filter(({ truth }, i) => Math.abs(truth - posterior.mean[i]!) <= width * posterior.sd[i]!);
+  const inside = combinations.filter(
+    ({ truth }, i) => Math.abs(truth - posterior.mean[i]!) <= width * posterior.sd[i]!,
+  );
   return inside.length / combinations.length;
 }
