@@ -1,0 +1,110 @@
+import { spawn } from 'node:child_process';
+import { cpSync, existsSync, readdirSync, rmSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
+import { uniformInt } from 'pure-rand/distribution/uniformInt';
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { settleFolder } from '../../src/content/folder-change/settle-folder.ts';
+import { loadVenue } from '../../src/content/load-venue.ts';
+import { bytesOf, fullRound, roundFile, venueOnDisk } from '../commands/intake/venue-on-disk.ts';
+
+const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
+const RUNS_AT_ANY_TIME = 25;
+const RUNS_WHILE_WRITING = 80;
+
+let folder: string;
+let pristine: string;
+let file: string;
+let old: Record<string, string>;
+let wholeNew: Record<string, string>;
+let usualMilliseconds: number;
+
+/** Starts the real command in a process of its own. */
+function start() {
+  const child = spawn(process.execPath, ['src/commands/venue.ts', 'intake', file, '--yes', '--venue', folder], {
+    cwd: PROJECT,
+    stdio: 'ignore',
+  });
+  const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
+  return { child, ended };
+}
+
+function reset(): void {
+  rmSync(folder, { recursive: true, force: true });
+  cpSync(pristine, folder, { recursive: true });
+}
+
+/** What readers see: they pass over names that begin with a dot. */
+function visible(): Record<string, string> {
+  return Object.fromEntries(Object.entries(bytesOf(folder)).filter(([path]) => !path.startsWith('.')));
+}
+
+/** Looks at the folder as the next command finds it. */
+function outcome(): 'old' | 'new' {
+  settleFolder(folder);
+  const files = visible();
+  const isOld = JSON.stringify(files) === JSON.stringify(old);
+  if (!isOld) expect(files).toEqual(wholeNew);
+  return isOld ? 'old' : 'new';
+}
+
+beforeAll(async () => {
+  folder = venueOnDisk();
+  pristine = join(dirname(folder), 'pristine');
+  cpSync(folder, pristine, { recursive: true });
+  file = roundFile(folder, await fullRound(folder));
+  old = visible();
+  const began = performance.now();
+  await start().ended;
+  usualMilliseconds = performance.now() - began;
+  wholeNew = visible();
+  expect(Object.keys(wholeNew).length).toBeGreaterThan(Object.keys(old).length);
+});
+
+afterAll(() => rmSync(dirname(folder), { recursive: true, force: true }));
+
+it('finds the folder wholly old or wholly new, whenever the process is killed', async () => {
+  const random = xoroshiro128plus(11);
+  const seen = { old: 0, new: 0 };
+  for (let run = 0; run < RUNS_AT_ANY_TIME; run++) {
+    reset();
+    const { child, ended } = start();
+    await wait(uniformInt(random, 0, Math.ceil(usualMilliseconds * 1.05)));
+    child.kill('SIGKILL');
+    await ended;
+    seen[outcome()]++;
+  }
+  expect(seen.old).toBeGreaterThan(0);
+  console.info(`killed at any time: ${seen.old} times wholly old, ${seen.new} times wholly new`);
+});
+
+it('finds it so too where the kill falls among the writes, and the next intake works', async () => {
+  const random = xoroshiro128plus(12);
+  const seen = { old: 0, new: 0, finishedByReader: 0 };
+  for (let run = 0; run < RUNS_WHILE_WRITING; run++) {
+    reset();
+    const { child, ended } = start();
+    const journal = join(folder, '.intake');
+    while (!existsSync(journal) && child.exitCode === null) await new Promise(setImmediate);
+    // Turns of the loop, not milliseconds: all the writes take a few of those.
+    for (let turn = uniformInt(random, 0, 400); turn > 0; turn--) await new Promise(setImmediate);
+    child.kill('SIGKILL');
+    await ended;
+    if (existsSync(journal) && readdirSync(journal).some((name) => existsSync(join(journal, name, 'committed.json')))) {
+      seen.finishedByReader++;
+    }
+    const found = outcome();
+    seen[found]++;
+    if (run % 20 === 0) {
+      await start().ended;
+      expect(bytesOf(folder)).toEqual(wholeNew);
+      expect((await loadVenue(folder)).faults).toEqual([]);
+    }
+  }
+  expect(Math.min(seen.old, seen.new)).toBeGreaterThan(0);
+  console.info(
+    `killed among the writes: ${seen.old} times wholly old, ${seen.new} times wholly new, ${seen.finishedByReader} of them finished by the reader`,
+  );
+});
