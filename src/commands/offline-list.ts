@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile, writeFile } from 'node:fs/promises';
-import { stripTypeScriptTypes } from 'node:module';
 import { join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { transform } from 'esbuild';
 
 const WORKER = fileURLToPath(new URL('../client/service-worker.ts', import.meta.url));
 const LIST = 'offline-list.json';
@@ -25,7 +25,7 @@ export async function writeOfflineList(distDir: string, base: string): Promise<v
     .sort();
   const files: [string, string][] = [];
   for (const path of paths) files.push([addressOf(path), shortHash(await readFile(join(distDir, path)))]);
-  const worker = stripTypeScriptTypes(await readFile(WORKER, 'utf8'));
+  const { code: worker } = await transform(await readFile(WORKER, 'utf8'), { loader: 'ts', minify: true });
   const version = shortHash(JSON.stringify([base, files, worker]));
   await writeFile(join(distDir, LIST), JSON.stringify({ version, files }));
   await writeFile(join(distDir, SCRIPT), `const OFFLINE = ${JSON.stringify({ version, base })};\n${worker}`);
