@@ -68,6 +68,7 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   return {
     sd: Object.fromEntries(model.terms.map(({ name }, t) => [name, parameters.sds[t]!])),
     residualSd: parameters.residualSd,
+    logSdError: logSdError(),
     logMarginal,
     fixed: fixedResult(),
     iterations: found.iterations,
@@ -86,6 +87,23 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   function stopReason(): StopReason {
     if (!hasData) return 'no data';
     return found.stopped === 'converged' && isAtZero ? 'boundary' : found.stopped;
+  }
+
+  function logSdError(): LatentFit['logSdError'] {
+    const count = found.point.length;
+    const { terms: free, isResidualFree } = space.free;
+    const errorAt = (index: number): number => {
+      const unit = new Float64Array(count);
+      unit[index] = 1;
+      return Math.sqrt(solveSmall({ count, values: observed ?? found.information }, unit)[index]!);
+    };
+    const terms = model.terms.map(({ name }, t) => {
+      const index = free.indexOf(t);
+      const error = index < 0 || !isSearched ? 0 : errorAt(index);
+      return [name, index >= 0 && parameters.sds[t] === 0 ? Number.POSITIVE_INFINITY : error] as const;
+    });
+    const residual = isResidualFree && isSearched ? errorAt(free.length) : 0;
+    return { terms: Object.fromEntries(terms), residual };
   }
 
   function fixedResult(): LatentFit['fixed'] {

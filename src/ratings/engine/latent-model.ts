@@ -127,6 +127,8 @@ export interface LatentFit {
   /** Of every term, by name; exactly 0 at the boundary. */
   readonly sd: Readonly<Record<string, number>>;
   readonly residualSd: number;
+  /** Standard errors of the logarithms of the sds, terms by name; 0 where held, Infinity at the boundary. */
+  readonly logSdError: { readonly terms: Readonly<Record<string, number>>; readonly residual: number };
   /**
    * Laplace approximation of the log marginal likelihood at these sds, all constants kept, priors of the sds left out;
    * exact without censoring. Minus twice it is the REML criterion (or the ML deviance with `maximised`).
