@@ -12,6 +12,8 @@ export default defineConfig({
   compressHTML: true,
   build: { format: 'directory', inlineStylesheets: 'always' },
   devToolbar: { enabled: false },
+  // The highlighter's inline styles would break the content security policy; the guide shows no code.
+  markdown: { syntaxHighlight: false },
   security: { csp: true },
   vite: { build: { assetsInlineLimit: 0 } },
 });

@@ -68,7 +68,14 @@ async function main(): Promise<number> {
       io.printError(`${error.message}\n\n${usage()}`);
       return EXIT.usage;
     }
-    throw error;
+    if (io.environment.PEG_ATLAS_TRACE !== undefined) throw error;
+    io.printError(
+      `A fault of the program itself, not of your files: ${error instanceof Error ? error.message : error}`,
+    );
+    io.printError(
+      'Nothing was written. Run it again with PEG_ATLAS_TRACE=1 and send what it prints to the maintainers.',
+    );
+    return EXIT.faults;
   }
 }
 
