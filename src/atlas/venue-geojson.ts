@@ -4,6 +4,7 @@ import { pegKey } from '../domain/peg.ts';
 import type { LatLng, Ring } from '../domain/place.ts';
 import { standOffZone, standOffZoneMetres } from '../ground/stand-off-zone.ts';
 import { type Atlas, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
+import { isobathWords } from './isobath-words.ts';
 import { closedSinceWords } from './peg-safety.ts';
 import { pegLink } from './site-link.ts';
 
@@ -16,9 +17,10 @@ export function venueGeojson(atlas: Atlas): FeatureCollection {
   return collection(atlas.venue.waters.flatMap(({ id }) => waterFeatures(atlas, id)));
 }
 
-/** The same of one water, for its own map. */
+/** The same of one water, for its own map; overhead lines of the other waters are on it too, for they know no water. */
 export function waterGeojson(atlas: Atlas, water: string): FeatureCollection {
-  return collection(waterFeatures(atlas, water));
+  const others = atlas.venue.waters.filter(({ id }) => id !== water);
+  return collection([...waterFeatures(atlas, water), ...others.flatMap((other) => lineFeatures(atlas, other))]);
 }
 
 function collection(features: readonly Feature[]): FeatureCollection {
@@ -58,9 +60,10 @@ function groundFeatures({ id, name, map }: Water): readonly Feature[] {
 }
 
 function isobathFeatures(atlas: Atlas, id: string): readonly Feature[] {
+  const { units } = atlas.venue.settings;
   return (surveyOfWater(atlas, id).depth?.isobaths ?? []).map(({ depthMetres, lines }) =>
     feature(
-      { kind: 'isobath', water: id, depthM: depthMetres },
+      { kind: 'isobath', water: id, depthM: depthMetres, name: isobathWords(depthMetres, units.length) },
       { type: 'MultiLineString', coordinates: lines.map((line) => line.map(position)) },
     ),
   );

@@ -1,3 +1,4 @@
+import type { Units } from '../domain/bag.ts';
 import { formatDay, type Month, monthOf } from '../domain/day.ts';
 import { formatLength, METRES_PER_FOOT } from '../domain/length.ts';
 import type { Venue } from '../domain/venue.ts';
@@ -22,7 +23,7 @@ export interface WaterPage {
   readonly facts: readonly Fact[];
   readonly notices: NoticesByState;
   readonly map: MapDrawing;
-  readonly hasIsobaths: boolean;
+  readonly lengthUnit: Units['length'];
   readonly pegs: readonly PegLine[];
   readonly features: FeatureMonthsView;
   readonly year: WaterYear;
@@ -43,7 +44,7 @@ export function waterPage(atlas: Atlas, id: string): WaterPage {
     facts: waterFacts(atlas.venue, id, survey),
     notices: noticesOfWater(atlas.venue, id),
     map: waterMap(atlas, id),
-    hasIsobaths: (survey.depth?.isobaths.length ?? 0) > 0,
+    lengthUnit: atlas.venue.settings.units.length,
     pegs: pegLines(atlas, id),
     features: featureMonthsOfWater(atlas, id, month),
     year: waterYear(atlas, id),

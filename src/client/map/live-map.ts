@@ -1,0 +1,102 @@
+import type { Feature, FeatureCollection } from 'geojson';
+import L from 'leaflet';
+// As addresses, not imports: a style sheet of this page would be paid for by everyone who never sees the live map.
+import leafletStyles from 'leaflet/dist/leaflet.css?url';
+import ownStyles from '../../styles/live-map.css?url';
+import { type MapPeg, pegMarks, placeMarks, showMarks } from './map-marks.ts';
+import { offerLocate } from './where-i-am.ts';
+
+const METRES_AROUND = 30;
+
+/** Kinds drawn as they are, from the ground up; what is not named here is a place or a peg. */
+const SHAPES = [
+  'stand-off-zone',
+  'outline',
+  'reeds',
+  'lilies',
+  'trees',
+  'snag',
+  'building',
+  'isobath',
+  'path',
+  'overhead-line',
+];
+
+/** Lays a movable map over the drawn one, from the same data as the published file. Rejects where that cannot be read. */
+export async function showLiveMap(frame: HTMLElement): Promise<void> {
+  const answer = await fetch(frame.dataset.mapSource ?? '');
+  if (!answer.ok) throw new Error(`the map's data answered ${answer.status}`);
+  const { features } = (await answer.json()) as FeatureCollection;
+  await Promise.all([leafletStyles, ownStyles].map(styled));
+  const holder = document.createElement('div');
+  holder.className = 'live-map';
+  holder.setAttribute('role', 'group');
+  holder.setAttribute('aria-label', `${frame.dataset.map ?? 'Map'}: arrow keys move it, plus and minus zoom`);
+  // The drawn map keeps its place for the printer; on the screen the live one takes exactly its room.
+  holder.style.height = `${frame.clientHeight}px`;
+  frame.append(holder);
+  frame.classList.add('is-live');
+
+  const map = L.map(holder, {
+    attributionControl: false,
+    zoomSnap: 0,
+    maxZoom: 22,
+    scrollWheelZoom: false,
+    // One finger scrolls the page, two move the map; a mouse drags it.
+    dragging: !matchMedia('(pointer: coarse)').matches,
+  });
+  map.on('focus', () => map.scrollWheelZoom.enable());
+  map.on('blur', () => map.scrollWheelZoom.disable());
+  L.control.scale({ imperial: frame.dataset.mapUnit === 'ft', metric: frame.dataset.mapUnit !== 'ft' }).addTo(map);
+
+  const outline = L.geoJSON(features.filter(({ properties }) => properties?.kind === 'outline'));
+  const pegs = pegsOf(features);
+  const bounds = pegs.reduce((all, { at }) => all.extend(at), outline.getBounds());
+  map.fitBounds(bounds, { padding: [METRES_AROUND, METRES_AROUND] });
+  map.setMaxBounds(bounds.pad(1.5));
+  for (const kind of SHAPES) drawShapes(map, features, kind);
+  showMarks(map, [...pegMarks(map, pegs), ...placeMarks(map, features)]);
+  offerLocate(map, frame, pegs);
+}
+
+/** Adds a style sheet and waits for it. */
+function styled(address: string): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const link = document.createElement('link');
+    link.rel = 'stylesheet';
+    link.addEventListener('load', () => resolve());
+    link.addEventListener('error', () => reject(new Error(`${address} did not load`)));
+    link.href = address;
+    document.head.append(link);
+  });
+}
+
+function drawShapes(map: L.Map, features: readonly Feature[], kind: string): void {
+  for (const feature of features.filter(({ properties }) => properties?.kind === kind)) {
+    const shape = L.geoJSON(feature, { style: { className: `live-${kind}`, fill: kind !== 'isobath' } }).addTo(map);
+    const words = wordsOf(feature);
+    if (words !== '') shape.bindTooltip(words, { sticky: true });
+  }
+}
+
+function wordsOf({ properties }: Feature): string {
+  if (properties?.kind === 'isobath') return `${properties.name} deep`;
+  if (properties?.kind === 'stand-off-zone') return `${properties.name}: no fishing inside`;
+  return properties?.kind === 'outline' ? '' : (properties?.name ?? '');
+}
+
+function pegsOf(features: readonly Feature[]): readonly MapPeg[] {
+  return features.flatMap(({ geometry, properties }) => {
+    if (properties?.kind !== 'peg' || geometry.type !== 'Point') return [];
+    const [lng = 0, lat = 0] = geometry.coordinates;
+    return [
+      {
+        peg: String(properties.peg),
+        sheet: String(properties.sheet),
+        closed: properties.status === 'closed',
+        at: L.latLng(lat, lng),
+        facingDegrees: Number(properties.facing),
+      },
+    ];
+  });
+}
