@@ -39,6 +39,7 @@ export function pegForm(context: PegFormContext): HTMLFormElement {
   };
 
   fillFields(form, draft);
+  for (const radio of form.querySelectorAll<HTMLInputElement>('[type="radio"][name]')) letGoOnSecondTap(radio);
   the('[data-line]', form).hidden = !peg.hasLine && draft.fields['line-distance'] === undefined;
   const showReason = (): void => {
     the('[data-reason]', form).hidden = draft.fields.status !== 'closed';
@@ -99,6 +100,20 @@ function fillFields(form: HTMLFormElement, { fields, known }: PegDraft): void {
   }
   const status = form.querySelector<HTMLInputElement>(`[name="status"][value="${known.status ?? ''}"] + span`);
   if (status !== null) status.textContent += ', as in the guide';
+}
+
+/** A button touched by mistake can be let go: a second tap on it takes the choice back. */
+function letGoOnSecondTap(radio: HTMLInputElement): void {
+  let wasChecked = false;
+  radio.addEventListener('pointerdown', () => {
+    wasChecked = radio.checked;
+  });
+  radio.addEventListener('click', () => {
+    if (!wasChecked) return;
+    wasChecked = false;
+    radio.checked = false;
+    radio.dispatchEvent(new Event('input', { bubbles: true }));
+  });
 }
 
 function readFields(form: HTMLFormElement): PegDraft['fields'] {

@@ -39,6 +39,7 @@ async function walk(store: RoundStore, round: Round): Promise<void> {
   let photos: readonly PhotoDraft[] = whole?.photos ?? [];
   const saving = new SaveLine(the('#round-saved'));
   the('#round-now').hidden = false;
+  the('#round-state').hidden = false;
   the('#round-name').textContent = `Round ${round.ref} of ${formatDay(round.day)}`;
 
   const showStop = ({ peg }: RoundPeg): void => {

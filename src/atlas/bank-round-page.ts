@@ -1,0 +1,178 @@
+import { type RecordBase, venueId } from '../content/round-file/record-version.ts';
+import type { Units } from '../domain/bag.ts';
+import { type Day, formatDay, monthName } from '../domain/day.ts';
+import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
+import { formatDistance } from '../domain/place-words.ts';
+import { hazardKind } from '../domain/risk.ts';
+import type { PegRound } from '../ground/peg-round.ts';
+import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
+import { pegLink, siteLink } from './site-link.ts';
+import { roundOfWater } from './walking-order.ts';
+
+/** A hazard in force, as the bailiff looks for it. */
+export interface RoundHazard {
+  readonly kind: string;
+  readonly name: string;
+  readonly place: string;
+  readonly foundOn: Day;
+  readonly severity: number;
+  readonly likelihood: number;
+  /** When it was last looked at, in words. */
+  readonly lookedAt: string;
+}
+
+/** What the script needs of one peg. */
+export interface RoundPeg extends RecordBase {
+  readonly peg: string;
+  readonly hazards: readonly RoundHazard[];
+  /** Whether an overhead line is near enough for a measured distance to matter. */
+  readonly hasLine: boolean;
+}
+
+/** What the script needs of one water. Plain data: it goes into the page as JSON. */
+export interface BankRoundData {
+  readonly venue: { readonly id: string; readonly name: string };
+  readonly guideDay: Day;
+  readonly lengthUnit: 'm' | 'ft';
+  readonly water: { readonly id: string; readonly name: string };
+  /** In walking order. */
+  readonly pegs: readonly RoundPeg[];
+}
+
+/** One stop of the round as the page lists it without script. */
+export interface RoundStop {
+  readonly peg: string;
+  readonly href: string;
+  readonly where: string;
+  /** The way there from the stop before, and what the guide says of the peg. */
+  readonly facts: string;
+}
+
+export interface BankRoundPage {
+  readonly waterName: string;
+  /** Where the round begins and how long it is. */
+  readonly wayWords: string;
+  readonly stops: readonly RoundStop[];
+  readonly nestingMonths: string;
+  readonly data: BankRoundData;
+  /** `data` as it may stand inside a script element. */
+  readonly json: string;
+}
+
+/** A line is worth a tape where it is, as mapped, within this many stand-offs. */
+const LINE_WITHIN_STAND_OFFS = 2;
+
+/** The bank round page of one water. */
+export function bankRoundPage(atlas: Atlas, waterId: string, bases: ReadonlyMap<PegKey, RecordBase>): BankRoundPage {
+  const { settings } = atlas.venue;
+  const water = { id: waterId, name: waterOf(atlas, waterId).name };
+  const round = roundOfWater(atlas, waterId);
+  const pegs = round.stops.map(({ peg }) => atlas.pegsByKey.get(pegKey(waterId, peg))!);
+  const data: BankRoundData = {
+    venue: venueOf(atlas),
+    guideDay: settings.guideDay,
+    lengthUnit: settings.units.length,
+    water,
+    pegs: pegs.map((peg) => roundPeg(atlas, peg, bases)),
+  };
+  return {
+    waterName: water.name,
+    wayWords: wayWords(round, settings.units),
+    stops: pegs.map((peg, index) => roundStop(peg, round.stops[index]!.legMetres, settings.units)),
+    nestingMonths: nestingMonthsOf(atlas),
+    data,
+    // The only way out of a script element is its end tag, or a comment that hides it.
+    json: JSON.stringify(data).replaceAll('<', '\\u003c'),
+  };
+}
+
+/** The page that lists the waters and the rounds on the phone. */
+export interface RoundsPage {
+  readonly venue: BankRoundData['venue'];
+  readonly lengthUnit: 'm' | 'ft';
+  readonly nestingMonths: string;
+  readonly waters: readonly {
+    readonly name: string;
+    readonly words: string;
+    readonly href: string;
+    readonly sheetHref: string;
+  }[];
+}
+
+/** The page that begins a bank round. */
+export function roundsPage(atlas: Atlas): RoundsPage {
+  const { settings, waters } = atlas.venue;
+  return {
+    venue: venueOf(atlas),
+    lengthUnit: settings.units.length,
+    nestingMonths: nestingMonthsOf(atlas),
+    waters: waters.map(({ id, name }) => {
+      const { stops, lengthMetres } = roundOfWater(atlas, id);
+      return {
+        name,
+        words: `${pegCount(stops.length)}, ${formatDistance(lengthMetres, settings.units)}`,
+        href: siteLink(`bank-round/${id}/`),
+        sheetHref: siteLink(`due/round-sheet/${id}/`),
+      };
+    }),
+  };
+}
+
+function venueOf(atlas: Atlas): BankRoundData['venue'] {
+  const { name, club } = atlas.venue.settings;
+  return { id: venueId(name, club), name };
+}
+
+function wayWords({ from, stops, lengthMetres, isProven }: PegRound, units: Units): string {
+  const length = formatDistance(lengthMetres, units);
+  const start = from === null ? 'No car park is drawn: the way begins at the first peg' : `From ${from.name} and back`;
+  const proof = isProven ? 'the shortest there is' : 'the shortest that was found';
+  return `${pegCount(stops.length)}. ${start}, ${length} on foot, ${proof}.`;
+}
+
+function pegCount(pegs: number): string {
+  return pegs === 1 ? '1 peg' : `${pegs} pegs`;
+}
+
+function roundStop(peg: Peg, legMetres: number, units: Units): RoundStop {
+  const hazards = hazardsOf(peg).length;
+  const facts = [
+    `${formatDistance(legMetres, units)} on`,
+    ...(peg.status === 'closed' ? [`closed${peg.statusReason === undefined ? '' : `: ${peg.statusReason}`}`] : []),
+    ...(hazards > 0 ? [hazards === 1 ? '1 hazard known' : `${hazards} hazards known`] : []),
+  ];
+  return { peg: peg.peg, href: pegLink(peg.water, peg.peg), where: peg.where ?? '', facts: facts.join(' · ') };
+}
+
+function roundPeg(atlas: Atlas, peg: Peg, bases: ReadonlyMap<PegKey, RecordBase>): RoundPeg {
+  const key = pegKey(peg.water, peg.peg);
+  const near = atlas.venue.settings.standOff.metres * LINE_WITHIN_STAND_OFFS;
+  return {
+    peg: peg.peg,
+    ...(bases.get(key) ?? { record: '', known: {} }),
+    hazards: hazardsOf(peg),
+    hasLine: surveyOfPeg(atlas, key).standOffs.some(({ mappedMetres }) => mappedMetres < near),
+  };
+}
+
+function hazardsOf(peg: Peg): RoundHazard[] {
+  return peg.hazards
+    .filter(({ clearedOn }) => clearedOn === undefined)
+    .map(({ kind, place, foundOn, checkedOn, severity, likelihood }) => ({
+      kind,
+      name: hazardKind(kind).name,
+      place,
+      foundOn,
+      severity,
+      likelihood,
+      lookedAt: checkedOn === undefined ? `found ${formatDay(foundOn)}` : `checked ${formatDay(checkedOn)}`,
+    }));
+}
+
+/** The club's nesting months in words: `March to August`. */
+function nestingMonthsOf(atlas: Atlas): string {
+  const months = atlas.venue.settings.nestingMonths;
+  const [first, last] = [months[0], months.at(-1)];
+  if (first === undefined || last === undefined) return 'The nesting months';
+  return first === last ? monthName(first) : `${monthName(first)} to ${monthName(last)}`;
+}
