@@ -5,7 +5,8 @@
 export function nearestWord(written: string, candidates: Iterable<string>): string | null {
   const word = written.toLowerCase();
   let nearest: string | null = null;
-  let least = Math.min(3, Math.max(1, Math.floor(word.length / 3))) + 1;
+  // Something of the word must be left: 7 is no slip for 1.
+  let least = Math.min(3, Math.max(1, Math.floor(word.length / 3)), word.length - 1) + 1;
   for (const candidate of candidates) {
     if (Math.abs(candidate.length - word.length) >= least) continue;
     const distance = editDistance(word, candidate.toLowerCase());

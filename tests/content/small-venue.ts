@@ -1,4 +1,5 @@
 import type { Fault } from '../../src/content/fault.ts';
+import { formatFault } from '../../src/content/format-fault.ts';
 import { readVenue } from '../../src/content/read-venue.ts';
 import { type VenueFiles, venueFiles } from '../../src/content/venue-files.ts';
 import type { Venue } from '../../src/domain/venue.ts';
@@ -143,3 +144,21 @@ export function smallCheckedVenue(changes: Readonly<Record<string, FileChange>> 
 export function faultsOf(changes: Readonly<Record<string, FileChange>>): readonly Fault[] {
   return readVenue(smallVenue(changes)).faults;
 }
+
+/** The faults of the small folder with changes, as a person reads them. */
+export function messagesOf(changes: Readonly<Record<string, FileChange>>): readonly string[] {
+  return faultsOf(changes).map(formatFault);
+}
+
+export const FILE = {
+  venue: 'venue.md',
+  water: 'waters/mill-pond.md',
+  map: 'waters/mill-pond.geojson',
+  peg: 'pegs/mill-pond/1.md',
+  notice: 'notices/2026-11-02-boards-off.md',
+  round: 'rounds/2026-11-12-k7q2.csv',
+  events: 'sessions/2026/events.csv',
+  sessions: 'sessions/2026/sessions.csv',
+  soundings: 'soundings/mill-pond.csv',
+  gauge: 'gauge/mill-pond.csv',
+} as const;

@@ -1,0 +1,101 @@
+import { mkdir, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { loadVenue } from '../../src/content/load-venue.ts';
+import { FOLDER_LIMITS, readFolder } from '../../src/content/read-folder.ts';
+import { smallVenue } from './small-venue.ts';
+
+let folder: string;
+
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'venue-'));
+});
+
+afterEach(() => rm(folder, { recursive: true, force: true }));
+
+async function write(path: string, content: string | Uint8Array): Promise<void> {
+  await mkdir(dirname(join(folder, path)), { recursive: true });
+  await writeFile(join(folder, path), content);
+}
+
+async function writeSmallVenue(): Promise<void> {
+  for (const [path, text] of smallVenue().texts) await write(path, text);
+}
+
+test('reads a folder from the disk as it reads one in memory', async () => {
+  await writeSmallVenue();
+  const { texts, faults, leftOut } = await readFolder(folder);
+  expect(new Map([...texts].sort())).toEqual(new Map([...smallVenue().texts].sort()));
+  expect([faults, leftOut]).toEqual([[], []]);
+  expect((await loadVenue(folder)).venue?.pegs).toHaveLength(3);
+});
+
+test.each([
+  ['missing', async () => rm(folder, { recursive: true }), 'folder-missing'],
+  ['empty', async () => write('.gitkeep', ''), 'folder-empty'],
+  [
+    'a file',
+    async () => {
+      await rm(folder, { recursive: true });
+      await writeFile(folder, 'x');
+    },
+    'folder-missing',
+  ],
+])('tells once of a folder that is %s', async (_, prepare, rule) => {
+  await prepare();
+  const { venue, faults } = await loadVenue(folder);
+  expect(venue).toBeNull();
+  expect(faults.map((fault) => fault.rule)).toEqual([rule]);
+});
+
+test('follows no link, and says which it left out', async () => {
+  await writeSmallVenue();
+  await symlink('/etc/hostname', join(folder, 'pegs/mill-pond/3.md'));
+  await symlink('/etc', join(folder, 'notices/elsewhere'));
+  const { texts, leftOut } = await readFolder(folder);
+  expect([...texts.keys()].some((path) => path.includes('3.md') || path.includes('elsewhere'))).toBe(false);
+  expect(leftOut.map(({ file, what }) => [file, what])).toEqual([
+    ['notices/elsewhere', 'a link'],
+    ['pegs/mill-pond/3.md', 'a link'],
+  ]);
+});
+
+test('refuses a file beyond the limit by its size, without reading it', async () => {
+  await writeSmallVenue();
+  await write('pegs/mill-pond/1.md', 'x'.repeat(5000));
+  const { texts, unread, faults } = await readFolder(folder, { ...FOLDER_LIMITS, fileBytes: 4000 });
+  expect(texts.has('pegs/mill-pond/1.md')).toBe(false);
+  expect([...unread]).toEqual(['pegs/mill-pond/1.md']);
+  expect(faults).toMatchObject([{ file: 'pegs/mill-pond/1.md', rule: 'file-size', found: '0.0 MB' }]);
+});
+
+test('stops at too many files', async () => {
+  await writeSmallVenue();
+  const { faults } = await readFolder(folder, { ...FOLDER_LIMITS, files: 4 });
+  expect(faults).toMatchObject([{ rule: 'folder-files', found: 'more than 4 files' }]);
+});
+
+test('says where bytes are no UTF-8, and how to save a spreadsheet', async () => {
+  await writeSmallVenue();
+  await write(
+    'gauge/mill-pond.csv',
+    Buffer.concat([Buffer.from('date,level,water_temperature\n2026-01-'), Buffer.from([0xe9]), Buffer.from(',1,\n')]),
+  );
+  await write('sessions/2026/events.csv', Buffer.from('\uFEFFevent,date\n', 'utf16le'));
+  const { faults } = await readFolder(folder);
+  expect(faults.map(({ file, line, column, found }) => [file, line, column, found])).toEqual([
+    ['gauge/mill-pond.csv', 2, 9, 'bytes that are no UTF-8 text'],
+    ['sessions/2026/events.csv', 1, 1, 'UTF-16 text'],
+  ]);
+});
+
+test('lists pictures with their size, and leaves out what is neither picture nor record', async () => {
+  await writeSmallVenue();
+  await write('photos/mill-pond/1.jpg', new Uint8Array(12));
+  await write('photos/notes.doc', 'x');
+  await write('old.xlsx', 'x');
+  const { photos, leftOut } = await readFolder(folder);
+  expect([...photos]).toEqual([['mill-pond/1.jpg', 12]]);
+  expect(leftOut.map(({ file }) => file)).toEqual(['old.xlsx', 'photos/notes.doc']);
+});
