@@ -1,10 +1,18 @@
 import { type Day, formatDay } from '../domain/day.ts';
 import { type Check, checkOf } from '../domain/due.ts';
 import type { Hazard } from '../domain/hazard.ts';
+import {
+  lineDistanceWords,
+  lineHeightWords,
+  reachLimitWords,
+  standOffWords,
+  voltageWords,
+} from '../domain/overhead-line-words.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
-import { compassWords, formatDistance } from '../domain/place-words.ts';
+import { compassWords } from '../domain/place-words.ts';
 import { compareByUrgency, hazardKind, riskOf } from '../domain/risk.ts';
 import type { VenueSettings } from '../domain/venue.ts';
+import { asksForTape, countsMetres } from '../ground/stand-off.ts';
 import type { LineStandOff, PegSurvey } from '../ground/survey.ts';
 import { effectiveReach } from '../ground/swept-area.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
@@ -48,14 +56,15 @@ export function pegSafety(atlas: Atlas, peg: Peg): readonly SafetyEntry[] {
 
 function lineEntry(line: LineStandOff, peg: Peg, settings: VenueSettings, record: Hazard | undefined): SafetyEntry {
   const { units } = settings;
-  const distance = (metres: number) => formatDistance(Math.floor(metres), units);
-  const standOff = distance(settings.standOff.metres);
-  const nearest = Math.min(line.platformMetres, line.sweptMetres);
+  const distance = (metres: number) => lineDistanceWords(metres, units);
+  const standOff = standOffWords(settings.standOff.metres, units);
   const measured = peg.measuredLineDistance;
-  const allowed = `${distance(nearest)} from the line after allowances, stand-off ${standOff}`;
+  const allowed = `${distance(countsMetres(line))} from the line after allowances, stand-off ${standOff}`;
+  const tape = asksForTape(peg, [line]) ? ' Not measured yet: have it measured before it is relied on.' : '';
+  const height = lineHeightWords(line, units);
   const verdicts: Readonly<Record<LineStandOff['verdict'], string>> = {
     inside: `This peg, or what is swept from it, comes within the stand-off of ${standOff}: do not fish here.`,
-    near: `Clear of it by little: what is swept from this peg comes to ${allowed}.`,
+    near: `Clear of it by little: what is swept from this peg comes to ${allowed}.${tape}`,
     clear: `This peg is clear of it: what is swept from here comes to ${allowed}.`,
   };
   const kind = hazardKind('overhead-line');
@@ -65,9 +74,8 @@ function lineEntry(line: LineStandOff, peg: Peg, settings: VenueSettings, record
     action: `${verdicts[line.verdict]} ${record?.action ?? kind.advice}`,
     control: record?.control ?? null,
     facts: [
-      line.voltageVolts === undefined
-        ? `${line.name}, voltage not known`
-        : `${line.name}, ${voltageWords(line.voltageVolts)}`,
+      `${line.name}, ${voltageWords(line)}`,
+      ...(height === null ? [] : [height]),
       ...(measured === undefined
         ? []
         : [`measured ${distance(measured.distanceMetres)} on ${formatDay(measured.measuredOn)} (${measured.method})`]),
@@ -100,7 +108,7 @@ export function limitWords(
 ): readonly string[] {
   const venue = settings.permittedReach;
   const reach = effectiveReach(peg, venue);
-  const distance = (metres: number) => formatDistance(metres, settings.units);
+  const distance = (metres: number) => reachLimitWords(metres, settings.units);
   return [
     ...(reach.poleMetres < venue.poleMetres
       ? [reach.poleMetres === 0 ? 'no pole' : `pole to ${distance(reach.poleMetres)}`]
@@ -144,10 +152,6 @@ function hazardEntry(hazard: Hazard, settings: VenueSettings): SafetyEntry {
 
 function checkOfHazard(hazard: Hazard, settings: VenueSettings): Check {
   return checkOf(hazard.checkedOn, hazard.foundOn, settings.inspection.hazardDays);
-}
-
-function voltageWords(volts: number): string {
-  return volts >= 1000 ? `${volts / 1000} kV` : `${volts} V`;
 }
 
 /** "Closed since 2 Feb 2026": where a peg is closed, on every page that names it. */

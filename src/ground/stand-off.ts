@@ -49,6 +49,23 @@ export function standOffsOfPeg(
     .sort((a, b) => a.platformMetres - b.platformMetres);
 }
 
+/** What counts against the stand-off: platform or swept area, whichever is nearer, after the allowances. */
+export function countsMetres({ platformMetres, sweptMetres }: LineStandOff): number {
+  return Math.min(platformMetres, sweptMetres);
+}
+
+/** Whether an open peg is outside the stand-off by so little that the map alone should not carry it, and nobody measured it yet. */
+export function asksForTape(
+  peg: Pick<Peg, 'status' | 'measuredLineDistance'>,
+  standOffs: readonly LineStandOff[],
+): boolean {
+  return (
+    peg.status === 'open' &&
+    peg.measuredLineDistance === undefined &&
+    standOffs.some(({ verdict }) => verdict === 'near')
+  );
+}
+
 /** The least distance, after everything is taken off, from what a reach sweeps to any of the lines. */
 export function sweptMetres(lines: readonly LineAtPeg[], facingDegrees: number, reach: PermittedReach): number {
   const sectors = sweptSectors(PLATFORM, facingDegrees, reach);

@@ -1,5 +1,6 @@
 import type { Content } from '../content.ts';
 import type { Fault } from '../fault.ts';
+import { checkClosureStatus } from './closure-status.ts';
 import { checkEventNames } from './event-names.ts';
 import { checkEventOverlaps } from './event-overlaps.ts';
 import { checkHazardHistory } from './hazard-history.ts';
@@ -40,6 +41,7 @@ const CHECKS: readonly Check[] = [
   checkPhotoFiles,
   checkHazardHistory,
   checkNoticeNames,
+  checkClosureStatus,
   checkRoundRows,
   checkEventNames,
   checkEventOverlaps,

@@ -1,6 +1,13 @@
 import type { Peg } from '../../domain/peg.ts';
 import { keepOpenLimit } from '../../ground/keep-open-limit.ts';
-import { overheadLinesOf, standOffsOfPeg } from '../../ground/stand-off.ts';
+import {
+  asksForTape,
+  countsMetres,
+  NEAR_SHARE,
+  overheadLinesOf,
+  type StandOffSettings,
+  standOffsOfPeg,
+} from '../../ground/stand-off.ts';
 import type { KeepOpenLimit, LineStandOff } from '../../ground/survey.ts';
 import type { Content } from '../content.ts';
 import type { Fault } from '../fault.ts';
@@ -8,15 +15,17 @@ import { faultAt, type Placed } from '../sources/source.ts';
 
 /**
  * The gate no build passes: an open peg whose platform, or the area that may be swept from it, lies inside the stand-off
- * of an overhead line on any water's map. Nothing switches it off.
+ * of an overhead line on any water's map. Nothing switches it off. A peg outside by no more than a fifth rests on the
+ * map alone until someone measures it: a warning.
  */
 export function checkStandOffGate({ pegs, waters, settings }: Content): readonly Fault[] {
   const lines = overheadLinesOf(waters.flatMap(({ map }) => (map === null ? [] : [{ map: map.map }])));
   if (lines.length === 0) return [];
   return pegs.flatMap((peg) => {
     if (peg.value.status === 'closed') return [];
-    const inside = standOffsOfPeg(peg.value, lines, settings).filter(({ verdict }) => verdict === 'inside');
-    if (inside.length === 0) return [];
+    const standOffs = standOffsOfPeg(peg.value, lines, settings);
+    const inside = standOffs.filter(({ verdict }) => verdict === 'inside');
+    if (inside.length === 0) return asksForTape(peg.value, standOffs) ? [unmeasured(peg, standOffs, settings)] : [];
     const limit = keepOpenLimit(peg.value, lines, settings);
     return inside.map((line) => gateFault(peg, line, limit, settings.standOff.metres));
   });
@@ -33,6 +42,21 @@ function gateFault(
     found: `the open peg ${peg.water}/${peg.peg}, ${distances(line, standOffMetres)} ${line.name}`,
     expected: `${standOffMetres} m along the ground from every overhead line, from the platform and from all that may be swept from it`,
     mend: limit === null ? CLOSE : `Close it, or keep it open with limits: ${limitText(limit)} in its record.`,
+  });
+}
+
+function unmeasured(
+  { value: peg, source }: Placed<Peg>,
+  standOffs: readonly LineStandOff[],
+  { standOff }: StandOffSettings,
+): Fault {
+  const line = standOffs.toSorted((a, b) => countsMetres(a) - countsMetres(b))[0]!;
+  return faultAt(source, ['status'], {
+    rule: 'stand-off-unmeasured',
+    severity: 'warning',
+    found: `the open peg ${peg.water}/${peg.peg}, by the map ${metres(countsMetres(line))} clear of ${line.name}, and no measured distance`,
+    expected: `a measured distance for a peg within ${metres(standOff.metres * NEAR_SHARE)} of a line`,
+    mend: 'Measure along the ground from the platform to below the nearest wire, with nothing held up, and write measured-line-distance: { distance, measured-on, method } in its record; in doubt close it and ask the network operator.',
   });
 }
 

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { messagesOf, replacing } from '../small-venue.ts';
 
-const closure = (lines: string) => () => `---\ntitle: Closed for good\nkind: closure\nfrom: 2026-11-10\n${lines}\n---\n`;
+const closure = (lines: string) => () =>
+  `---\ntitle: Closed for good\nkind: closure\nfrom: 2026-11-10\n${lines}\n---\n`;
 const NOTICE = 'notices/2026-11-10-closed.md';
 const CLOSED = replacing('status: open', 'status: closed\nstatus-reason: Bank slipped');
 
@@ -30,9 +31,17 @@ test('accepts one that another notice has replaced, and one still to come', () =
 });
 
 test('refuses a closure for good of a peg whose record says open', () => {
-  expect(messagesOf({ [NOTICE]: closure('pegs: [mill-pond/2]') })).toMatchInlineSnapshot();
+  expect(messagesOf({ [NOTICE]: closure('pegs: [mill-pond/2]') })).toMatchInlineSnapshot(`
+    [
+      "notices/2026-11-10-closed.md:3:7 error Unexpected closure without a last day over pegs whose records say open: mill-pond/2, expected a last day (until), or records that say closed. Closed for good: write status: closed, status-since and status-reason in pegs/mill-pond/2.md. Closed for a time: give the notice its last day. (closure-status)",
+    ]
+  `);
 });
 
 test('refuses a closure for good of a whole water, in one fault', () => {
-  expect(messagesOf({ [NOTICE]: closure('waters: [mill-pond]') })).toMatchInlineSnapshot();
+  expect(messagesOf({ [NOTICE]: closure('waters: [mill-pond]') })).toMatchInlineSnapshot(`
+    [
+      "notices/2026-11-10-closed.md:3:7 error Unexpected closure without a last day over pegs whose records say open: mill-pond/1, mill-pond/2, mill-pond/10, expected a last day (until), or records that say closed. Closed for good: write status: closed, status-since and status-reason in pegs/mill-pond/1.md and the others. Closed for a time: give the notice its last day. (closure-status)",
+    ]
+  `);
 });
