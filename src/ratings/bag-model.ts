@@ -21,7 +21,9 @@ export interface BagModel {
 /** Fits the monthly model of the total bag or of a bag part. */
 export function fitBag(venue: RatedVenue, bag: BagId, choice: SessionChoice = {}, options: FitOptions = {}): BagModel {
   const { sessions, noneBelowGrams } = sessionsInModel(venue, bag, choice);
-  const model = ratingModel(venue, sessions, MONTH_SEASON);
+  // Where nobody weighed, "at most this" of everyone compares no peg with another.
+  const telling = sessions.some(({ isCensored }) => !isCensored) ? sessions : [];
+  const model = ratingModel(venue, telling, MONTH_SEASON);
   return { bag, sessions, noneBelowGrams, model, fit: fitRatings(model.latent, options) };
 }
 
@@ -60,12 +62,13 @@ export function bagTables(venue: RatedVenue, { fitted, pegMonths }: RatedBag): B
   };
 }
 
-function modelSummary({ sessions, fit }: BagModel): ModelSummary {
+function modelSummary(fitted: BagModel): ModelSummary {
+  const { sessions, fit } = fitted;
   // A term the venue has nothing for (no known angler, no feature) has no spread.
   const sd = (term: string) => fit.sd[term] ?? 0;
   return {
     sd: {
-      event: sd(TERM.event),
+      event: Math.hypot(sd(TERM.event), seasonalSpread(fitted)),
       angler: sd(TERM.angler),
       peg: sd(TERM.peg),
       feature: sd(TERM.feature),
@@ -76,4 +79,18 @@ function modelSummary({ sessions, fit }: BagModel): ModelSummary {
     sessions: sessions.length,
     censored: sessions.filter(({ isCensored }) => isCensored).length,
   };
+}
+
+/** How far the days of the log lie apart by their water and its season alone: a standard deviation over its events. */
+function seasonalSpread({ sessions, model, fit }: BagModel): number {
+  const effect = (term: string, column: number) => (fit.sd[term] === undefined ? 0 : fit.effects(term)[column]!);
+  const events = [...new Map(sessions.map(({ event }) => [event.id, event])).values()];
+  if (events.length === 0) return 0;
+  const days = events.map((event) => {
+    const water = model.waterColumns.get(event.water)!;
+    const season = water * model.season.positions + model.season.positionOf(event)!;
+    return effect(TERM.water, water) + effect(TERM.waterSeason, season);
+  });
+  const mean = days.reduce((sum, day) => sum + day, 0) / days.length;
+  return Math.sqrt(days.reduce((sum, day) => sum + (day - mean) ** 2, 0) / days.length);
 }

@@ -56,7 +56,8 @@ function choiceTable(
     return choice.column;
   });
   const model = ratingModel(venue, total.sessions, MONTH_SEASON, { columns: choices.size, levels });
-  const fit = fitRatings(model.latent, { start: startFrom(total.fit) });
+  // What the bags say of days, anglers and pegs is known from the main fit; only the choice's spread is new.
+  const fit = fitRatings(model.latent, { start: startFrom(total.fit), hold: { sd: total.fit.sd } });
   const rows = venue.waters.flatMap(({ id }) => {
     const ofWater = [...choices.values()]
       .filter(({ water, value }) => water === id && value !== undefined)

@@ -1,9 +1,9 @@
 import type { Evidence } from './ratings.ts';
 
-/** Above this share of the prior's standard deviation a return is thin: the log removed less than a third of the variance. */
-export const THIN_ABOVE = 0.82;
-/** Below this share it is solid: the log removed more than two thirds of the variance. */
-export const SOLID_BELOW = 0.58;
+/** Above this share of the prior's standard deviation a return is thin: the log removed less than half of the variance. */
+export const THIN_ABOVE = Math.SQRT1_2;
+/** Below this share it is solid: the log removed more than three quarters of the variance. */
+export const SOLID_BELOW = 0.5;
 
 /**
  * How much the log narrowed what was known of a return before it: from the posterior standard deviation over the prior

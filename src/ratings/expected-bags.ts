@@ -2,7 +2,7 @@ import { MONTHS } from '../domain/day.ts';
 import { pegKey } from '../domain/peg.ts';
 import type { RatedBag } from './bag-model.ts';
 import { chancesToFrame } from './chance-to-frame.ts';
-import { type DayLevel, dayLevels } from './day-levels.ts';
+import { dayLevels } from './day-levels.ts';
 import { normalCdf } from './engine/normal-cdf.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { TERM } from './rating-model.ts';
@@ -44,25 +44,31 @@ export function expectedBags(venue: RatedVenue, bags: readonly RatedBag[], seed:
   });
 }
 
+/** A bag yet to come, on the log scale. */
+interface LogBag {
+  readonly mean: number;
+  readonly sd: number;
+}
+
 interface Prediction {
   readonly bag: BagId;
   readonly noneBelowKg: number;
-  /** Log bag of each peg and month, in the order of the returns. */
-  readonly bags: readonly DayLevel[];
+  /** Of each peg and month, in the order of the returns. */
+  readonly bags: readonly LogBag[];
 }
 
 function predictions(venue: RatedVenue, { fitted, pegMonths }: RatedBag): Prediction[] {
-  const levelOf = dayLevels(venue, fitted);
-  if (levelOf === null) return [];
+  const levels = new Map(dayLevels(venue, fitted).map((level) => [`${level.water} ${level.month}`, level]));
+  if (levels.size === 0) return [];
   const bags = pegMonths.map(({ water, month, logReturn, sd }) => {
-    const level = levelOf(water, month);
+    const level = levels.get(`${water} ${month}`)!;
     return { mean: level.mean + logReturn, sd: Math.hypot(level.sd, sd, fitted.fit.residualSd) };
   });
   return [{ bag: fitted.bag, noneBelowKg: fitted.noneBelowGrams / 1000, bags }];
 }
 
 /** Quarters of a log-normal bag; what is too little to be weighed is nothing. */
-function quartiles({ mean, sd }: DayLevel, noneBelowKg: number): Quartiles {
+function quartiles({ mean, sd }: LogBag, noneBelowKg: number): Quartiles {
   const at = (deviations: number) => {
     const kilograms = Math.exp(mean + deviations * sd);
     return kilograms < noneBelowKg ? 0 : kilograms;

@@ -1,16 +1,35 @@
 import { fitLatentModel } from './engine/fit-latent-model.ts';
 import type { FitOptions, LatentFit, LatentModel, WeakPriors } from './engine/latent-model.ts';
+import { TERM } from './rating-model.ts';
 
 /**
  * Weak priors of every fit of the ratings, on the log scale. They decide only where a log says next to nothing: a
- * handful of events, a single angler. A day, peg or angler effect beyond a factor of e² is taken as unlikely; the
- * scatter of bags about a factor of 1.8, and anything from 1.2 to 10 is allowed.
+ * handful of events, a single angler, a lone feature. Days may differ by any factor from 1 to 7 and more; pegs, their
+ * features and the features' months mostly by less than half as much again, which is as far as anglers speak of
+ * (common practice, no source); the scatter of bags is about a factor of 1.8, and anything from 1.2 to 10 is allowed.
  */
-export const RATING_PRIORS: WeakPriors = { sdScale: 1, residualMedian: 0.6, residualLogSd: 0.7, fixedSpread: 5 };
+export const RATING_PRIORS: WeakPriors = {
+  sdScale: 1,
+  sdScaleOf: { [TERM.angler]: 0.5, [TERM.peg]: 0.3, [TERM.feature]: 0.3, [TERM.season]: 0.3, [TERM.choice]: 0.3 },
+  residualMedian: 0.6,
+  residualLogSd: 0.7,
+  fixedSpread: 5,
+};
+
+/**
+ * How far a water's level may lie from the venue's, held: a handful of waters cannot tell, and within a factor of e² of
+ * one another (two standard deviations) most do lie.
+ */
+const WATER_SD = 1;
 
 /** Fits a model of the ratings: variances integrated over, unless asked otherwise. */
 export function fitRatings(latent: LatentModel, options: FitOptions = {}): LatentFit {
-  return fitLatentModel(latent, { variances: 'integrated', weakPriors: RATING_PRIORS, ...options });
+  return fitLatentModel(latent, {
+    variances: 'integrated',
+    weakPriors: RATING_PRIORS,
+    ...options,
+    hold: { ...options.hold, sd: { [TERM.water]: WATER_SD, ...options.hold?.sd } },
+  });
 }
 
 /** Where the fit of nearly the same model may begin. */

@@ -9,6 +9,7 @@ export type BagId = string;
 /** Standard deviations of the model's terms, on the log scale. */
 export interface ModelSummary {
   readonly sd: {
+    /** Of days as they were: by water, by season and by what the day itself gave, together. */
     readonly event: number;
     readonly angler: number;
     readonly peg: number;

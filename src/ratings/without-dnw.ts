@@ -10,7 +10,7 @@ import type { BagTables, Ratings } from './ratings.ts';
 export function withoutDnw(venue: RatedVenue, total: BagModel, tables: BagTables): Ratings['withoutDnw'] {
   const dnw = total.sessions.filter(({ session }) => session.status === 'dnw').length;
   if (dnw === 0) return null;
-  const fitted = fitBag(venue, 'total', { withoutDnw: true }, { start: startFrom(total.fit) });
+  const fitted = fitBag(venue, 'total', { withoutDnw: true }, { start: startFrom(total.fit), variances: 'mode' });
   const without = bagTables(venue, rateBag(venue, fitted));
   const changes = [
     ...tables.featureMonths.map(({ logReturn, evidence }, i) => ({

@@ -33,7 +33,7 @@ describe('corners and margins on a water whose edges fall off in the cold', () =
     const anglers = Array.from({ length: 60 }, (_, i) => ({ ref: `a-${i}`, effect: 0.35 * chance.normal() }));
     const events = Array.from({ length: 156 }, (_, i) => exampleEvent(`e-${i}`, { day: addDays('2023-01-07', 7 * i) }));
     const sessions = events.flatMap((event) => {
-      const warmth = -Math.cos(((monthOf(event.day) - 1.5) * Math.PI) / 6);
+      const warmth = -Math.cos(((monthOf(event.day) - 1) * Math.PI) / 6);
       const day = 1.5 + 0.8 * warmth + 0.4 * chance.normal();
       const rods = chance.shuffled(anglers);
       return chance

@@ -13,6 +13,8 @@ export interface ParameterSpace {
   readonly start: Float64Array;
   readonly lower: Float64Array;
   readonly upper: Float64Array;
+  /** Scale of each free sd's weak prior; without priors it is not asked for. */
+  readonly sdScales: readonly number[];
   /** Parameters at a point; a log sd at its lower bound means what `zeroAtBound` says: that small sd, or exactly zero. */
   at(point: Float64Array, zeroAtBound?: boolean): Parameters;
 }
@@ -56,6 +58,9 @@ export function parameterSpace(model: LatentModel, prepared: PreparedModel, opti
       ...residual.map(() => Math.log(spread) + 7),
       ...unbounded,
     ]),
+    sdScales: free.terms.map(
+      (t) => weakPriors?.sdScaleOf?.[model.terms[t]!.name] ?? weakPriors?.sdScale ?? Number.POSITIVE_INFINITY,
+    ),
     at(point, zeroAtBound = false) {
       const sds = Float64Array.from(heldSds, (sd) => sd ?? 0);
       free.terms.forEach((t, i) => {

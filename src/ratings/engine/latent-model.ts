@@ -61,6 +61,8 @@ export type EffectPrior =
 export interface WeakPriors {
   /** Every term's sd is half-normal with this scale. */
   readonly sdScale: number;
+  /** Scales of terms, by name, that are looked for elsewhere than the rest. */
+  readonly sdScaleOf?: Readonly<Record<string, number>>;
   /** The residual sd is log-normal: its median, and the sd of its logarithm. */
   readonly residualMedian: number;
   readonly residualLogSd: number;

@@ -32,7 +32,7 @@ export interface Search {
 export function objectiveAt(search: Search, point: Float64Array): { logMarginal: number; objective: number } {
   setParametersInPlace(search.state, search.space.at(point));
   const logMarginal = findModeInPlace(search.state, search.modeTolerance);
-  const prior = priorAt(point, search.space.free, search.options.weakPriors, search.isByLog);
+  const prior = priorAt(point, search.space.free, search.options.weakPriors, search.space.sdScales, search.isByLog);
   return { logMarginal, objective: logMarginal + prior.value };
 }
 
@@ -41,7 +41,7 @@ export function slopeAt(search: Search, point: Float64Array): { gradient: Float6
   const { state, space, options, isByLog, variances } = search;
   exactVariancesInPlace(variances, state.system);
   const { gradient, information } = marginalSlope(state, space.free, variances);
-  const prior = priorAt(point, space.free, options.weakPriors, isByLog);
+  const prior = priorAt(point, space.free, options.weakPriors, space.sdScales, isByLog);
   for (let i = 0; i < point.length; i++) {
     gradient[i] = gradient[i]! + prior.slope[i]!;
     information[i * point.length + i] = information[i * point.length + i]! + prior.curvature[i]!;

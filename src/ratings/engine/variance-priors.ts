@@ -17,6 +17,7 @@ export function priorAt(
   point: Float64Array,
   free: FreeParameters,
   priors: WeakPriors | undefined,
+  sdScales: readonly number[],
   isByLog: boolean,
 ): PriorAt {
   const slope = new Float64Array(point.length);
@@ -24,7 +25,7 @@ export function priorAt(
   if (priors === undefined) return { value: 0, slope, curvature };
   let value = 0;
   free.terms.forEach((_, i) => {
-    const square = Math.exp(2 * point[i]!) / priors.sdScale ** 2;
+    const square = Math.exp(2 * point[i]!) / sdScales[i]! ** 2;
     value -= 0.5 * square;
     slope[i] = -square;
     curvature[i] = 2 * square;
