@@ -80,7 +80,9 @@ function markInSector(stand: PegStand, water: WaterPlane, mark: Mark): ReachTarg
     angleDegrees: reach.sectorDegrees,
     radiusMetres: TOLD_WITHIN_METRES,
   };
-  const nearest = pointsInSector(sector, mark.ring).find((p) => !isHidden(water, at, p));
+  // Just in the water, so that the peg's own bank hides nothing.
+  const edge = pointAhead(stand, stand.edgeMetres! + 0.1);
+  const nearest = pointsInSector(sector, mark.ring).find((p) => !isHidden(water, edge, p));
   if (nearest === undefined) return null;
   const ahead = mark.index.firstCrossing(at, pointAhead(stand, stand.farBankMetres ?? TOLD_WITHIN_METRES));
   return {
@@ -92,14 +94,11 @@ function markInSector(stand: PegStand, water: WaterPlane, mark: Mark): ReachTarg
   };
 }
 
-/** Whether dry land lies between a peg and a point, beyond the bank the peg stands on. */
-function isHidden(water: WaterPlane, from: PlanePoint, to: PlanePoint): boolean {
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
-  const changes = water.shoreIndex.crossings(from, to).map(({ distanceMetres }) => distanceMetres);
-  const startsWet = water.isWater(from);
-  // Pairs of changes from the first time the water is left: land begins, land ends.
-  const onwards = startsWet ? changes : changes.slice(1);
+/** Whether more than 3 m of dry land lies between the water's edge before a peg and a point. */
+function isHidden(water: WaterPlane, edge: PlanePoint, to: PlanePoint): boolean {
+  const length = Math.hypot(to.x - edge.x, to.y - edge.y);
+  const changes = water.shoreIndex.crossings(edge, to).map(({ distanceMetres }) => distanceMetres);
   let landMetres = 0;
-  for (let i = 0; i < onwards.length; i += 2) landMetres += (onwards[i + 1] ?? length) - onwards[i]!;
-  return landMetres > HIDDEN_BY_LAND_METRES || (!startsWet && changes.length === 0 && length > HIDDEN_BY_LAND_METRES);
+  for (let i = 0; i < changes.length; i += 2) landMetres += (changes[i + 1] ?? length) - changes[i]!;
+  return landMetres > HIDDEN_BY_LAND_METRES;
 }

@@ -1,5 +1,5 @@
 import type { PlanePoint } from '../plane/plane-point.ts';
-import { type SegmentIndex, segmentIndex } from '../plane/segment-index.ts';
+import { ringSegments, type SegmentIndex, segmentIndex } from '../plane/segment-index.ts';
 import type { WaterPlane } from '../water-plane.ts';
 import { ON_THE_EDGE_METRES } from './datum-soundings.ts';
 import { isobathLevels } from './isobath-levels.ts';
@@ -98,10 +98,12 @@ function middleOf(a: PlanePoint, b: PlanePoint, c: PlanePoint): PlanePoint {
 
 /** Moves what was measured at the water's edge onto the shore, and leaves the rest in the water. */
 function withEdgeDepths(water: WaterPlane, measured: readonly MeasuredDepth[]) {
+  const dry = dryShore(water.shore);
+  const stretches = segmentIndex(ringSegments(dry));
   const inWater: DepthPoint[] = [];
-  const onStretch = new Map<number, { share: number; point: DepthPoint }[]>();
-  for (const { x, y, depthMetres } of measured) {
-    const foot = water.shoreIndex.nearest({ x, y })!;
+  const onStretch = new Map<number, { readonly share: number; readonly point: DepthPoint }[]>();
+  for (const { x, y, depthMetres } of apart(measured)) {
+    const foot = stretches.nearest({ x, y })!;
     if (foot.distanceMetres > ON_THE_EDGE_METRES) {
       inWater.push({ x, y, depthMetres, measured: true });
       continue;
@@ -111,7 +113,7 @@ function withEdgeDepths(water: WaterPlane, measured: readonly MeasuredDepth[]) {
     onStretch.set(foot.segment, there);
   }
   let stretch = 0;
-  const shore = dryShore(water.shore).map((ring) => {
+  const shore = dry.map((ring) => {
     const points = ring.flatMap((start) => {
       const there = onStretch.get(stretch++) ?? [];
       return [start, ...there.sort((a, b) => a.share - b.share).map(({ point }) => point)];
@@ -121,18 +123,35 @@ function withEdgeDepths(water: WaterPlane, measured: readonly MeasuredDepth[]) {
   return { shore, inWater };
 }
 
-/** A ring without points that coincide; of two, the measured one stays. */
+const TWINS_WITHIN_METRES = 0.02;
+
+/** Measured depths without those that fall on another's place: the first given stays. */
+function apart(measured: readonly MeasuredDepth[]): readonly MeasuredDepth[] {
+  const places = new Set<string>();
+  return measured.filter(({ x, y }) => {
+    const place = `${Math.round(x / TWINS_WITHIN_METRES)} ${Math.round(y / TWINS_WITHIN_METRES)}`;
+    return !places.has(place) && places.add(place);
+  });
+}
+
+/** A ring without points that all but coincide: a corner keeps its place and takes the depth measured beside it. */
 function withoutTwins(ring: readonly DepthPoint[]): DepthPoint[] {
   const kept: DepthPoint[] = [];
   for (const point of ring) {
     const last = kept[kept.length - 1];
-    if (last === undefined || Math.hypot(point.x - last.x, point.y - last.y) > 0.02) kept.push(point);
-    else if (!last.measured) kept[kept.length - 1] = point;
+    if (last !== undefined && areTwins(point, last)) kept[kept.length - 1] = merged(last, point);
+    else kept.push(point);
   }
   const [first, last] = [kept[0]!, kept[kept.length - 1]!];
-  if (kept.length > 3 && Math.hypot(first.x - last.x, first.y - last.y) <= 0.02) {
-    if (!first.measured) kept[0] = last;
-    kept.pop();
-  }
-  return kept;
+  if (kept.length <= 3 || !areTwins(first, last)) return kept;
+  return [merged(first, last), ...kept.slice(1, -1)];
+}
+
+function areTwins(a: PlanePoint, b: PlanePoint): boolean {
+  return Math.hypot(a.x - b.x, a.y - b.y) <= TWINS_WITHIN_METRES;
+}
+
+function merged(a: DepthPoint, b: DepthPoint): DepthPoint {
+  const [corner, other] = a.measured ? [b, a] : [a, b];
+  return other.measured ? { ...corner, depthMetres: other.depthMetres, measured: true } : corner;
 }

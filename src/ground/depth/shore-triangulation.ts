@@ -22,7 +22,7 @@ const SHORTEST_METRES = 0.05;
 const MOST_ROUNDS = 20;
 
 /**
- * Triangulates soundings with the shore. Every stretch of shore that is no edge of the triangulation is split in two and
+ * Triangulates soundings with the shore, which `dryShore` makes. Every stretch of shore that is no edge of the triangulation is split in two and
  * the whole triangulated again, until all of them are edges (Ruppert, 1995, without his care for angles): then each
  * triangle is all water or all land.
  */
@@ -30,7 +30,7 @@ export function shoreTriangulation(
   shore: readonly (readonly DepthPoint[])[],
   soundings: readonly DepthPoint[],
 ): DepthTriangulation {
-  let rings = shore.map((ring) => denser(ring, (length) => Math.ceil(length / SHORE_SPACING_METRES)));
+  let rings = shore;
   for (let round = 0; ; round++) {
     const points = [...rings.flat(), ...soundings];
     const triangulation = triangulated(points);
@@ -94,7 +94,12 @@ function stretchesWithoutEdge(
   return missing;
 }
 
-/** A shore of depth 0. */
+/** A shore of depth 0, with a point at least every 3 m: a depth known at one point reaches no farther along it. */
 export function dryShore(rings: readonly PlaneRing[]): DepthPoint[][] {
-  return rings.map((ring) => ring.map(({ x, y }) => ({ x, y, depthMetres: 0, measured: false })));
+  return rings.map((ring) =>
+    denser(
+      ring.map(({ x, y }) => ({ x, y, depthMetres: 0, measured: false })),
+      (length) => Math.ceil(length / SHORE_SPACING_METRES),
+    ),
+  );
 }

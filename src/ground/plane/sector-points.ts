@@ -2,9 +2,13 @@ import type { PlanePoint, PlaneRing } from './plane-point.ts';
 import { isWithinAngle, pointAlong, type Sector } from './sector.ts';
 import { footOnSegment, side } from './segment-distance.ts';
 
+/** Points of a stretch lie no farther apart than this. */
+const SPACING_METRES = 2;
+
 /**
- * Points of a ring's line inside a sector, the nearest to its apex first. For each stretch these are its start, the foot
- * of the apex and where the sector's sides cut it: the nearest point of the line in the sector is always among them.
+ * Points of a ring's line inside a sector, the nearest to its apex first: of each stretch its start, the foot of the
+ * apex, where the sector's sides cut it, and points 2 m apart. The nearest point of the line in the sector is always
+ * among them; the rest stand in for it where it is hidden.
  */
 export function pointsInSector(sector: Sector, ring: PlaneRing): readonly PlanePoint[] {
   const { apex, radiusMetres } = sector;
@@ -20,7 +24,7 @@ export function pointsInSector(sector: Sector, ring: PlaneRing): readonly PlaneP
     const b = ring[(i + 1) % ring.length]!;
     const foot = footOnSegment(apex, a, b);
     if (foot.distanceMetres > radiusMetres) return;
-    for (const p of [a, foot]) if (isWithinAngle(sector, p)) add(p);
+    for (const p of [foot, ...pointsAlong(a, b)]) if (isWithinAngle(sector, p)) add(p);
     if (sector.angleDegrees >= 360) return;
     for (const corner of sides) {
       const cut = cutOf(apex, corner, a, b);
@@ -28,6 +32,15 @@ export function pointsInSector(sector: Sector, ring: PlaneRing): readonly PlaneP
     }
   });
   return found.sort((p, q) => p.distanceMetres - q.distanceMetres);
+}
+
+/** The start of a stretch and points along it. */
+function pointsAlong(a: PlanePoint, b: PlanePoint): readonly PlanePoint[] {
+  const parts = Math.max(1, Math.ceil(Math.hypot(b.x - a.x, b.y - a.y) / SPACING_METRES));
+  return Array.from({ length: parts }, (_, i) => ({
+    x: a.x + (i / parts) * (b.x - a.x),
+    y: a.y + (i / parts) * (b.y - a.y),
+  }));
 }
 
 /** Where the segment from `c` to `d` cuts the one from `a` to `b`, null where it does not. */

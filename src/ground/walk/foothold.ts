@@ -1,15 +1,22 @@
 import type { PlanePoint } from '../plane/plane-point.ts';
-import type { PathGraph } from './path-graph.ts';
+import type { PathEdge, PathGraph } from './path-graph.ts';
 import type { Foothold, ShortestWays } from './shortest-ways.ts';
 
 /** A place farther than this from every path is not joined to them. */
 export const STEP_TO_PATH_METRES = 30;
 
-/** The nearest point of the paths to a place; null where none lies within 30 m. */
-export function footholdOf(graph: PathGraph, p: PlanePoint): Foothold | null {
-  const foot = graph.index.nearest(p);
-  if (foot === null || foot.distanceMetres > STEP_TO_PATH_METRES) return null;
-  return { edge: foot.segment, share: foot.share, offMetres: foot.distanceMetres };
+/** The nearest point to a place of the paths for which `usable` says yes; null where none lies within 30 m. */
+export function footholdOf(
+  graph: PathGraph,
+  p: PlanePoint,
+  usable: (edge: PathEdge) => boolean = () => true,
+): Foothold | null {
+  let nearest: Foothold | null = null;
+  for (const { segment, share, distanceMetres } of graph.index.within(p, STEP_TO_PATH_METRES)) {
+    const isNearer = nearest === null || distanceMetres < nearest.offMetres;
+    if (isNearer && usable(graph.edges[segment]!)) nearest = { edge: segment, share, offMetres: distanceMetres };
+  }
+  return nearest;
 }
 
 /** The way from the ways' beginning to a place beside the paths. */

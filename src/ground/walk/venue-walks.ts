@@ -23,7 +23,7 @@ export interface VenueWalks {
   readonly stepFreeWalkTo: (peg: Peg) => Walk | null;
 }
 
-/** All ways from one car park. */
+/** All ways from one car park over the paths that may be used. */
 interface WaysFrom {
   readonly carPark: MapPlace;
   readonly start: Foothold;
@@ -31,6 +31,7 @@ interface WaysFrom {
   readonly factsAt: (node: number) => WayFacts;
 }
 
+type Usable = (edge: PathEdge) => boolean;
 type LinesNear = (a: PlanePoint, b: PlanePoint) => readonly number[];
 
 /** Joins the paths of a venue's waters and walks them from every car park. */
@@ -45,10 +46,10 @@ export function venueWalks(
   const near = linesNear(lines, rule, toPlane);
   const nearEdge = memoised((e: number) => near(...endsOf(graph, e)));
   const carParks = waters.flatMap((water) => water.map.places).filter(({ kind }) => kind === 'car-park');
-  const waysFrom = (usable: (edge: PathEdge) => boolean): WaysFrom[] =>
+  const waysFrom = (usable: Usable): WaysFrom[] =>
     carParks.flatMap((carPark) => {
       const at = toPlane(carPark.at);
-      const start = footholdOf(graph, at);
+      const start = footholdOf(graph, at, usable);
       if (start === null) return [];
       const ways = shortestWays(graph, [start], usable);
       const first = pointOf(graph, start);
@@ -57,38 +58,31 @@ export function venueWalks(
         withPath(withLines(NO_WAY_YET, near(at, first)), path, near(first, graph.nodes[node]!));
       return [{ carPark, start, ways, factsAt: factsOfWays(graph, ways, atStart, nearEdge) }];
     });
-  const all = waysFrom(() => true);
-  const withoutKnownStep = waysFrom(hasNoKnownStep);
-  const stepFree = waysFrom(({ path }) => isStepFree(path) === true);
-
-  const walksBy = (from: readonly WaysFrom[], peg: Peg): readonly Walk[] => {
-    const at = toPlane(peg.at);
-    const there = footholdOf(graph, at);
-    if (there === null) return [];
-    const stepLines = near(at, pointOf(graph, there));
-    return from
-      .flatMap((ways) => walkTo(graph, ways, there, near, stepLines) ?? [])
-      .map(({ carPark, metres, facts }) =>
-        asWalk(
-          carPark,
-          metres,
-          facts,
-          peg,
-          lines.map(({ name }) => name),
-        ),
-      )
-      .sort((a, b) => a.distanceMetres - b.distanceMetres);
+  const names = lines.map(({ name }) => name);
+  const walksOver = (usable: Usable): ((peg: Peg) => readonly Walk[]) => {
+    const from = waysFrom(usable);
+    return (peg) => {
+      const at = toPlane(peg.at);
+      const there = footholdOf(graph, at, usable);
+      if (there === null) return [];
+      const stepLines = near(at, pointOf(graph, there));
+      return from
+        .flatMap((ways) => walkTo(graph, ways, there, near, stepLines) ?? [])
+        .map(({ carPark, metres, facts }) => asWalk(carPark, metres, facts, peg, names))
+        .sort((a, b) => a.distanceMetres - b.distanceMetres);
+    };
   };
+  const overAll = walksOver(() => true);
+  const withoutKnownStep = walksOver(({ path }) => isStepFree(path) !== false);
+  const surelyStepFree = walksOver(({ path }) => isStepFree(path) === true);
   const stepFreeWalksTo = (peg: Peg): readonly Walk[] => {
-    const there = footholdOf(graph, toPlane(peg.at));
-    if (there === null || !hasNoKnownStep(graph.edges[there.edge]!)) return [];
-    const certain = isStepFree(graph.edges[there.edge]!.path) === true ? walksBy(stepFree, peg) : [];
-    return certain.length > 0 ? certain : walksBy(withoutKnownStep, peg);
+    const sure = surelyStepFree(peg);
+    return sure.length > 0 ? sure : withoutKnownStep(peg);
   };
   return {
     graph,
     walksTo: (peg) => {
-      const walks = walksBy(all, peg);
+      const walks = overAll(peg);
       if (walks.every((walk) => walk.stepFree !== false) || (peg.bank?.steps ?? 0) > 0) return walks;
       const free = new Map(stepFreeWalksTo(peg).map((walk) => [walk.from, walk.distanceMetres]));
       return walks.map((walk) => {
@@ -98,10 +92,6 @@ export function venueWalks(
     },
     stepFreeWalkTo: (peg) => stepFreeWalksTo(peg)[0] ?? null,
   };
-}
-
-function hasNoKnownStep({ path }: PathEdge): boolean {
-  return isStepFree(path) !== false;
 }
 
 /** The way to a foothold and what it is like; null where no way leads. */
