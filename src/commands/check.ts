@@ -18,9 +18,11 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   } else {
     printFaults(folder, faults, leftOut, io);
     const { waters, pegs, events, sessions, soundings } = counts;
-    const read = `${waters} waters, ${pegs} pegs, ${events} events, ${sessions} sessions, ${soundings} soundings`;
+    const read = Object.entries({ water: waters, peg: pegs, event: events, session: sessions, sounding: soundings })
+      .map(([word, count]) => `${count} ${word}${count === 1 ? '' : 's'}`)
+      .join(', ');
     if (isClean) io.print(`${shownFolder(folder)} is clean: ${read}.`);
-    else io.printError(`Read ${read}. Nothing is published until the errors are mended.`);
+    else if (counts.files > 0) io.printError(`Read ${read}. Nothing is published until the errors are mended.`);
   }
   return isClean ? EXIT.clean : EXIT.faults;
 }

@@ -42,7 +42,7 @@ contacts:
 emergency:
   number: "999"
   power-number: "105" # the network operator, in Great Britain
-  # pollution-number: "…"
+  # pollution-number: "0800 80 70 60" # the Environment Agency, in England
   # postcode: "…"
   # directions: one line for an ambulance
   # gate-note: what to say of locked gates

@@ -6,9 +6,14 @@ const TOLD_ALIKE = 5;
 /** The sentence of one fault: where, what was found, what was expected, what to do, and the rule's word. */
 export function formatFault(fault: Fault): string {
   const { file, line, column, field, rule, found, expected, mend, severity } = fault;
-  const place = file === '' ? 'the folder' : `${file}:${line}:${column}`;
+  const place = isFile(fault) ? `${file}:${line}:${column}` : file || 'the folder';
   const of = field !== '' && isValue(found) ? ` for ${field}` : '';
   return `${place} ${severity} ${opening(found)}${of}, expected ${expected}. ${mend} (${rule})`;
+}
+
+/** Faults of a whole folder stand at no line. */
+function isFile({ rule, file }: Fault): boolean {
+  return file !== '' && !rule.startsWith('folder-') && rule !== 'intake-unfinished';
 }
 
 /** Whether what was found is the value of a field, not a sentence's worth of things. */

@@ -212,7 +212,10 @@ const AREA_SCHEMAS = Object.fromEntries(AREA_KINDS.map((kind) => [kind, areaSche
 
 function readFeature<T>(sheet: Sheet, schema: z.ZodType<T>, feature: unknown, path: FieldPath): T | null {
   const read = readFields(schema, feature, within(sheet.source, path));
-  sheet.faults.push(...read.faults.map((fault) => ({ ...fault, field: nameInFeature(fault.field) })));
+  const faults = read.faults.map((fault) => ({ ...fault, field: nameInFeature(fault.field) }));
+  // The coordinates of another shape are wrong for this one, all of them: the shape says it.
+  const isOtherShape = faults.some(({ field }) => field === 'geometry.type');
+  sheet.faults.push(...faults.filter(({ field }) => !isOtherShape || field !== 'coordinates'));
   return read.value;
 }
 
@@ -246,14 +249,15 @@ function idOf(
   const first = sheet.ids.get(id);
   if (first === undefined) sheet.ids.set(id, path);
   else {
-    sheet.faults.push(
-      faultAt(sheet.source, [...path, 'id'], {
+    sheet.faults.push({
+      ...faultAt(sheet.source, [...path, 'id'], {
         rule: 'map-id',
         found: `the id ${shown(id)} a second time`,
         expected: `an id of its own; the first is in line ${sheet.source.placeOf(first).line}`,
         mend: 'Change one of the two, or leave ids out.',
       }),
-    );
+      field: 'id',
+    });
   }
   return id;
 }
@@ -285,12 +289,15 @@ function unknownKind(source: JsonSource, path: FieldPath, kind: string | undefin
 }
 
 function secondOutline(source: JsonSource, path: FieldPath): Fault {
-  return faultAt(source, path, {
-    rule: 'map-outline',
-    found: 'a second outline',
-    expected: 'one outline a water',
-    mend: 'Keep one. An island has the kind island; another water has a file of its own.',
-  });
+  return {
+    ...faultAt(source, path, {
+      rule: 'map-outline',
+      found: 'a second outline',
+      expected: 'one outline a water',
+      mend: 'Keep one. An island has the kind island; another water has a file of its own.',
+    }),
+    field: 'kind',
+  };
 }
 
 function missingOutline(file: string, faults: readonly Fault[]): readonly Fault[] {

@@ -97,6 +97,9 @@ function isSoundSoFar(start: string): boolean {
     return true;
   } catch (error) {
     const message = error instanceof Error ? error.message : '';
-    return /end of JSON|Unterminated|No number after|after decimal|Exponent part/.test(message);
+    const position = /at position (\d+)/.exec(message)?.[1];
+    return position === undefined
+      ? /end of JSON/.test(message)
+      : Number(position) >= start.length || /Unterminated/.test(message);
   }
 }
