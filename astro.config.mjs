@@ -14,6 +14,17 @@ export default defineConfig({
   devToolbar: { enabled: false },
   // The highlighter's inline styles would break the content security policy; the guide shows no code.
   markdown: { syntaxHighlight: false },
-  security: { csp: true },
+  security: {
+    csp: {
+      // A club may ship its own map image, and a photo on its way from the bailiff's phone is a blob. Nothing else is let in.
+      directives: [
+        "default-src 'self'",
+        "img-src 'self' data: blob:",
+        "object-src 'none'",
+        "base-uri 'none'",
+        "form-action 'self'",
+      ],
+    },
+  },
   vite: { build: { assetsInlineLimit: 0 } },
 });
