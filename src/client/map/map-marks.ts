@@ -48,16 +48,19 @@ export function pegMarks(map: L.Map, pegs: readonly MapPeg[]): readonly MapMark[
     link.href = peg.sheet;
     link.draggable = false;
     link.setAttribute('aria-label', `Peg ${peg.peg}${peg.closed ? ', closed' : ''}`);
-    link.classList.toggle('is-closed', peg.closed);
+    const mark = document.createElement('span');
+    mark.classList.toggle('is-closed', peg.closed);
     const number = document.createElement('span');
     number.textContent = peg.peg;
     link.append(number);
+    // While there is no room for the number a dot stands for it: too small for a finger, so it is no link.
+    mark.append(link, document.createElement('i'));
     const turn = (peg.facingDegrees * Math.PI) / 180;
     const offset = L.point(-BEHIND_PIXELS * Math.sin(turn), BEHIND_PIXELS * Math.cos(turn));
-    link.style.transform = `translate(${offset.x}px, ${offset.y}px)`;
-    const icon = L.divIcon({ className: 'live-peg', html: link, iconSize: [0, 0] });
+    mark.style.transform = `translate(${offset.x}px, ${offset.y}px)`;
+    const icon = L.divIcon({ className: 'live-peg', html: mark, iconSize: [0, 0] });
     L.marker(peg.at, { icon, interactive: false, keyboard: false, zIndexOffset: 1000 }).addTo(map);
-    return { at: peg.at, element: link, offset, halfWidth: HALF, halfHeight: HALF };
+    return { at: peg.at, element: mark, offset, halfWidth: HALF, halfHeight: HALF };
   });
 }
 
