@@ -12,9 +12,9 @@ export interface LinePegRow {
   readonly mapped: string;
   /** What counts: platform or swept area, whichever is nearer, after the allowances. */
   readonly counts: string;
-  /** "closed", "open, pole to 11 m", "open". */
-  readonly standing: string;
-  readonly isClosed: boolean;
+  readonly standing: 'closed' | 'limited' | 'open';
+  /** "pole to 11 m, no cast beyond 20 m"; empty where the peg is not limited. */
+  readonly limits: string;
 }
 
 /** One overhead line with every peg near it, the nearest first. */
@@ -53,14 +53,13 @@ function rowsOf(atlas: Atlas, line: string): readonly LinePegRow[] {
     .sort((a, b) => countsMetres(a.standOff) - countsMetres(b.standOff))
     .map(({ peg, standOff }) => {
       const limits = limitWords(peg, settings);
-      const isClosed = peg.status === 'closed';
       return {
         peg: `${atlas.watersById.get(peg.water)?.name ?? peg.water} ${peg.peg}`,
         href: pegLink(peg.water, peg.peg),
         mapped: distance(standOff.mappedMetres),
         counts: distance(countsMetres(standOff)),
-        standing: isClosed ? 'closed' : limits.length > 0 ? `open, ${limits.join(', ')}` : 'open',
-        isClosed,
+        standing: peg.status === 'closed' ? 'closed' : limits.length > 0 ? 'limited' : 'open',
+        limits: limits.join(', '),
       };
     });
 }

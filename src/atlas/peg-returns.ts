@@ -3,7 +3,7 @@ import type { PegKey } from '../domain/peg.ts';
 import type { Atlas } from './atlas.ts';
 import { returnAxis } from './drawing/return-axis.ts';
 import { yearBars } from './drawing/year-bars.ts';
-import { type ReturnWords, returnSentence, returnWords, sessionsWords, yearSentence } from './return-words.ts';
+import { type ReturnWords, returnWords, sessionsWords, yearSentence } from './return-words.ts';
 
 /** What is known of a peg's return in one month. */
 export interface PegMonthReturn {
@@ -49,6 +49,6 @@ function monthsOf(atlas: Atlas, key: PegKey): readonly PegMonthReturn[] {
       row.sessions,
     );
     const behind = `${sessionsWords(row.sessions)} here in ${name}, evidence ${row.evidence}`;
-    return { month, name, known, axis: returnAxis(known.shown, returnSentence(known)), behind };
+    return { month, name, known, axis: returnAxis(known.shown), behind };
   });
 }

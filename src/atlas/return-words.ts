@@ -14,13 +14,6 @@ export interface ReturnWords {
   readonly evidence: Evidence;
 }
 
-/** What each evidence word says, for the page that explains it and for a title. */
-export const EVIDENCE_MEANS: Readonly<Record<Evidence, string>> = {
-  thin: 'the log has told little: the figure leans on what pegs are like in general',
-  fair: 'the log has narrowed the figure clearly',
-  solid: 'the log carries the figure',
-};
-
 /** A return with its interval in words; multiples of par to two places. */
 export function returnWords(shown: AxisReturn, sessions: number): ReturnWords {
   return {
@@ -31,11 +24,6 @@ export function returnWords(shown: AxisReturn, sessions: number): ReturnWords {
     sessions,
     evidence: shown.evidence,
   };
-}
-
-/** `0.82 par, likely 0.66 to 1.02`. */
-export function returnSentence({ middle, low, high }: ReturnWords): string {
-  return `${middle} par, likely ${low} to ${high}`;
 }
 
 /** `1 session`, `14 sessions`. */

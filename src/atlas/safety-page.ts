@@ -29,10 +29,10 @@ export interface HazardGroup {
   }[];
 }
 
-/** A closed peg, as it stands everywhere in the guide. */
-export interface ClosedPeg {
-  readonly peg: string;
-  readonly href: string;
+/** Closed pegs of one water with the same reason. */
+export interface ClosedPegs {
+  readonly water: string;
+  readonly pegs: readonly { readonly peg: string; readonly href: string }[];
   readonly since: string | null;
   readonly reason: string;
 }
@@ -57,7 +57,7 @@ export interface SafetyPage {
     readonly sectorDegrees: number;
   };
   readonly lines: readonly LinePegs[];
-  readonly closed: readonly ClosedPeg[];
+  readonly closed: readonly ClosedPegs[];
   readonly hazards: readonly HazardGroup[];
   readonly hazardCount: number;
   readonly hazardDays: number;
@@ -101,17 +101,20 @@ export function safetyPage(atlas: Atlas): SafetyPage {
   };
 }
 
-function closedPegs(atlas: Atlas): readonly ClosedPeg[] {
-  return [...atlas.pegsByWater].flatMap(([water, pegs]) =>
-    pegs
-      .filter(({ status }) => status === 'closed')
-      .map(({ peg, statusSince, statusReason }) => ({
-        peg: `${atlas.watersById.get(water)?.name ?? water} ${peg}`,
-        href: pegLink(water, peg),
+function closedPegs(atlas: Atlas): readonly ClosedPegs[] {
+  return [...atlas.pegsByWater].flatMap(([water, pegs]) => {
+    const closed = pegs.filter(({ status }) => status === 'closed');
+    const alike = Map.groupBy(closed, ({ statusSince, statusReason }) => JSON.stringify([statusSince, statusReason]));
+    return [...alike.values()].map((group) => {
+      const { statusSince, statusReason } = group[0]!;
+      return {
+        water: atlas.watersById.get(water)?.name ?? water,
+        pegs: group.map(({ peg }) => ({ peg, href: pegLink(water, peg) })),
         since: statusSince === undefined ? null : formatDay(statusSince),
         reason: statusReason ?? 'reason not recorded',
-      })),
-  );
+      };
+    });
+  });
 }
 
 function hazardGroups(rows: readonly RegisterRow[]): readonly HazardGroup[] {

@@ -23,6 +23,9 @@ const BASIS: Readonly<Record<Threshold['basis'], string>> = {
   club: 'the club’s own figure',
 };
 
+/** Exact: a mile is 1609.344 m (international yard and pound agreement, 1959). */
+const METRES_PER_SECOND_PER_MPH = 1609.344 / 3600;
+
 const UNITS: Readonly<Record<string, string>> = { C: '°C' };
 
 /** A threshold in words. */
@@ -44,5 +47,6 @@ export function thresholdRow(threshold: Threshold): ThresholdRow {
 function valueWords({ value, unit }: Threshold): string {
   if (unit === 'rise/run' && value > 0) return `1 in ${Math.round(1 / value)}`;
   if (unit === 'deg') return `${value}°`;
+  if (unit === 'm/s') return `${value} m/s (${Math.round(value / METRES_PER_SECOND_PER_MPH)} mph)`;
   return `${value} ${UNITS[unit] ?? unit}`;
 }

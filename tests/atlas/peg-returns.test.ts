@@ -28,7 +28,6 @@ describe("a peg's return by month", () => {
     expect(returns?.nowMonth).toBe(11);
     const shown = returns?.months[10];
     expect(shown?.known).toMatchObject({ middle: '0.82', low: '0.66', high: '1.02', sessions: 14, evidence: 'fair' });
-    expect(shown?.axis).toContain('aria-label="0.82 par, likely 0.66 to 1.02"');
     expect(shown?.behind).toBe('14 sessions here in November, evidence fair');
   });
 

@@ -1,5 +1,5 @@
 import { ratioScale } from './ratio-scale.ts';
-import { short, stroke, svgElement, svgText } from './svg-markup.ts';
+import { short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
 
 /** A return with its 80% interval, as multiples of par. */
 export interface AxisReturn {
@@ -12,26 +12,29 @@ export interface AxisReturn {
 const WIDTH = 340;
 const HEIGHT = 50;
 const MIDDLE = 20;
-const TICKS = [0.5, 0.7, 1, 1.4, 2] as const;
+const TICKS = [0.5, 0.7, 1.4, 2] as const;
 
 /**
  * A dot and whisker on a ratio axis with a line at par. The axis runs from 0.4 to 2.5 par; a whisker that leaves it ends
- * in an arrow head. Thin evidence is drawn hollow and dashed.
+ * in an arrow head. Thin evidence is drawn hollow and dashed. It stands below its words ("0.82 par, likely 0.66 to 1.02"), which
+ * carry the numbers, so it is hidden from screen readers.
  */
-export function returnAxis(shown: AxisReturn, label: string): string {
+export function returnAxis(shown: AxisReturn): string {
   const scale = ratioScale(0.4, 2.5, 14, WIDTH - 14);
-  const ticks = TICKS.map((tick) => {
-    const { at } = scale.place(tick);
-    return `<path class="${tick === 1 ? 'par' : 'rule'}" d="${stroke(at, 4, at, 36)}"/>${svgText(at, HEIGHT - 2, tick === 1 ? 'par' : `× ${tick}`)}`;
+  const upright = (ratio: number) => stroke(scale.place(ratio).at, 4, scale.place(ratio).at, 36);
+  const rules = svgPath(TICKS.map(upright).join(''), 'rule') + svgPath(upright(1), 'par');
+  const words = [...TICKS, 1].map((ratio) => {
+    return svgText(scale.place(ratio).at, HEIGHT - 2, ratio === 1 ? 'par' : `× ${ratio}`);
   });
   const low = scale.place(shown.low);
   const high = scale.place(shown.high);
-  const dot = scale.place(shown.value);
   const ends =
     whiskerEnd(low.at, MIDDLE, low.cut === 'no' ? 'stop' : 'left') +
     whiskerEnd(high.at, MIDDLE, high.cut === 'no' ? 'stop' : 'right');
-  const marks = `<g class="${shown.evidence}"><path class="whisker" d="${stroke(low.at, MIDDLE, high.at, MIDDLE)}"/><path class="ends" d="${ends}"/><circle class="dot" cx="${short(dot.at)}" cy="${MIDDLE}" r="6"/></g>`;
-  return svgElement({ width: WIDTH, height: HEIGHT, label, kind: 'return-axis' }, ticks.join('') + marks);
+  const whisker = svgPath(stroke(low.at, MIDDLE, high.at, MIDDLE), 'whisker') + svgPath(ends, 'ends');
+  const dot = `<circle class="dot" cx="${short(scale.place(shown.value).at)}" cy="${MIDDLE}" r="6"/>`;
+  const marks = `<g class="${shown.evidence}">${whisker}${dot}</g>`;
+  return svgElement({ width: WIDTH, height: HEIGHT, kind: 'return-axis' }, rules + words.join('') + marks);
 }
 
 /** The end of a level whisker: a stop, or an arrow head where it goes on beyond the drawing. */

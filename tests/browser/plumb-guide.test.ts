@@ -1,0 +1,83 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { openBrowser, PHONE } from './chromium.ts';
+
+const PEG = 'kiln-pool/7/';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+
+const openPeg = async (javaScriptEnabled = true) => {
+  const context = await browser.newContext({ viewport: PHONE, javaScriptEnabled });
+  const page = await context.newPage();
+  await page.goto(inject('siteUrl') + PEG);
+  return page;
+};
+const keep = async (page: Page, line: string, depth: string) => {
+  await page.locator('.own-depth select').selectOption({ label: line });
+  await page.locator('.own-depth input').fill(depth);
+  await page.getByRole('button', { name: 'Keep' }).click();
+};
+
+describe('the plumb guide', () => {
+  it('keeps an own depth on the phone under its line, with the float set 3 in over it', async () => {
+    const page = await openPeg();
+    await keep(page, '11 m pole', '2.10');
+    await page.reload();
+    const row = page.locator('tr[data-line="pole-11"] + tr.own');
+    expect(await row.locator('td').allTextContents()).toEqual(['2.10 m', '2.18 m']);
+    await page.context().close();
+  });
+
+  it('takes feet and inches as well, and one depth a line', async () => {
+    const page = await openPeg();
+    await keep(page, '13 m pole', '2.00');
+    await keep(page, '13 m pole', '6 ft 9 in');
+    expect(await page.locator('tr.own td:first-of-type').allTextContents()).toEqual(['2.06 m']);
+    await page.context().close();
+  });
+
+  it('forgets it again', async () => {
+    const page = await openPeg();
+    await keep(page, 'Margin', '0.8');
+    await page.getByRole('button', { name: 'Forget your depth at Margin' }).click();
+    expect(await page.locator('tr.own').count()).toBe(0);
+    await page.reload();
+    expect(await page.locator('tr.own').count()).toBe(0);
+    await page.context().close();
+  });
+
+  it.each([
+    ['deep', /^Expected a length such as 1\.4 m/],
+    ['6 ft 14 in', /^Expected inches below 12/],
+    ['45', /^Expected a depth between 0 and 30 m/],
+  ])('says what it expected instead of %s', async (typed, message) => {
+    const page = await openPeg();
+    await keep(page, 'Margin', typed);
+    expect(await page.locator('.own-depth-fault').textContent()).toMatch(message);
+    expect(await page.locator('tr.own').count()).toBe(0);
+    await page.context().close();
+  });
+
+  it('leaves the table whole and offers nothing without script', async () => {
+    const page = await openPeg(false);
+    expect(await page.locator('.own-depth').isVisible()).toBe(false);
+    expect(await page.locator('table.depths tbody tr').count()).toBeGreaterThan(6);
+    await page.context().close();
+  });
+});
+
+describe('the choice of a month', () => {
+  it('shows that month’s return and bag plan without script', async () => {
+    const page = await openPeg(false);
+    expect(await page.locator('.of-month:visible [class^="evidence-"]').count()).toBe(1);
+    await page.getByRole('radio', { name: 'August' }).check({ force: true });
+    const shown = page.locator('.of-month:visible');
+    expect(await shown.first().getAttribute('data-month')).toBe('8');
+    expect(await page.locator('.of-month:visible table.plan caption').textContent()).toContain('August');
+    await page.context().close();
+  });
+});
