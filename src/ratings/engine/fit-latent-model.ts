@@ -11,9 +11,15 @@ import { type Maximum, maximiseMarginal, type Search } from './maximise-marginal
 import { observedInformation } from './observed-information.ts';
 import { solveUpperSmall, solveUpperTransposedSmall } from './orthonormal-columns.ts';
 import { findModeInPlace } from './posterior-mode.ts';
-import { prepareModel } from './prepared-model.ts';
+import { type PreparedModel, prepareModel } from './prepared-model.ts';
 import { solveSmall } from './small-symmetric.ts';
+import { thinnedModel } from './thinned-model.ts';
 import { dataSpread, isInformative } from './typical-values.ts';
+
+/** Columns beyond which a fit starts from a thinned model, and spares inverses until it is close. */
+const LARGE = 1200;
+/** Levels that the thinned term keeps, or nearly. */
+const THINNED_LEVELS = 500;
 
 /**
  * Fits a latent Gaussian mixed model: the sds by maximising the (Laplace) marginal likelihood, the effects by their posterior
@@ -33,13 +39,15 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   }
   const prepared = prepareModel(model, isFixedIntegrated);
   const state = latentState(prepared, dataSpread(prepared), options.weakPriors);
-  const space = parameterSpace(model, prepared, options);
+  const isLarge = prepared.columns > LARGE;
+  const space = parameterSpace(model, prepared, isLarge ? startedNearby(model, prepared, options) : options);
   const search: Search = {
     state,
     space,
     options,
     isByLog: isIntegrated,
-    modeTolerance: 1e-15,
+    isLarge,
+    modeTolerance: isLarge ? 1e-6 : 1e-15,
     variances: {
       trace: new Float64Array(model.terms.length),
       fixedTrace: 0,
@@ -54,9 +62,12 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   const parameters = space.at(found.point, !isIntegrated);
   const isAtZero = space.free.terms.some((t) => parameters.sds[t] === 0);
   const observed = isSearched && space.free.fixed.length > 0 ? observedInformation(search, found) : null;
-  setParametersInPlace(state, parameters);
-  const logMarginal = findModeInPlace(state, search.modeTolerance);
-  covarianceInPlace(state.system);
+  if (observed !== null || isAtZero || !found.isSettled) {
+    setParametersInPlace(state, parameters);
+    findModeInPlace(state, search.modeTolerance);
+    covarianceInPlace(state.system);
+  }
+  const { logMarginal } = state;
   const atMode = effectPosterior(state);
   const moments: (combinations: readonly CombinationWeights[]) => CombinationPosterior =
     isIntegrated && isSearched
@@ -132,5 +143,29 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
 }
 
 function notSearched({ start }: ParameterSpace): Maximum {
-  return { point: start, information: new Float64Array(start.length ** 2), iterations: 0, stopped: 'held' };
+  return {
+    point: start,
+    information: new Float64Array(start.length ** 2),
+    iterations: 0,
+    stopped: 'held',
+    isSettled: false,
+  };
+}
+
+/** Options with a start from the same model with fewer levels of its largest term, where the caller gave none. */
+function startedNearby(model: LatentModel, { blocks, eliminated }: PreparedModel, options: FitOptions): FitOptions {
+  if (options.start !== undefined) return options;
+  let largest = -1;
+  blocks.forEach(({ basis, effects }, term) => {
+    if (term === eliminated || basis !== null) return;
+    if (largest < 0 || effects > blocks[largest]!.effects) largest = term;
+  });
+  const share = largest < 0 ? 1 : Math.floor(blocks[largest]!.effects / THINNED_LEVELS);
+  if (share < 2) return options;
+  const { sd, residualSd } = fitLatentModel(thinnedModel(model, largest, share), {
+    ...options,
+    variances: 'mode',
+    tolerance: 0.05,
+  });
+  return { ...options, start: { sd, residualSd } };
 }

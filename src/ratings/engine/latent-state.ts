@@ -17,6 +17,8 @@ export interface LatentState {
   readonly system: LatentSystem;
   readonly likelihood: RowLikelihood;
   residualSd: number;
+  /** Of the last mode found. */
+  logMarginal: number;
   /** Standardised effects: the current point of Newton's method, the mode when it is done. */
   readonly x: Float64Array;
   /** The effects they make. */
@@ -49,6 +51,7 @@ export function latentState(prepared: PreparedModel, spread: number, priors: Wea
     system,
     likelihood: emptyRowLikelihood(rows),
     residualSd: 1,
+    logMarginal: 0,
     x,
     effects: new Float64Array(levels + effects),
     fixedCentre,

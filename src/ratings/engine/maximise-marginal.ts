@@ -4,11 +4,17 @@ import type { FitOptions, StopReason } from './latent-model.ts';
 import { type LatentState, setParametersInPlace } from './latent-state.ts';
 import { marginalSlope } from './marginal-slope.ts';
 import { findModeInPlace } from './posterior-mode.ts';
+import { probedVariancesInPlace } from './probe-variances.ts';
 import { solveSmall } from './small-symmetric.ts';
 import { priorAt } from './variance-priors.ts';
 
 /** No step changes an sd by more than this factor of e squared: far from the best point the information misleads. */
 const LONGEST_STEP = 2;
+
+/** Of a large fit: a twentieth of the variances' own sd change nothing that is published. */
+const LARGE_TOLERANCE = 0.05;
+/** Within this distance the next step is the last but for what the probes blurred. */
+const CLOSE = 0.3;
 
 export interface Maximum {
   readonly point: Float64Array;
@@ -16,6 +22,8 @@ export interface Maximum {
   readonly information: Float64Array;
   readonly iterations: number;
   readonly stopped: StopReason;
+  /** True where the state still stands there, with the effects' covariance in its system. */
+  readonly isSettled: boolean;
 }
 
 export interface Search {
@@ -26,6 +34,8 @@ export interface Search {
   /** Of Newton's method for the effects, in units of log posterior. */
   readonly modeTolerance: number;
   readonly variances: EffectVariances;
+  /** Traces are estimated from random probes until the search is close: an inverse costs two factorisations. */
+  readonly isLarge: boolean;
 }
 
 /** Objective at a point; the state is left at its mode. */
@@ -36,10 +46,15 @@ export function objectiveAt(search: Search, point: Float64Array): { logMarginal:
   return { logMarginal, objective: logMarginal + prior.value };
 }
 
-/** Derivatives at the point where the state stands. */
-export function slopeAt(search: Search, point: Float64Array): { gradient: Float64Array; information: Float64Array } {
+/** Derivatives at the point where the state stands; exact ones leave the effects' covariance in the system. */
+export function slopeAt(
+  search: Search,
+  point: Float64Array,
+  isProbed = false,
+): { gradient: Float64Array; information: Float64Array } {
   const { state, space, options, isByLog, variances } = search;
-  exactVariancesInPlace(variances, state.system);
+  if (isProbed) probedVariancesInPlace(variances, state.system, options.seed ?? 1);
+  else exactVariancesInPlace(variances, state.system);
   const { gradient, information } = marginalSlope(state, space.free, variances);
   const prior = priorAt(point, space.free, options.weakPriors, space.sdScales, isByLog);
   for (let i = 0; i < point.length; i++) {
@@ -57,39 +72,44 @@ export function slopeAt(search: Search, point: Float64Array): { gradient: Float6
  */
 export function maximiseMarginal(search: Search): Maximum {
   const { space, options } = search;
-  const tolerance = options.tolerance ?? 1e-6;
+  const tolerance = options.tolerance ?? (search.isLarge ? LARGE_TOLERANCE : 1e-6);
   const limit = options.maximumIterations ?? 60;
   let point = space.start.slice();
   let here = objectiveAt(search, point);
   let last: { step: Float64Array; gradient: Float64Array } | null = null;
+  let isProbed = search.isLarge;
   for (let iteration = 1; iteration <= limit; iteration++) {
-    const { gradient, information } = slopeAt(search, point);
+    const { gradient, information } = slopeAt(search, point, isProbed);
     if (last !== null) secantInPlace(information, last.step, subtract(last.gradient, gradient));
     const least = point.map((value, i) => Math.max(space.lower[i]! - value, -LONGEST_STEP));
     const most = point.map((value, i) => Math.min(space.upper[i]! - value, LONGEST_STEP));
     const { step, gain } = guardedDirection(gradient, information, least, most);
     const distance = Math.sqrt(Math.max(0, gain));
     options.progress?.({ iteration, logMarginal: here.logMarginal, distance });
-    if (distance <= tolerance) {
-      return { point, information, iterations: iteration, stopped: 'converged' };
+    if (distance <= tolerance && !isProbed) {
+      return { point, information, iterations: iteration, stopped: 'converged', isSettled: true };
     }
+    // Exact traces from here on; a change of kind is no curvature to learn from.
+    const wasProbed = isProbed;
+    if (distance <= CLOSE) isProbed = false;
     let share = 1;
     let next = point;
     let there = here;
     for (; share > 1e-8; share /= 2) {
       next = point.map((value, i) => Math.min(space.upper[i]!, Math.max(space.lower[i]!, value + share * step[i]!)));
       there = objectiveAt(search, next);
-      if (there.objective >= here.objective - 1e-11 * Math.abs(here.objective)) break;
+      if (there.objective >= here.objective - (search.isLarge ? 1e-3 : 1e-11 * Math.abs(here.objective))) break;
     }
     if (!(share > 1e-8)) {
       objectiveAt(search, point);
-      return { point, information, iterations: iteration, stopped: 'no further gain' };
+      return { point, information, iterations: iteration, stopped: 'no further gain', isSettled: false };
     }
-    last = { step: subtract(next, point), gradient };
+    last = wasProbed === isProbed ? { step: subtract(next, point), gradient } : null;
     point = next;
     here = there;
   }
-  return { point, information: slopeAt(search, point).information, iterations: limit, stopped: 'iteration limit' };
+  const { information } = slopeAt(search, point);
+  return { point, information, iterations: limit, stopped: 'iteration limit', isSettled: true };
 }
 
 /**

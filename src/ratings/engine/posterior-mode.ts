@@ -59,7 +59,8 @@ export function findModeInPlace(state: LatentState, tolerance: number): number {
     if (isLast) break;
     isFactorCurrent = isLinear;
   }
-  return value - 0.5 * system.logDeterminant + fixedConstant(state);
+  state.logMarginal = value - 0.5 * system.logDeterminant + fixedConstant(state);
+  return state.logMarginal;
 }
 
 /** Newton's step H⁻¹ g into `step`; returns the decrement gᵀ H⁻¹ g. */
