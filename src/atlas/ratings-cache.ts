@@ -9,7 +9,7 @@ import { projectRoot } from './project-root.ts';
 /** Of the simulated fields: any number does, as long as it stays the same. */
 const SEED = 20_261_121;
 /** Fits kept: a few venues, or a few states of one. */
-const KEPT = 8;
+const KEPT = 12;
 
 export interface LoadRatingsOptions {
   /** Told what is being fitted; silent where the fit was kept. */

@@ -53,7 +53,9 @@ function framing(venue: Venue, ratings: Ratings, month: Month): string[] {
   const span = (middle: number | null, low: number | null, high: number | null) =>
     middle === null || low === null || high === null
       ? 'not known'
-      : `${weight(middle)} (${weight(low)} to ${weight(high)})`;
+      : low === high
+        ? weight(middle)
+        : `${weight(middle)} (${weight(low)} to ${weight(high)})`;
   const cells = (row: FramingMonth) => [
     String(row.events),
     span(row.frameKg, row.frameLowKg, row.frameHighKg),
@@ -68,9 +70,20 @@ function framing(venue: Venue, ratings: Ratings, month: Month): string[] {
     : textTable([['Water', 'matches', 'to frame', 'to win'], ...rows]);
 }
 
+const TERM_WORDS = {
+  event: 'day',
+  angler: 'angler',
+  peg: 'peg',
+  feature: 'feature',
+  featureMonth: 'feature in its month',
+  residual: 'luck of the bag',
+} as const satisfies Record<keyof BagTables['model']['sd'], string>;
+
 function workings(tables: BagTables, ratings: Ratings): string[] {
   const { sd, sessions, censored, logMarginal } = tables.model;
-  const spread = Object.entries(sd).map(([term, value]) => `${term} ${value.toFixed(3)}`);
+  const spread = (Object.keys(TERM_WORDS) as (keyof typeof TERM_WORDS)[]).map(
+    (term) => `${TERM_WORDS[term]} ${sd[term].toFixed(3)}`,
+  );
   return [
     `${sessions} sessions, ${censored} of them known only as “at most this”.`,
     `Standard deviations on the log scale: ${spread.join(', ')}. Log marginal likelihood ${logMarginal.toFixed(2)}.`,

@@ -25,8 +25,8 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   });
   const folder = venueFolder(values.venue, io.environment);
   const { venue, faults, leftOut } = await loadVenue(folder);
+  printFaults(folder, faults, leftOut, io);
   if (venue === null) {
-    printFaults(folder, faults, leftOut, io);
     io.printError('Nothing was rated. Mend these faults first.');
     return EXIT.faults;
   }

@@ -42,11 +42,18 @@ export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
 export function bagTables(venue: RatedVenue, { fitted, pegMonths }: RatedBag): BagTables {
   return {
     bag: fitted.bag,
-    featureMonths: featureReturns(venue, fitted.sessions, fitted).map(({ feature, position, ...row }) => ({
-      feature,
-      month: MONTHS[position]!,
-      ...row,
-    })),
+    featureMonths: featureReturns(venue, fitted.sessions, fitted).map(
+      ({ feature, position, logReturn, sd, low80, high80, sessions, evidence }) => ({
+        feature,
+        month: MONTHS[position]!,
+        logReturn,
+        sd,
+        low80,
+        high80,
+        sessions,
+        evidence,
+      }),
+    ),
     pegs: pegReturns(venue, fitted),
     pegMonths: pegMonths.map(({ water, peg, month, logReturn, low80, high80, sessions, evidence }) => ({
       water,

@@ -16,9 +16,16 @@ export function featureTemperatures(venue: RatedVenue, total: BagModel): Feature
   const sessions = total.sessions.filter(({ event }) => season.positionOf(event) !== null);
   const model = ratingModel(venue, sessions, season);
   const fit = fitRatings(model.latent, { start: startFrom(total.fit) });
-  return featureReturns(venue, sessions, { model, fit }).map(({ feature, position, ...row }) => ({
-    feature,
-    fromDegreesC: season.bandsFrom[position]!,
-    ...row,
-  }));
+  return featureReturns(venue, sessions, { model, fit }).map(
+    ({ feature, position, logReturn, sd, low80, high80, sessions: count, evidence }) => ({
+      feature,
+      fromDegreesC: season.bandsFrom[position]!,
+      logReturn,
+      sd,
+      low80,
+      high80,
+      sessions: count,
+      evidence,
+    }),
+  );
 }

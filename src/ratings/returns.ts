@@ -124,10 +124,10 @@ export interface PegMonthReturn extends ReturnWithDoubt {
   readonly month: Month;
 }
 
-/**
- * Return of every peg in every month. A peg not fished in a month is known by its features and by its other months:
- * that is at most fair. A peg never drawn, and a month in which its water was never fished, is thin.
- */
+/** A peg fished less often than this in a month is known there by its features and by its other months: at most fair. */
+const LEAST_FOR_SOLID = 3;
+
+/** Return of every peg in every month. A peg never drawn, and a month in which its water was never fished, is thin. */
 export function pegMonthReturns(
   venue: RatedVenue,
   sessions: readonly ModelSession[],
@@ -152,7 +152,7 @@ export function pegMonthReturns(
       sd: sd[i]!,
       ...interval80(mean[i]!, sd[i]!),
       sessions: count,
-      evidence: isUnseen ? 'thin' : count === 0 && evidence === 'solid' ? 'fair' : evidence,
+      evidence: isUnseen ? 'thin' : count < LEAST_FOR_SOLID && evidence === 'solid' ? 'fair' : evidence,
     };
   });
 }

@@ -98,12 +98,12 @@ describe('loadRatings', () => {
   });
 
   test('leaves nothing half-written and keeps only the newest fits', async () => {
-    for (let i = 0; i < 10; i++) {
+    for (let i = 0; i < 15; i++) {
       const sessions = [...venue.sessions, exampleSession('b', '1', 'weighed', 1000 + i, { angler: `a-${i + 3}` })];
       await load({ ...venue, sessions });
     }
     const names = await readdir(folder);
-    expect(names).toHaveLength(8);
+    expect(names).toHaveLength(12);
     expect(names.every((name) => /^ratings-[0-9a-f]{32}\.json$/.test(name))).toBe(true);
   });
 });

@@ -18,7 +18,7 @@ describe('the ratings of the demo venue beside the truth they were drawn from', 
     const fitted = fitBag(venue, 'total');
     tables = bagTables(venue, rateBag(venue, fitted));
     ratios = eventRatios(fitted.sessions);
-  });
+  }, 60_000);
 
   test('returns of features by month lie nearer to the truth than raw averages', () => {
     const truths = new Map(

@@ -26,7 +26,7 @@ describe('corners and margins on a water whose edges fall off in the cold', () =
     };
     const venue = exampleVenue({ settings, pegs, ...edgeLog() });
     months = bagTables(venue, rateBag(venue, fitBag(venue, 'total'))).featureMonths;
-  });
+  }, 60_000);
 
   function edgeLog(): { events: FishingEvent[]; sessions: Session[] } {
     const chance = seededChance(11);
