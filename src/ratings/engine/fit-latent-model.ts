@@ -1,3 +1,4 @@
+import { isInformative } from './bounds.ts';
 import { combinationsAt } from './combination-posterior.ts';
 import { type CombinationWeights, combinationTranslator } from './combination-weights.ts';
 import { effectPosterior } from './effect-posterior.ts';
@@ -14,7 +15,7 @@ import { findModeInPlace } from './posterior-mode.ts';
 import { type PreparedModel, prepareModel } from './prepared-model.ts';
 import { solveSmall } from './small-symmetric.ts';
 import { thinnedModel } from './thinned-model.ts';
-import { dataSpread, isInformative } from './typical-values.ts';
+import { dataSpread } from './typical-values.ts';
 
 /** Columns beyond which a fit starts from a thinned model, and spares inverses until it is close. */
 const LARGE = 1200;

@@ -1,4 +1,5 @@
-import type { FitOptions, LatentModel } from './latent-model.ts';
+import { isInformative } from './bounds.ts';
+import type { FitOptions, LatentModel, Observations, SparseRows } from './latent-model.ts';
 import type { Parameters } from './latent-state.ts';
 import type { FreeParameters } from './marginal-slope.ts';
 import type { PreparedModel } from './prepared-model.ts';
@@ -23,7 +24,7 @@ export interface ParameterSpace {
 export function parameterSpace(model: LatentModel, prepared: PreparedModel, options: FitOptions): ParameterSpace {
   const { hold, start: given, weakPriors } = options;
   const spread = dataSpread(prepared);
-  const rowSizes = model.terms.map(({ rows }) => typicalRowSize(rows.rowStart, rows.weight));
+  const rowSizes = model.terms.map(({ rows }) => typicalRowSize(model.observations, rows));
   const heldSds = model.terms.map(
     ({ name }, t) => hold?.sd?.[name] ?? (rowSizes[t] === 0 && !weakPriors ? 0 : undefined),
   );
@@ -76,13 +77,14 @@ export function parameterSpace(model: LatentModel, prepared: PreparedModel, opti
   };
 }
 
-/** Root mean square, over rows the term touches, of the row's length: sd × this is what the term does to such a row. */
-function typicalRowSize(rowStart: Int32Array, weight: Float64Array): number {
+/** Root mean square, over rows that tell something and that the term touches, of the row's length: what an sd of 1 does to one. */
+function typicalRowSize({ lower, upper }: Observations, { rowStart, weight }: SparseRows): number {
   let touched = 0;
   let sum = 0;
-  for (let i = 1; i < rowStart.length; i++) {
+  for (let i = 0; i < lower.length; i++) {
+    if (!isInformative(lower[i]!, upper[i]!)) continue;
     let square = 0;
-    for (let k = rowStart[i - 1]!; k < rowStart[i]!; k++) square += weight[k]! ** 2;
+    for (let k = rowStart[i]!; k < rowStart[i + 1]!; k++) square += weight[k]! ** 2;
     sum += square;
     if (square > 0) touched++;
   }

@@ -1,3 +1,4 @@
+import { isInformative } from './bounds.ts';
 import { paddedSize } from './cholesky.ts';
 import { isOneLevelARow, type Stretch, stretches, type TermBlock, termBlock } from './effect-columns.ts';
 import type { LatentModel, Observations, SparseRows } from './latent-model.ts';
@@ -49,7 +50,11 @@ export interface PreparedModel {
  */
 export function prepareModel(model: LatentModel, isFixedIntegrated: boolean): PreparedModel {
   const rows = checkedRows(model);
-  const fixed = orthonormalColumns(model.fixed.map(({ values }) => values));
+  const { lower, upper } = model.observations;
+  // A row that tells nothing must not make a fixed effect look known.
+  const fixed = orthonormalColumns(
+    model.fixed.map(({ values }) => values.map((value, i) => (isInformative(lower[i]!, upper[i]!) ? value : 0))),
+  );
   const eliminated = eliminatedTerm(model);
   let effects = 0;
   let columns = 0;
@@ -76,7 +81,6 @@ export function prepareModel(model: LatentModel, isFixedIntegrated: boolean): Pr
       levelWeight[i] = weight[rowStart[i]!]!;
     }
   }
-  const { lower, upper } = model.observations;
   const censored = Int32Array.from({ length: rows }, (_, i) => i).filter((i) => lower[i] !== upper[i]);
   return {
     rows,

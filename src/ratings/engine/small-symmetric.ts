@@ -1,28 +1,31 @@
-import { choleskyInPlace, paddedSize, solveCholeskyInPlace } from './cholesky.ts';
-
 /** The symmetric matrix of a few parameters, by rows. */
 export interface SmallSymmetric {
   readonly count: number;
   readonly values: Float64Array;
 }
 
-/** Solves M x = b for a positive semidefinite M; a direction M says nothing about gets no step. */
+/** Of the largest eigenvalue of M at unit diagonal: less counts as nothing known. */
+const LEAST_EIGENVALUE = 1e-10;
+
+/**
+ * Solves M x = b, M scaled to a unit diagonal first, through its eigenvalues. A direction M says nothing about, or less than
+ * nothing where it is not positive definite, is taken as very nearly unknown: the solution is long there, never NaN.
+ */
 export function solveSmall({ count, values }: SmallSymmetric, b: ArrayLike<number>): Float64Array {
-  const size = paddedSize(count);
-  const matrix = new Float64Array(size * size);
-  // Scaled to a unit diagonal, so that the ridge means the same to every parameter.
   const scale = Float64Array.from({ length: count }, (_, i) => {
     const own = values[i * count + i]!;
     return own > 0 ? 1 / Math.sqrt(own) : 0;
   });
-  for (let i = 0; i < size; i++) {
-    for (let j = 0; j < i && i < count; j++) matrix[i * size + j] = values[i * count + j]! * scale[i]! * scale[j]!;
-    matrix[i * size + i] = 1 + 1e-10;
-  }
-  const x = Float64Array.from({ length: count }, (_, i) => b[i]! * scale[i]!);
-  choleskyInPlace(matrix, size);
-  solveCholeskyInPlace(matrix, size, x);
-  return x.map((value, i) => value * scale[i]!);
+  const scaled = values.map((value, k) => value * scale[Math.floor(k / count)]! * scale[k % count]!);
+  const x = new Float64Array(count);
+  const { values: eigenvalues, vectors } = eigenSmall({ count, values: scaled });
+  const least = LEAST_EIGENVALUE * eigenvalues.reduce((most, value) => Math.max(most, value), 0);
+  vectors.forEach((vector, k) => {
+    if (!(least > 0)) return;
+    const share = vector.reduce((sum, v, i) => sum + v * scale[i]! * b[i]!, 0) / Math.max(eigenvalues[k]!, least);
+    for (let i = 0; i < count; i++) x[i] = x[i]! + share * vector[i]! * scale[i]!;
+  });
+  return x;
 }
 
 /** Eigenvalues and eigenvectors by Jacobi's rotations (Golub and Van Loan, 4th ed. 2013, 8.5). `vectors[k]` belongs to `values[k]`. */

@@ -1,10 +1,5 @@
+import { isInformative, typicalValue } from './bounds.ts';
 import type { PreparedModel } from './prepared-model.ts';
-
-/** A value to stand for each row before anything is known: the middle of its bounds, or the one that is finite. */
-export function typicalValue(lower: number, upper: number): number {
-  if (Number.isFinite(lower)) return Number.isFinite(upper) ? 0.5 * (lower + upper) : lower;
-  return Number.isFinite(upper) ? upper : 0;
-}
 
 /** Sd of what the fixed effects leave of the rows' typical values; 1 where nothing is left to tell a scale by. */
 export function dataSpread(prepared: PreparedModel): number {
@@ -23,10 +18,6 @@ export function dataSpread(prepared: PreparedModel): number {
   }
   const spread = Math.sqrt(sum / Math.max(1, count));
   return spread > 0 ? spread : 1;
-}
-
-export function isInformative(lower: number, upper: number): boolean {
-  return Number.isFinite(lower) || Number.isFinite(upper);
 }
 
 export function leastSquaresOnQ({ fixed, observations: { lower, upper } }: PreparedModel): Float64Array {
