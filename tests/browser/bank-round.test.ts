@@ -1,0 +1,198 @@
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import sharp from 'sharp';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import type { RoundFile } from '../../src/content/round-file/round-file.ts';
+import { formatDay } from '../../src/domain/day.ts';
+import { openBrowser, PHONE } from './chromium.ts';
+
+const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
+const HERE = { latitude: 52.75126, longitude: -0.05481 };
+
+/** What is looked at until it is so; a machine that builds beside it is slow. */
+const eventually = <T>(look: () => Promise<T>) => expect.poll(look, { timeout: 20_000 });
+
+let browser: Browser;
+let context: BrowserContext;
+let page: Page;
+let scratch: string;
+let water: string;
+
+function venueCommand(args: readonly string[]) {
+  return spawnSync(process.execPath, ['src/commands/venue.ts', ...args], {
+    cwd: PROJECT,
+    env: { ...process.env, VENUE_DIR: join(scratch, 'venue'), SITE_ADDRESS: '/', NODE_ENV: 'production' },
+    encoding: 'utf8',
+  });
+}
+
+/** Waits until the whole guide is kept on the phone. */
+async function keptOffline(): Promise<void> {
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+    const isKept = async () => {
+      const lists = (await caches.keys()).map(async (name) => (await caches.open(name)).match('/offline-list.json'));
+      return (await Promise.all(lists)).some((list) => list !== undefined);
+    };
+    while (!(await isKept())) await new Promise((resolve) => setTimeout(resolve, 100));
+  });
+}
+
+/** Waits until the last change is on the phone. */
+async function saved(): Promise<void> {
+  await page.waitForFunction(() => document.querySelector('#round-saved')?.textContent?.startsWith('Saved'));
+}
+
+beforeAll(async () => {
+  scratch = mkdtempSync(join(tmpdir(), 'bank-round-'));
+  cpSync(join(PROJECT, 'content'), join(scratch, 'venue'), { recursive: true });
+  browser = await openBrowser();
+  context = await browser.newContext({
+    viewport: PHONE,
+    hasTouch: true,
+    acceptDownloads: true,
+    geolocation: HERE,
+    permissions: ['geolocation'],
+  });
+  page = await context.newPage();
+  await page.goto(inject('siteUrl'));
+  await keptOffline();
+  await context.setOffline(true);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  rmSync(scratch, { recursive: true, force: true });
+});
+
+describe('a bank round walked without signal', () => {
+  let peg: string;
+  let place: string;
+  let file: string;
+  let round: RoundFile;
+
+  it('opens from the kept guide and begins', async () => {
+    await page.goto(`${inject('siteUrl')}bank-round/`);
+    await page.locator('main .row a').first().click();
+    await page.waitForURL(/bank-round\/[^/]+\/$/);
+    water = new URL(page.url()).pathname.split('/').at(-2) ?? '';
+    await page.locator('#round-begin').click();
+    expect(await page.locator('#round-count').textContent()).toMatch(/^0 of \d+ pegs seen$/);
+  });
+
+  it('notes a hazard at the first peg of the way, with its photo and place', async () => {
+    const stop = page.locator('[data-stop]').first();
+    peg = (await stop.getAttribute('data-stop')) ?? '';
+    place = 'third step from the top <script>alert(1)</script>';
+    await stop.locator('[data-open]').click();
+    await stop.locator('[data-add-hazard]').click();
+    await stop.locator('[data-field=kind]').selectOption('trip');
+    await stop.locator('[data-field=place]').fill(place);
+    await stop.locator('[data-level=severity][value="4"]').check();
+    await stop.locator('[data-level=likelihood][value="2"]').check();
+    await stop.locator('[data-hazard-place]').check();
+    await eventually(() => stop.locator('[data-hazard-said]').textContent()).toMatch(/^Position kept/);
+    const photo = await sharp({ create: { width: 3000, height: 2000, channels: 3, background: '#465' } })
+      .withExif({ IFD0: { Make: 'Example Phone' } })
+      .jpeg()
+      .toBuffer();
+    await stop
+      .locator('[data-hazard-photo]')
+      .setInputFiles({ name: 'step.jpg', mimeType: 'image/jpeg', buffer: photo });
+    await eventually(() => stop.locator('[data-hazard-picture] img').count()).toBe(1);
+    await stop.locator('[name=note]').fill('half a no');
+    await saved();
+  });
+
+  it('is all there when the page is reloaded half-way, still without signal', async () => {
+    await page.reload();
+    const stop = page.locator(`[data-stop="${peg}"]`);
+    await eventually(() => stop.locator('[data-state]').textContent()).toBe('seen, 1 hazard found');
+    await stop.locator('[data-open]').click();
+    expect(await stop.locator('[data-field=place]').inputValue()).toBe(place);
+    expect(await stop.locator('[data-level=severity][value="4"]').isChecked()).toBe(true);
+    expect(await stop.locator('[name=note]').inputValue()).toBe('half a no');
+    expect(await stop.locator('[data-hazard-picture] img').count()).toBe(1);
+    await stop.locator('[name=note]').fill('half a note made whole');
+    await saved();
+  });
+
+  it('says what has to be mended before it is handed over, and leads there', async () => {
+    const second = page.locator('[data-stop]').nth(1);
+    await second.locator('[data-open]').click();
+    await second.locator('[name=clear-width]').fill('wide');
+    await page.locator('[data-make]').click();
+    await eventually(() => page.locator('#round-end li button').allTextContents()).toHaveLength(1);
+    await page.locator('#round-end li button').click();
+    await second.locator('[name=clear-width]').fill('4,5');
+    await saved();
+  });
+
+  it('is handed over as one file that holds everything', async () => {
+    await page.locator('[data-make]').click();
+    const [download] = await Promise.all([page.waitForEvent('download'), page.locator('[data-save]').click()]);
+    file = join(scratch, download.suggestedFilename());
+    await download.saveAs(file);
+    round = JSON.parse(readFileSync(file, 'utf8')) as RoundFile;
+    expect(download.suggestedFilename()).toBe(`bank-round-${round.day}-${round.ref}.txt`);
+    expect(round.pegs.map((one) => one.peg)).toContain(peg);
+    const finding = round.pegs.find((one) => one.peg === peg);
+    expect(finding).toMatchObject({
+      note: 'half a note made whole',
+      hazards: expect.arrayContaining([
+        expect.objectContaining({
+          did: 'found',
+          kind: 'trip',
+          severity: 4,
+          likelihood: 2,
+          at: { lat: 52.75126, lng: -0.05481 },
+        }),
+      ]),
+    });
+    expect(round.pegs.find((one) => one.clearWidthMetres !== undefined)?.clearWidthMetres).toBe(4.5);
+    const shrunk = await sharp(Buffer.from(round.photos[0]?.jpeg ?? '', 'base64')).metadata();
+    expect({ width: shrunk.width, height: shrunk.height, exif: shrunk.exif }).toEqual({
+      width: 1600,
+      height: 1067,
+      exif: undefined,
+    });
+    await eventually(() => page.locator('#round-again').isVisible()).toBe(true);
+  });
+
+  it('can be read back in from its file', async () => {
+    await page.goto(`${inject('siteUrl')}bank-round/`);
+    const kept = page.locator('.kept-round');
+    await kept.locator('[data-delete]').click();
+    await kept.locator('[data-really]').click();
+    await eventually(() => kept.count()).toBe(0);
+    await page.locator('#round-read-back').setInputFiles(file);
+    await eventually(() => page.locator('#read-back-said').textContent()).toContain(`Round ${round.ref} was read in`);
+    await page.goto(`${inject('siteUrl')}bank-round/${water}/`);
+    await eventually(() => page.locator(`[data-stop="${peg}"] [data-state]`).textContent()).toBe(
+      'seen, 1 hazard found',
+    );
+  });
+
+  it('is taken in by the command, and the guide built anew shows the hazard with its dates', async () => {
+    const taken = venueCommand(['intake', file, '--yes']);
+    expect(taken.stderr).toBe('');
+    expect(taken.stdout).toContain(`Taken in: round ${round.ref}`);
+    const out = join(scratch, 'guide');
+    const built = venueCommand(['build', '--out', out]);
+    expect(built.status, built.stderr).toBe(0);
+    await context.setOffline(false);
+    const sheet = await context.newPage();
+    await sheet.setContent(readFileSync(join(out, water, peg, 'index.html'), 'utf8'));
+    const said = (await sheet.locator('main').innerText()).replace(/\s+/g, ' ');
+    expect(said).toContain(place);
+    const after = said.slice(said.indexOf(place)).toLowerCase();
+    expect(after).toContain(`found ${formatDay(round.day)}`.toLowerCase());
+    expect(after).toContain(`checked ${formatDay(round.day)}`.toLowerCase());
+    const again = venueCommand(['intake', file, '--yes']);
+    expect(again.stdout).toContain('nothing was changed');
+  });
+});
