@@ -1,3 +1,4 @@
+import { countWords } from '../domain/count-words.ts';
 import { formatDay } from '../domain/day.ts';
 import type { Water } from '../domain/map.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
@@ -58,7 +59,7 @@ function homeWater(atlas: Atlas, id: string): HomeWater {
     name: water.name,
     kind: water.kind,
     href: waterLink(id),
-    words: `${pegs.length} pegs${closed === 0 ? '' : `, ${closed} closed`}, ${(areaSquareMetres / 10_000).toFixed(2)} ha`,
+    words: `${countWords(pegs.length, 'peg')}${closed === 0 ? '' : `, ${closed} closed`}, ${(areaSquareMetres / 10_000).toFixed(2)} ha`,
     shape: shapeOf(water),
     pegs: pegs.map(({ peg, status }) => ({ peg, href: pegLink(id, peg), closed: status === 'closed' })),
   };
@@ -74,8 +75,7 @@ function shapeOf({ map }: Water): OutlineDrawing {
 function behindWords({ venue: { pegs, waters, events, sessions } }: Atlas): string {
   const days = events.map(({ day }) => day).sort();
   const [first, last] = [days[0], days.at(-1)];
-  const count = (value: number) => value.toLocaleString('en-GB');
-  const ground = `${count(pegs.length)} pegs on ${waters.length === 1 ? 'one water' : `${waters.length} waters`}`;
+  const ground = `${countWords(pegs.length, 'peg')} on ${waters.length === 1 ? 'one water' : `${waters.length} waters`}`;
   if (first === undefined || last === undefined) return `${ground}; no events are logged yet.`;
-  return `${ground}; ${count(sessions.length)} sessions of ${count(events.length)} events, ${formatDay(first)} to ${formatDay(last)}.`;
+  return `${ground}; ${countWords(sessions.length, 'session')} of ${countWords(events.length, 'event')}, ${formatDay(first)} to ${formatDay(last)}.`;
 }

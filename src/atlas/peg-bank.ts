@@ -1,4 +1,5 @@
 import type { Units } from '../domain/bag.ts';
+import { countWords } from '../domain/count-words.ts';
 import { formatDay } from '../domain/day.ts';
 import { formatLength } from '../domain/length.ts';
 import type { Peg } from '../domain/peg.ts';
@@ -41,7 +42,7 @@ function bankWords({ bank }: Peg, units: Units): string {
     bank.slopeDegrees !== undefined && `slopes ${slopeWords(bank.slopeDegrees)}`,
     bank.heightMetres !== undefined && `${formatLength(bank.heightMetres, units)} high`,
     bank.surface,
-    bank.steps !== undefined && bank.steps > 0 && countOf(bank.steps, 'step'),
+    bank.steps !== undefined && bank.steps > 0 && countWords(bank.steps, 'step'),
     bank.handrail === true && 'handrail',
     bank.handrail === false && bank.steps !== undefined && bank.steps > 0 && 'no handrail',
   ]);
@@ -70,7 +71,7 @@ function pathWords({ access, clearance }: Peg, units: Units): string {
 export function walkWords(walk: Walk, units: Units): string {
   return sentence([
     formatDistance(walk.distanceMetres, units),
-    walk.steps > 0 && countOf(walk.steps, 'step'),
+    walk.steps > 0 && countWords(walk.steps, 'step'),
     walk.steepest !== null && walk.steepest > 0 && `steepest 1 in ${Math.round(1 / walk.steepest)}`,
     walk.stepFree === null ? 'steps not known' : walk.stepFree ? 'step-free' : 'not step-free',
   ]);
@@ -88,10 +89,6 @@ export function slopeWords(degrees: number): string {
   const run = 1 / Math.tan((degrees * Math.PI) / 180);
   if (degrees < 1) return 'level';
   return `1 in ${run < 3 ? Math.round(run * 10) / 10 : Math.round(run)} (${Math.round(degrees)}°)`;
-}
-
-function countOf(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
 function sentence(parts: readonly (string | false | undefined)[]): string {

@@ -1,4 +1,5 @@
 import type { Units } from '../domain/bag.ts';
+import { countWords } from '../domain/count-words.ts';
 import { formatDay, MONTHS, type Month, monthName } from '../domain/day.ts';
 import { formatLength } from '../domain/length.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
@@ -71,7 +72,7 @@ function pegLine(atlas: Atlas, peg: Peg): PegLine {
 function walkWords(peg: Peg, walk: Walk | undefined, units: Units): string {
   const hazards = peg.hazards.filter(({ clearedOn }) => clearedOn === undefined).length;
   return [
-    ...(hazards === 0 ? [] : [hazards === 1 ? '1 hazard' : `${hazards} hazards`]),
+    ...(hazards === 0 ? [] : [countWords(hazards, 'hazard')]),
     walk === undefined ? 'walk not known' : `walk ${formatDistance(walk.distanceMetres, units)}`,
     ...(walk?.stepFree === true ? ['step-free'] : []),
   ].join(', ');

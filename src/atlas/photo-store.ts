@@ -59,11 +59,10 @@ export async function photoSet(file: string): Promise<PhotoSet> {
 }
 
 /**
- * The bytes of a copy, made once and then kept below `node_modules/.cache`. Turned upright, flattened on white; EXIF,
+ * The bytes of a copy, made once and then kept in `folder`, by default below `node_modules/.cache`. Turned upright, flattened on white; EXIF,
  * positions and every other block of metadata stay behind, and a drawing becomes pixels, so that nothing in it can run.
  */
-export async function photoBytes(file: string, copy: PhotoCopy): Promise<Buffer> {
-  const folder = join(projectRoot(), 'node_modules', '.cache', 'peg-atlas', 'photos');
+export async function photoBytes(file: string, copy: PhotoCopy, folder: string = keptFolder()): Promise<Buffer> {
   const kept = join(folder, copy.name);
   try {
     return await readFile(kept);
@@ -76,6 +75,10 @@ export async function photoBytes(file: string, copy: PhotoCopy): Promise<Buffer>
     await rename(unfinished, kept);
     return bytes;
   }
+}
+
+function keptFolder(): string {
+  return join(projectRoot(), 'node_modules', '.cache', 'peg-atlas', 'photos');
 }
 
 function made(bytes: Buffer, { format, width }: PhotoCopy): Promise<Buffer> {

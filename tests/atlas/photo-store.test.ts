@@ -1,0 +1,78 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import sharp from 'sharp';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { photoBytes, photoSet } from '../../src/atlas/photo-store.ts';
+
+let folder: string;
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'peg-atlas-photos-'));
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+/** A photo as a phone writes it: lying on its side, with a position and a name inside. */
+async function phonePhoto(): Promise<string> {
+  const file = join(folder, 'phone.jpg');
+  const picture = sharp({ create: { width: 1200, height: 800, channels: 3, background: '#357' } });
+  const exif = {
+    IFD0: { Artist: 'Somebody Real' },
+    IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '52/1 45/1 0/1', GPSLongitudeRef: 'W', GPSLongitude: '0/1 3/1 0/1' },
+  };
+  await writeFile(file, await picture.withExif(exif).withMetadata({ orientation: 6 }).jpeg().toBuffer());
+  return file;
+}
+
+describe('photoSet', () => {
+  it('plans copies upright and no wider than the picture', async () => {
+    const set = await photoSet(await phonePhoto());
+    expect([set.width, set.height]).toEqual([800, 1200]);
+    expect(set.copies.map(({ format, width }) => `${width} ${format}`)).toEqual([
+      '480 avif',
+      '800 avif',
+      '480 webp',
+      '800 webp',
+      '800 jpg',
+    ]);
+  });
+
+  it('says in words that a file is no picture', async () => {
+    const file = join(folder, 'not.jpg');
+    await writeFile(file, 'not a picture');
+    await expect(photoSet(file)).rejects.toThrow('not.jpg cannot be read as a picture');
+  });
+});
+
+describe('photoBytes', () => {
+  it('leaves position, name and every other block of metadata behind, and stands the picture upright', async () => {
+    const file = await phonePhoto();
+    expect((await sharp(file).metadata()).exif).toBeDefined();
+    for (const copy of (await photoSet(file)).copies) {
+      const bytes = await photoBytes(file, copy, folder);
+      const { exif, xmp, iptc, width, height, orientation } = await sharp(bytes).metadata();
+      expect([exif, xmp, iptc, orientation]).toEqual([undefined, undefined, undefined, undefined]);
+      expect([width, height]).toEqual([copy.width, copy.width * 1.5]);
+      expect(bytes.includes('Somebody Real')).toBe(false);
+    }
+  });
+
+  it('turns a drawing into pixels, so that nothing in it can run', async () => {
+    const file = join(folder, 'sketch.svg');
+    await writeFile(
+      file,
+      '<svg xmlns="http://www.w3.org/2000/svg" width="600" height="300"><script>alert(1)</script><rect width="600" height="300" fill="red"/></svg>',
+    );
+    const { copies } = await photoSet(file);
+    const bytes = await photoBytes(file, copies.find(({ format }) => format === 'jpg')!, folder);
+    expect((await sharp(bytes).metadata()).format).toBe('jpeg');
+    expect(bytes.includes('script')).toBe(false);
+  });
+
+  it('makes a copy once and then gives back the kept one', async () => {
+    const file = await phonePhoto();
+    const copy = (await photoSet(file)).copies[0]!;
+    const first = await photoBytes(file, copy, folder);
+    await rm(file);
+    expect(await photoBytes(file, copy, folder)).toEqual(first);
+  });
+});
