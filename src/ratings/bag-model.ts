@@ -1,10 +1,11 @@
 import { MONTHS } from '../domain/day.ts';
 import type { FitOptions, LatentFit } from './engine/latent-model.ts';
+import { featureReturns } from './feature-returns.ts';
 import { fitRatings } from './fit-ratings.ts';
+import { type PegMonthReturn, pegMonthReturns, pegReturns } from './peg-returns.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type RatingModel, ratingModel, TERM } from './rating-model.ts';
 import type { BagId, BagTables, ModelSummary } from './ratings.ts';
-import { featureReturns, type PegMonthReturn, pegMonthReturns, pegReturns } from './returns.ts';
 import { MONTH_SEASON } from './season.ts';
 import { type ModelSession, type SessionChoice, sessionsInModel } from './sessions-in-model.ts';
 

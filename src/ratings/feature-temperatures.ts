@@ -1,9 +1,9 @@
 import type { BagModel } from './bag-model.ts';
+import { featureReturns } from './feature-returns.ts';
 import { fitRatings, startFrom } from './fit-ratings.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { ratingModel } from './rating-model.ts';
 import type { FeatureTemperature } from './ratings.ts';
-import { featureReturns } from './returns.ts';
 import { temperatureSeason } from './season.ts';
 
 /**

@@ -1,31 +1,52 @@
 import type { EffectPrior, LatentFit, LatentModel, LinearCombination } from './engine/latent-model.ts';
 
+/** Net weights of a combination's effects, by term and column. */
+type Weights = ReadonlyMap<string, { readonly weight: number; readonly variance: number }>;
+
 /**
- * Standard deviation of a combination before any session was seen, at the fit's own standard deviations of the terms.
- * Of a walk it takes combinations that touch one position a group, as returns do.
+ * Standard deviation of combinations before any session was seen, at the fit's own standard deviations of the terms. Of
+ * a walk it takes combinations that touch one position a group, as returns do. What many combinations are compared with
+ * is worked out once.
  */
-export function priorSd(combination: LinearCombination, model: LatentModel, fit: LatentFit): number {
+export function priorSds(model: LatentModel, fit: LatentFit): (combination: LinearCombination) => number {
   const terms = new Map(model.terms.map((term) => [term.name, term]));
-  let variance = 0;
-  for (const [key, weight] of netWeights(combination)) {
-    const [name, column] = [key.slice(0, key.lastIndexOf(' ')), Number(key.slice(key.lastIndexOf(' ') + 1))];
-    const term = terms.get(name);
-    if (term !== undefined) variance += (weight * fit.sd[name]!) ** 2 * unitVariance(term.prior, column);
-  }
-  return Math.sqrt(variance);
+  const compared = new Map<LinearCombination, { readonly weights: Weights; readonly variance: number }>();
+  const weightsOf = (combination: LinearCombination): Weights => {
+    const weights = new Map<string, { weight: number; variance: number }>();
+    for (const { term, column, weight } of combination.effects) {
+      const prior = terms.get(term)?.prior;
+      if (prior === undefined) continue;
+      const key = `${term} ${column}`;
+      const before = weights.get(key)?.weight ?? 0;
+      weights.set(key, { weight: before + weight, variance: fit.sd[term]! ** 2 * unitVariance(prior, column) });
+    }
+    return weights;
+  };
+  const comparedWith = (less: LinearCombination) => {
+    const known = compared.get(less);
+    if (known !== undefined) return known;
+    const weights = weightsOf(less);
+    const found = { weights, variance: varianceOf(weights) };
+    compared.set(less, found);
+    return found;
+  };
+  return (combination) => {
+    const own = weightsOf(combination);
+    if (combination.less === undefined) return Math.sqrt(varianceOf(own));
+    const less = comparedWith(combination.less);
+    let variance = varianceOf(own) + less.variance;
+    for (const [key, effect] of own) {
+      variance -= 2 * effect.weight * (less.weights.get(key)?.weight ?? 0) * effect.variance;
+    }
+    // A combination compared with itself leaves rounding and no more.
+    return Math.sqrt(Math.max(0, variance));
+  };
 }
 
-function netWeights(combination: LinearCombination): ReadonlyMap<string, number> {
-  const weights = new Map<string, number>();
-  const add = ({ effects, less }: LinearCombination, sign: number) => {
-    for (const { term, column, weight } of effects) {
-      const key = `${term} ${column}`;
-      weights.set(key, (weights.get(key) ?? 0) + sign * weight);
-    }
-    if (less !== undefined) add(less, -sign);
-  };
-  add(combination, 1);
-  return weights;
+function varianceOf(weights: Weights): number {
+  let variance = 0;
+  for (const effect of weights.values()) variance += effect.weight ** 2 * effect.variance;
+  return variance;
 }
 
 /** Prior variance of one effect of a term whose standard deviation is 1: the diagonal of the walk's pseudo-inverse. */

@@ -1,5 +1,5 @@
 import { type PegKey, pegKey } from '../domain/peg.ts';
-import type { LatentModel, RandomTerm } from './engine/latent-model.ts';
+import type { LatentModel, RandomTerm, SparseRows } from './engine/latent-model.ts';
 import { factorRows, sparseRows } from './engine/sparse-rows.ts';
 import { type FeatureShares, featureShares } from './feature-shares.ts';
 import type { RatedVenue } from './rated-venue.ts';
@@ -27,16 +27,19 @@ export interface ChoiceTerm {
   readonly levels: readonly number[];
 }
 
-/** The latent model of a venue's sessions, and what its columns stand for. */
-export interface RatingModel {
-  readonly latent: LatentModel;
-  readonly season: Season;
+/** What the columns of the model's terms stand for. */
+export interface RatingColumns {
   readonly shares: FeatureShares;
-  readonly eventColumns: ReadonlyMap<string, number>;
+  readonly season: Season;
   readonly waterColumns: ReadonlyMap<string, number>;
   readonly pegColumns: ReadonlyMap<PegKey, number>;
   /** Features in the model. One that stands on every peg of its waters is part of par there, and is not among them. */
   readonly featureColumns: ReadonlyMap<string, number>;
+}
+
+/** The latent model of a venue's sessions, and what its columns stand for. */
+export interface RatingModel extends RatingColumns {
+  readonly latent: LatentModel;
 }
 
 /**
@@ -56,68 +59,20 @@ export function ratingModel(
   choice?: ChoiceTerm,
 ): RatingModel {
   const shares = featureShares(venue);
-  const eventColumns = numbered(sessions.map(({ event }) => event.id));
-  const waterColumns = numbered(venue.waters.map(({ id }) => id));
-  const anglerColumns = numbered(sessions.flatMap(({ session }) => session.angler ?? []));
-  const pegColumns = numbered(venue.pegs.map(({ water, peg }) => pegKey(water, peg)));
-  const featureColumns = numbered(shares.features.filter((feature) => shares.contrastOf(feature) > 0));
-  const features = venue.pegs.map(({ water, features: carried }) =>
-    [...featureColumns].flatMap(([feature, column]) =>
-      carried.includes(feature) && shares.shareOf(water, feature) < 1 ? [column] : [],
-    ),
-  );
-  const waters = sessions.map(({ event }) => waterColumns.get(event.water)!);
-  const positions = sessions.map(({ event }) => season.positionOf(event));
-  const pegs = sessions.map(({ session }) => pegColumns.get(pegKey(session.water, session.peg))!);
-  const factor = (name: string, columns: number, levels: readonly number[]): RandomTerm => ({
-    name,
-    columns,
-    rows: factorRows(levels),
-    prior: { kind: 'independent' },
-  });
-  const ones = (columns: readonly number[]) => columns.map((column) => ({ column, weight: 1 }));
-  const terms: RandomTerm[] = [
-    factor(
-      TERM.event,
-      eventColumns.size,
-      sessions.map(({ event }) => eventColumns.get(event.id)!),
-    ),
-    // With one water, its level is the level of everything.
-    factor(TERM.water, waterColumns.size > 1 ? waterColumns.size : 0, waterColumns.size > 1 ? waters : []),
-    {
-      ...factor(
-        TERM.waterSeason,
-        waterColumns.size * season.positions,
-        positions.map((position, i) => (position === null ? -1 : waters[i]! * season.positions + position)),
-      ),
-      prior: season.prior,
-    },
-    factor(
-      TERM.angler,
-      anglerColumns.size,
-      sessions.map(({ session }) => anglerColumns.get(session.angler ?? '') ?? -1),
-    ),
-    factor(TERM.peg, pegColumns.size, pegs),
-    {
-      name: TERM.feature,
-      columns: featureColumns.size,
-      rows: sparseRows(pegs.map((peg) => ones(features[peg]!))),
-      prior: { kind: 'independent' },
-    },
-    {
-      name: TERM.season,
-      columns: featureColumns.size * season.positions,
-      rows: sparseRows(
-        pegs.map((peg, i) => {
-          const position = positions[i]!;
-          return position === null ? [] : ones(features[peg]!.map((column) => column * season.positions + position));
-        }),
-      ),
-      prior: season.prior,
-    },
+  const columns: RatingColumns = {
+    shares,
+    season,
+    waterColumns: numbered(venue.waters.map(({ id }) => id)),
+    pegColumns: numbered(venue.pegs.map(({ water, peg }) => pegKey(water, peg))),
+    featureColumns: numbered(shares.features.filter((feature) => shares.contrastOf(feature) > 0)),
+  };
+  const terms = [
+    ...dayTerms(sessions, columns),
+    ...pegTerms(venue, sessions, columns),
     ...(choice === undefined ? [] : [factor(TERM.choice, choice.columns, choice.levels)]),
   ];
   return {
+    ...columns,
     latent: {
       observations: {
         lower: Float64Array.from(sessions, ({ isCensored, logKg }) => (isCensored ? -Infinity : logKg)),
@@ -125,15 +80,84 @@ export function ratingModel(
       },
       fixed: [{ name: LEVEL, values: new Float64Array(sessions.length).fill(1) }],
       // A term without a column has nothing to estimate.
-      terms: terms.filter(({ columns }) => columns > 0),
+      terms: terms.filter((term) => term.columns > 0),
     },
-    season,
-    shares,
-    eventColumns,
-    waterColumns,
-    pegColumns,
-    featureColumns,
   };
+}
+
+/** What everyone of an event shares, and what an angler takes along. */
+function dayTerms(sessions: readonly ModelSession[], { waterColumns, season }: RatingColumns): RandomTerm[] {
+  const events = numbered(sessions.map(({ event }) => event.id));
+  const anglers = numbered(sessions.flatMap(({ session }) => session.angler ?? []));
+  const waters = sessions.map(({ event }) => waterColumns.get(event.water)!);
+  const months = sessions.map(({ event }, i) => {
+    const position = season.positionOf(event);
+    return position === null ? -1 : waters[i]! * season.positions + position;
+  });
+  const levelsOf = (columns: ReadonlyMap<string, number>, names: readonly (string | undefined)[]) =>
+    names.map((name) => columns.get(name ?? '') ?? -1);
+  return [
+    factor(
+      TERM.event,
+      events.size,
+      levelsOf(
+        events,
+        sessions.map(({ event }) => event.id),
+      ),
+    ),
+    // With one water, its level is the level of everything.
+    ...(waterColumns.size > 1 ? [factor(TERM.water, waterColumns.size, waters)] : []),
+    { ...factor(TERM.waterSeason, waterColumns.size * season.positions, months), prior: season.prior },
+    factor(
+      TERM.angler,
+      anglers.size,
+      levelsOf(
+        anglers,
+        sessions.map(({ session }) => session.angler),
+      ),
+    ),
+  ];
+}
+
+/** What a peg gives by itself, and by its features over the year and in season. */
+function pegTerms(
+  venue: RatedVenue,
+  sessions: readonly ModelSession[],
+  { pegColumns, featureColumns, shares, season }: RatingColumns,
+): RandomTerm[] {
+  const pegs = sessions.map(({ session }) => pegColumns.get(pegKey(session.water, session.peg))!);
+  const carried = venue.pegs.map(({ water, features }) =>
+    [...new Set(features)]
+      .filter((feature) => featureColumns.has(feature) && shares.shareOf(water, feature) < 1)
+      .map((feature) => featureColumns.get(feature)!),
+  );
+  const inSeason = sessions.map(({ event }, i) => {
+    const position = season.positionOf(event);
+    return position === null ? [] : carried[pegs[i]!]!.map((column) => column * season.positions + position);
+  });
+  return [
+    factor(TERM.peg, pegColumns.size, pegs),
+    {
+      name: TERM.feature,
+      columns: featureColumns.size,
+      rows: onesAt(pegs.map((peg) => carried[peg]!)),
+      prior: { kind: 'independent' },
+    },
+    {
+      name: TERM.season,
+      columns: featureColumns.size * season.positions,
+      rows: onesAt(inSeason),
+      prior: season.prior,
+    },
+  ];
+}
+
+function factor(name: string, columns: number, levels: readonly number[]): RandomTerm {
+  return { name, columns, rows: factorRows(levels), prior: { kind: 'independent' } };
+}
+
+function onesAt(columns: readonly (readonly number[])[]): SparseRows {
+  return sparseRows(columns.map((row) => row.map((column) => ({ column, weight: 1 }))));
 }
 
 function numbered(names: readonly string[]): ReadonlyMap<string, number> {

@@ -28,10 +28,16 @@ export interface TemperatureSeason extends Season {
 
 /** The bands of 2 °C that the events span; null where no event logs the water's temperature, or all lie in one band. */
 export function temperatureSeason(events: readonly FishingEvent[]): TemperatureSeason | null {
-  const bands = events.flatMap((event) => bandOf(event) ?? []);
-  const lowest = Math.min(...bands);
-  const positions = bands.length === 0 ? 0 : Math.max(...bands) - lowest + 1;
-  if (positions < 2) return null;
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const event of events) {
+    const band = bandOf(event);
+    if (band === null) continue;
+    lowest = Math.min(lowest, band);
+    highest = Math.max(highest, band);
+  }
+  const positions = highest - lowest + 1;
+  if (!(positions >= 2)) return null;
   return {
     positions,
     prior: { kind: 'walk', positions },

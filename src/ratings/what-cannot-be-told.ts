@@ -7,6 +7,7 @@ import type { ModelSession } from './sessions-in-model.ts';
 export function whatCannotBeTold(venue: RatedVenue, sessions: readonly ModelSession[]): string[] {
   return [
     ...littleToGoBy(sessions),
+    ...lonePegs(venue),
     ...featuresEverywhere(venue),
     ...featuresTogether(venue),
     ...featuresNowhere(venue),
@@ -32,6 +33,12 @@ function littleToGoBy(sessions: readonly ModelSession[]): string[] {
     notes.push('All sessions are by one angler: the returns are of pegs as that angler fishes them.');
   }
   return notes;
+}
+
+function lonePegs(venue: RatedVenue): string[] {
+  return venue.waters
+    .filter(({ id }) => venue.pegs.filter((peg) => peg.water === id).length === 1)
+    .map(({ name }) => `${name} has one peg: it is par itself, and its return is 1 by definition.`);
 }
 
 function featuresEverywhere(venue: RatedVenue): string[] {

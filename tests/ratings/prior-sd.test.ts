@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { LatentFit, LatentModel } from '../../src/ratings/engine/latent-model.ts';
 import { factorRows } from '../../src/ratings/engine/sparse-rows.ts';
-import { priorSd, unitVariance } from '../../src/ratings/prior-sd.ts';
+import { priorSds, unitVariance } from '../../src/ratings/prior-sd.ts';
 
 describe('unitVariance', () => {
   test('of a month in a cyclic walk is 143/144', () => {
@@ -22,7 +22,7 @@ describe('unitVariance', () => {
   });
 });
 
-describe('priorSd', () => {
+describe('priorSds', () => {
   const term = (name: string) => ({
     name,
     columns: 3,
@@ -34,14 +34,14 @@ describe('priorSd', () => {
     fixed: [],
     terms: [term('peg'), term('feature')],
   };
-  const fit = { sd: { peg: 0.3, feature: 0.4 } } as unknown as LatentFit;
+  const priorSd = priorSds(model, { sd: { peg: 0.3, feature: 0.4 } } as unknown as LatentFit);
 
   test('adds the squares of what each effect may do', () => {
     const effects = [
       { term: 'peg', column: 0, weight: 1 },
       { term: 'feature', column: 2, weight: -1 },
     ];
-    expect(priorSd({ effects }, model, fit)).toBeCloseTo(0.5, 14);
+    expect(priorSd({ effects })).toBeCloseTo(0.5, 14);
   });
 
   test('nets an effect that stands on both sides', () => {
@@ -52,7 +52,7 @@ describe('priorSd', () => {
         { term: 'peg', column: 1, weight: 0.5 },
       ],
     };
-    expect(priorSd({ effects: [peg], less }, model, fit)).toBeCloseTo(0.3 * Math.SQRT1_2, 14);
-    expect(priorSd({ effects: [peg], less: { effects: [peg] } }, model, fit)).toBe(0);
+    expect(priorSd({ effects: [peg], less })).toBeCloseTo(0.3 * Math.SQRT1_2, 14);
+    expect(priorSd({ effects: [peg], less: { effects: [peg] } })).toBe(0);
   });
 });

@@ -1,0 +1,74 @@
+import { pegKey } from '../domain/peg.ts';
+import { interval80 } from './interval.ts';
+import { unitVariance } from './prior-sd.ts';
+import type { RatedVenue } from './rated-venue.ts';
+import { type RatingModel, TERM } from './rating-model.ts';
+import { returnCombinations } from './return-combinations.ts';
+import { type FittedModel, type ReturnWithDoubt, returnsOf } from './returns.ts';
+import type { ModelSession } from './sessions-in-model.ts';
+
+/** A feature's return at a position of the season (a month, a band of temperature). */
+export interface FeatureReturn extends ReturnWithDoubt {
+  readonly feature: string;
+  readonly position: number;
+}
+
+/**
+ * Return of every feature at every position of the season, in the venue's order of features. Where no session was fished
+ * on the feature it is thin, however well its neighbours are known. A feature that is part of par wherever it stands has
+ * no return to tell: it is stated at par, as wide as the prior.
+ */
+export function featureReturns(
+  venue: RatedVenue,
+  sessions: readonly ModelSession[],
+  fitted: FittedModel,
+): FeatureReturn[] {
+  const { model } = fitted;
+  const counts = featureCounts(venue, sessions, model);
+  const positions = Array.from({ length: model.season.positions }, (_, position) => position);
+  const { ofFeature } = returnCombinations(venue, model);
+  return model.shares.features.flatMap((feature) => {
+    const asked = positions.map((position) => ({
+      combination: ofFeature(feature, position),
+      sessions: counts.get(`${feature} ${position}`) ?? 0,
+    }));
+    const isTold = model.featureColumns.has(feature);
+    const returns = isTold ? returnsOf(fitted, asked) : asked.map((each, i) => untold(each.sessions, i, fitted));
+    return returns.map(
+      (row, position): FeatureReturn => ({
+        ...row,
+        feature,
+        position,
+        evidence: row.sessions === 0 ? 'thin' : row.evidence,
+      }),
+    );
+  });
+}
+
+/** Spread of a feature's effect where the venue has none that could tell: about a factor of 1.3 either way. */
+const NOTHING_KNOWN = 0.3;
+
+function untold(sessions: number, position: number, { model, fit }: FittedModel): ReturnWithDoubt {
+  const level = fit.sd[TERM.feature] ?? NOTHING_KNOWN;
+  const season = (fit.sd[TERM.season] ?? NOTHING_KNOWN) * Math.sqrt(unitVariance(model.season.prior, position));
+  const sd = Math.hypot(level, season);
+  return { logReturn: 0, sd, ...interval80(0, sd), sessions, evidence: 'thin' };
+}
+
+/** Sessions on pegs with a feature, by feature and position. */
+function featureCounts(
+  venue: RatedVenue,
+  sessions: readonly ModelSession[],
+  { season }: RatingModel,
+): ReadonlyMap<string, number> {
+  const features = new Map(venue.pegs.map((peg) => [pegKey(peg.water, peg.peg), new Set(peg.features)]));
+  const counts = new Map<string, number>();
+  for (const { session, event } of sessions) {
+    const position = season.positionOf(event);
+    for (const feature of features.get(pegKey(session.water, session.peg)) ?? []) {
+      const key = `${feature} ${position}`;
+      counts.set(key, (counts.get(key) ?? 0) + 1);
+    }
+  }
+  return counts;
+}
