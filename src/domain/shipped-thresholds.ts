@@ -116,9 +116,10 @@ export const SHIPPED_THRESHOLDS: readonly Threshold[] = [
   },
   {
     id: 'accessible-path-gradient',
-    value: 0.125,
+    value: 0.1,
     unit: 'rise/run',
-    source: 'Architectural Barriers Act guidelines for outdoor developed areas, 1017.7.1: never steeper than 1 in 8',
+    source:
+      'Architectural Barriers Act guidelines for outdoor developed areas, 1016.7.1: the way to a facility never steeper than 1 in 10',
     basis: 'seen',
   },
 ];

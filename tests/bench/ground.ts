@@ -1,10 +1,11 @@
-import { availableParallelism } from 'node:os';
+import { availableParallelism, loadavg } from 'node:os';
 import { surveyVenue } from '../../src/ground/survey-venue.ts';
 import { makeVenue, USUAL_VENUE } from '../demo/make-venue.ts';
 
 /**
  * Times the survey of large generated venues and prints a table: `npm run bench:ground`. The budget is 10 s for 5,000
- * pegs and 50,000 soundings on two cores; the survey itself uses one.
+ * pegs and 50,000 soundings on two cores. The survey uses one core, so its processor time is what it takes on a machine
+ * with nothing else to do, and is what the budget is held against.
  */
 const BUDGET_SECONDS = 10;
 
@@ -33,8 +34,11 @@ const rows = CASES.map(({ name, waters, pegs, soundings }) => {
     sessions: 40,
   });
   const start = performance.now();
+  const startCpu = process.cpuUsage();
   const survey = surveyVenue(venue);
   const seconds = (performance.now() - start) / 1000;
+  const { user, system } = process.cpuUsage(startCpu);
+  const processorSeconds = (user + system) / 1e6;
   const plumbed = Object.values(survey.waters).reduce((sum, { depth }) => sum + (depth?.soundings ?? 0), 0);
   return {
     venue: name,
@@ -44,11 +48,12 @@ const rows = CASES.map(({ name, waters, pegs, soundings }) => {
     'soundings used': plumbed,
     'outline corners': venue.waters.reduce((sum, water) => sum + water.map.outline.length, 0),
     seconds: Math.round(seconds * 100) / 100,
-    'within 10 s': seconds <= BUDGET_SECONDS ? 'yes' : 'NO',
+    'processor seconds': Math.round(processorSeconds * 100) / 100,
+    'within 10 s': processorSeconds <= BUDGET_SECONDS ? 'yes' : 'NO',
     'peak memory, MB': Math.round(process.resourceUsage().maxRSS / 1024),
   };
 });
 
-console.log(`Node ${process.version}, ${availableParallelism()} cores`);
+console.log(`Node ${process.version}, ${availableParallelism()} cores, load ${loadavg()[0]!.toFixed(1)}`);
 console.table(rows);
-if (rows.some((row) => row.seconds > BUDGET_SECONDS)) process.exitCode = 1;
+if (rows.some((row) => row['within 10 s'] === 'NO')) process.exitCode = 1;

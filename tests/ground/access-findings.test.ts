@@ -36,14 +36,14 @@ describe('a claim to be accessible', () => {
 
   test('fails on the worst gradient and the narrowest path of the way', () => {
     expect(findings({}, { ...WALK, steepest: 1 / 6, narrowestMetres: 0.8 })).toEqual([
-      'Steepest path on the way: 1 in 6, needed at most 1 in 8',
+      'Steepest path on the way: 1 in 6, needed at most 1 in 10',
       'Narrowest path on the way: 0.8 m, needed at least 0.915 m',
     ]);
   });
 
   test('fails on what some path of the way does not record', () => {
     expect(findings({}, { ...WALK, notStated: ['gradient', 'width'] })).toEqual([
-      'Steepest path on the way: not recorded, needed at most 1 in 8',
+      'Steepest path on the way: not recorded, needed at most 1 in 10',
       'Narrowest path on the way: not recorded, needed at least 0.915 m',
     ]);
   });
