@@ -20,28 +20,33 @@ export interface ParameterSpace {
   at(point: Float64Array, zeroAtBound?: boolean): Parameters;
 }
 
-/** @throws {RangeError} where a held sd is negative, or only some fixed effects are held */
+/** @throws {RangeError} where a held sd is negative, the held residual sd not positive, or only some fixed effects are held */
 export function parameterSpace(model: LatentModel, prepared: PreparedModel, options: FitOptions): ParameterSpace {
   const { hold, start: given, weakPriors } = options;
-  const spread = dataSpread(prepared);
+  const ofData = dataSpread(prepared);
+  // Data without any spread of their own must not set the search's bounds where a prior says better.
+  const ofPrior = weakPriors?.residualMedian ?? ofData;
+  const spread = Math.min(30 * ofPrior, Math.max(ofPrior / 30, ofData));
   const rowSizes = model.terms.map(({ rows }) => typicalRowSize(model.observations, rows));
   const heldSds = model.terms.map(
     ({ name }, t) => hold?.sd?.[name] ?? (rowSizes[t] === 0 && !weakPriors ? 0 : undefined),
   );
-  for (const sd of [...heldSds, hold?.residualSd]) {
+  for (const sd of heldSds) {
     if (sd !== undefined && !(sd >= 0 && Number.isFinite(sd))) throw new RangeError(`an sd cannot be held at ${sd}`);
+  }
+  const heldResidual = hold?.residualSd;
+  if (heldResidual !== undefined && !(heldResidual > 0 && Number.isFinite(heldResidual))) {
+    throw new RangeError(`the residual sd cannot be held at ${heldResidual}`);
   }
   const isMaximised = prepared.fixedFrom < 0;
   const heldFixed = isMaximised ? heldOnQ(model, prepared, hold?.fixed) : undefined;
   const free: FreeParameters = {
     terms: model.terms.map((_, t) => t).filter((t) => heldSds[t] === undefined),
-    isResidualFree: hold?.residualSd === undefined,
+    isResidualFree: heldResidual === undefined,
     fixed: isMaximised && heldFixed === undefined ? prepared.fixed.q.map((_, k) => k) : [],
   };
   const residualStart = given?.residualSd ?? 0.7 * spread;
-  const least = free.terms.map((t) =>
-    Math.log((LEAST_SHARE * (hold?.residualSd ?? 0.7 * spread)) / (rowSizes[t]! || 1)),
-  );
+  const least = free.terms.map((t) => Math.log((LEAST_SHARE * (heldResidual ?? 0.7 * spread)) / (rowSizes[t]! || 1)));
   const start = free.terms.map((t, i) => {
     const usual = (0.5 * spread) / (Math.sqrt(model.terms.length) * (rowSizes[t]! || 1));
     return Math.max(least[i]! + 1, Math.log(given?.sd[model.terms[t]!.name] || usual));
@@ -53,10 +58,14 @@ export function parameterSpace(model: LatentModel, prepared: PreparedModel, opti
   return {
     free,
     start: Float64Array.from([...start, ...residual, ...fixed]),
-    lower: Float64Array.from([...least, ...residual.map(() => Math.log(spread) - 14), ...unbounded.map((b) => -b)]),
+    lower: Float64Array.from([
+      ...least,
+      ...residual.map(() => Math.log(Math.min(ofData, spread)) - 14),
+      ...unbounded.map((b) => -b),
+    ]),
     upper: Float64Array.from([
-      ...free.terms.map((t) => Math.log(spread / (rowSizes[t]! || 1)) + 7),
-      ...residual.map(() => Math.log(spread) + 7),
+      ...free.terms.map((t) => Math.log(Math.max(ofData, spread) / (rowSizes[t]! || 1)) + 7),
+      ...residual.map(() => Math.log(Math.max(ofData, spread)) + 7),
       ...unbounded,
     ]),
     sdScales: free.terms.map(
@@ -70,7 +79,7 @@ export function parameterSpace(model: LatentModel, prepared: PreparedModel, opti
       const first = free.terms.length + (free.isResidualFree ? 1 : 0);
       return {
         sds,
-        residualSd: free.isResidualFree ? Math.exp(point[free.terms.length]!) : hold!.residualSd!,
+        residualSd: free.isResidualFree ? Math.exp(point[free.terms.length]!) : (heldResidual ?? 1),
         fixed: heldFixed ?? point.slice(first),
       };
     },

@@ -58,6 +58,10 @@ export function slopeAt(
   const { gradient, information } = marginalSlope(state, space.free, variances);
   const prior = priorAt(point, space.free, options.weakPriors, space.sdScales, isByLog);
   for (let i = 0; i < point.length; i++) {
+    // By log sds, minus the second derivative is the information by variances less twice the slope. Where the prior holds an sd
+    // that the data would rather see at zero, this is all the curvature there is.
+    const isSd = i < space.free.terms.length;
+    if (isByLog && isSd) information[i * point.length + i]! += 2 * Math.max(0, -gradient[i]!);
     gradient[i] = gradient[i]! + prior.slope[i]!;
     information[i * point.length + i] = information[i * point.length + i]! + prior.curvature[i]!;
   }
