@@ -13,5 +13,6 @@ export const PAGE_KINDS: Readonly<Record<string, string>> = {
   'checks due': 'due/',
   'round sheet': 'due/round-sheet/kiln-pool/',
   'bank round': 'bank-round/',
+  'bank round of a water': 'bank-round/kiln-pool/',
   'not found': '404.html',
 };

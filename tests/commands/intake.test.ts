@@ -199,6 +199,29 @@ describe('where the folder changed since the round’s guide', () => {
   });
 });
 
+describe('a distance to an overhead line that is inside the stand-off', () => {
+  const measured = (): string =>
+    roundFile(folder, roundOf({ pegs: [findingAt(folder, '1', { lineDistanceMetres: 22, lineMethod: 'wheel' })] }));
+
+  it('is not taken in while the peg would stay open', async () => {
+    const before = bytesOf(folder);
+    const { code, said } = await intake([measured(), '--yes']);
+    expect(code).toBe(1);
+    expect(said).toContain('Inside the stand-off of an overhead line with what was measured, and open: mill-pond/1.');
+    expect(said).toContain('--close-inside');
+    expect(bytesOf(folder)).toEqual(before);
+  });
+
+  it('closes the peg with the intake where that is told or agreed to', async () => {
+    expect((await intake([measured()], ['y', 'y'])).said).toContain('status: open → closed (Inside the stand-off');
+    const { venue } = await loadVenue(folder);
+    const peg = venue?.pegs.find((one) => one.peg === '1');
+    expect(peg).toMatchObject({ status: 'closed', measuredLineDistance: { distanceMetres: 22, method: 'wheel' } });
+    folder = venueOnDisk();
+    expect((await intake([measured(), '--yes', '--close-inside'])).code).toBe(0);
+  });
+});
+
 describe('what is refused, with nothing changed on the disk', () => {
   const cases: readonly (readonly [string, (round: RoundFile) => unknown, RegExp])[] = [
     ['a file cut short', (round) => JSON.stringify(round).slice(0, 300), /without its end.*cut short on its way/],
@@ -206,7 +229,7 @@ describe('what is refused, with nothing changed on the disk', () => {
     [
       'another venue’s round',
       (round) => ({ ...round, venue: { id: 'x', name: 'Other Lakes' } }),
-      /a round of Other Lakes/,
+      /round of Other Lakes/,
     ],
     [
       'a newer version',
@@ -253,7 +276,7 @@ describe('what is refused, with nothing changed on the disk', () => {
     const { code, said } = await intake([large, join(folder, 'none.txt'), '--yes']);
     expect(code).toBe(1);
     expect(said).toContain('Unexpected 200 MB, expected at most 64 MB.');
-    expect(said).toContain('Unexpected no such file');
+    expect(said).toContain('no such file');
   });
 
   it('takes the rest of a round without a peg that is gone', async () => {

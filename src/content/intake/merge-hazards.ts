@@ -42,12 +42,14 @@ function stillThere(notes: MergeNotes, hazard: HazardFinding & { foundOn: string
 
 function check(notes: MergeNotes, hazard: RecordedHazard): void {
   const { day } = notes.context;
-  if (hazard.checkedOn !== null && hazard.checkedOn >= day) return;
+  // An older round tells nothing of a hazard that was found, or looked at, after it.
+  if (day < hazard.foundOn || (hazard.checkedOn !== null && hazard.checkedOn >= day)) return;
   notes.set(`hazards.${hazard.index}.checked-on`, day);
   notes.tell(name(hazard), hazard.checkedOn === null ? null : `checked ${hazard.checkedOn}`, `checked ${day}`);
 }
 
 function clear(notes: MergeNotes, hazard: RecordedHazard): void {
+  if (notes.context.day < hazard.foundOn) return;
   notes.set(`hazards.${hazard.index}.cleared-on`, notes.context.day);
   notes.tell(name(hazard), `found ${hazard.foundOn}`, `cleared ${notes.context.day}`);
 }
