@@ -1,6 +1,5 @@
 import { pegKey } from '../domain/peg.ts';
 import type { FishingEvent } from '../domain/session.ts';
-
 import type { Content, KnownNames, PlacedWater } from './content.ts';
 import type { Fault, LeftOut } from './fault.ts';
 import { readEvents } from './read-events.ts';

@@ -11,12 +11,3 @@ export interface Reading<T> {
 export function reading<T>(value: T, faults: readonly Fault[] = [], leftOut: readonly LeftOut[] = []): Reading<T> {
   return { value, faults, leftOut };
 }
-
-/** Several readings as one, in their order. */
-export function gathered<T>(readings: readonly Reading<readonly T[]>[]): Reading<readonly T[]> {
-  return {
-    value: readings.flatMap(({ value }) => value),
-    faults: readings.flatMap(({ faults }) => faults),
-    leftOut: readings.flatMap(({ leftOut }) => leftOut),
-  };
-}

@@ -1,6 +1,7 @@
 import type { Content } from '../content.ts';
 import type { Fault } from '../fault.ts';
 import { checkClosureStatus } from './closure-status.ts';
+import { checkDecimalPounds } from './decimal-pounds.ts';
 import { checkEventNames } from './event-names.ts';
 import { checkEventOverlaps } from './event-overlaps.ts';
 import { checkHazardHistory } from './hazard-history.ts';
@@ -47,6 +48,7 @@ const CHECKS: readonly Check[] = [
   checkEventOverlaps,
   checkSessionNames,
   checkSessionWeights,
+  checkDecimalPounds,
   checkSessionDuplicates,
   checkSessionListing,
   checkSoundingPegs,

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { FishingEvent } from '../../domain/session.ts';
-import { bearing, choice, day, matching, number, temperature, text, wholeNumber, windSpeed, word } from './fields.ts';
+import { choice, day, matching, number, text, wholeNumber, word } from './fields.ts';
+import { bearing, temperature, windSpeed } from './measures.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
 /** The name of an event, used by its sessions. */

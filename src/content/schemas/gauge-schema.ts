@@ -1,7 +1,8 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import type { GaugeReading } from '../../domain/venue.ts';
-import { day, signedLength, temperature } from './fields.ts';
+import { day } from './fields.ts';
+import { signedLength, temperature } from './measures.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
 /** A row of `gauge/<water>.csv`. */

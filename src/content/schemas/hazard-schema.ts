@@ -1,7 +1,8 @@
 import * as z from 'zod';
 import type { Hazard } from '../../domain/hazard.ts';
 import { HAZARD_KINDS } from '../../domain/hazard-kinds.ts';
-import { choice, day, riskLevel, text } from './fields.ts';
+import { choice, day, text } from './fields.ts';
+import { riskLevel } from './measures.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
 /** Every kind of hazard a record may name. */

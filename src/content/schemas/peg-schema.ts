@@ -10,8 +10,9 @@ import type {
   Photo,
   Platform,
 } from '../../domain/peg.ts';
-import { bearing, choice, day, length, matching, slope, text, wholeNumber, word, yesNo } from './fields.ts';
+import { choice, day, matching, text, wholeNumber, word, yesNo } from './fields.ts';
 import { hazardSchema } from './hazard-schema.ts';
+import { bearing, length, slope } from './measures.ts';
 import { PositionSchema } from './position-schema.ts';
 import { reachSchema } from './reach-schema.ts';
 import { withoutUndefined } from './without-undefined.ts';

@@ -1,7 +1,8 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import type { PermittedReach } from '../../domain/peg.ts';
-import { length, number } from './fields.ts';
+import { number } from './fields.ts';
+import { length } from './measures.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
 /** How far may be fished: any of pole, cast and sector. */

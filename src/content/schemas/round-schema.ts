@@ -1,8 +1,9 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import type { RoundEntry, RoundEntryKind } from '../../domain/round.ts';
-import { choice, length, matching, riskLevel, signedLength, temperature, text, word } from './fields.ts';
+import { choice, matching, text, word } from './fields.ts';
 import { hazardKind } from './hazard-schema.ts';
+import { length, riskLevel, signedLength, temperature } from './measures.ts';
 import { PEG_NAME } from './peg-schema.ts';
 import { latitude, longitude } from './position-schema.ts';
 import { withoutUndefined } from './without-undefined.ts';

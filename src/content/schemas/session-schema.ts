@@ -2,7 +2,8 @@ import * as z from 'zod';
 import type { BagPart, Units } from '../../domain/bag.ts';
 import type { Session, SessionPart } from '../../domain/session.ts';
 import { eventId } from './event-schema.ts';
-import { choice, matching, text, weight, wholeNumber } from './fields.ts';
+import { choice, matching, text, wholeNumber } from './fields.ts';
+import { weight } from './measures.ts';
 import { PEG_NAME } from './peg-schema.ts';
 
 /** An opaque reference: with no digit in it, it reads like a name. */

@@ -1,7 +1,8 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import type { Sounding } from '../../domain/venue.ts';
-import { bearing, day, length, matching, signedLength } from './fields.ts';
+import { day, matching } from './fields.ts';
+import { bearing, length, signedLength } from './measures.ts';
 import { PEG_NAME } from './peg-schema.ts';
 import { gridReference, latitude, longitude } from './position-schema.ts';
 import { withoutUndefined } from './without-undefined.ts';

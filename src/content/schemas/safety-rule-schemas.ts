@@ -1,0 +1,70 @@
+import * as z from 'zod';
+import type { Units } from '../../domain/bag.ts';
+import { LEAST_STAND_OFF_METRES, SHIPPED_INSPECTION, SHIPPED_STAND_OFF } from '../../domain/shipped-settings.ts';
+import type { InspectionIntervals, RiskBand, StandOffRule, Threshold } from '../../domain/venue.ts';
+import { choice, day, number, text, wholeNumber, word } from './fields.ts';
+import { length } from './measures.ts';
+import { withoutUndefined } from './without-undefined.ts';
+
+const standOffDistance = (units: Units) =>
+  length(units, 'the distance to keep from an overhead line').superRefine((metres, context) => {
+    if (metres >= LEAST_STAND_OFF_METRES) return;
+    context.addIssue({
+      code: 'custom',
+      message: `at least ${LEAST_STAND_OFF_METRES} m`,
+      params: { rule: 'stand-off-minimum', mend: 'Raise it: a venue may keep further away, never closer.' },
+    });
+  });
+
+/** The distance to keep from overhead lines. A venue may raise the shipped one, never lower it. */
+export const standOffSchema = (units: Units) =>
+  z
+    .strictObject({
+      distance: standOffDistance(units).exactOptional(),
+      'conductor-spread': length(units, 'width between the outermost conductors', 50).exactOptional(),
+      'map-error': length(units, 'how far the map may be out', 50).exactOptional(),
+    })
+    .transform((rule) => ({
+      metres: rule.distance ?? SHIPPED_STAND_OFF.metres,
+      conductorSpreadMetres: rule['conductor-spread'] ?? SHIPPED_STAND_OFF.conductorSpreadMetres,
+      mapErrorMetres: rule['map-error'] ?? SHIPPED_STAND_OFF.mapErrorMetres,
+    })) satisfies z.ZodType<StandOffRule>;
+
+const days = (description: string) => wholeNumber(`days between checks of ${description}`, 1, 3660).exactOptional();
+
+/** Days between checks. */
+export const InspectionSchema = z
+  .strictObject({
+    hazard: days('a hazard'),
+    platform: days('a platform'),
+    clearance: days('clearance'),
+    'rescue-kit': days('rescue kit'),
+  })
+  .transform((intervals) => ({
+    hazardDays: intervals.hazard ?? SHIPPED_INSPECTION.hazardDays,
+    platformDays: intervals.platform ?? SHIPPED_INSPECTION.platformDays,
+    clearanceDays: intervals.clearance ?? SHIPPED_INSPECTION.clearanceDays,
+    rescueKitDays: intervals['rescue-kit'] ?? SHIPPED_INSPECTION.rescueKitDays,
+  })) satisfies z.ZodType<InspectionIntervals>;
+
+/** A band of the risk matrix. */
+export const RiskBandSchema = z.strictObject({
+  from: wholeNumber('the lowest score of the band', 1, 25),
+  name: text('its word'),
+  meaning: text('what it asks for'),
+}) satisfies z.ZodType<RiskBand>;
+
+/** A figure a rule rests on, with its source. */
+export const ThresholdSchema = z
+  .strictObject({
+    id: word('which figure'),
+    value: number('the figure', -1e6, 1e6),
+    unit: text('its unit'),
+    source: text('where it comes from'),
+    edition: text('edition or year').exactOptional(),
+    'checked-on': day('when it was last looked up').exactOptional(),
+    basis: choice(['seen', 'second-hand', 'memory', 'club']),
+  })
+  .transform(({ 'checked-on': checkedOn, ...rest }) =>
+    withoutUndefined({ ...rest, checkedOn }),
+  ) satisfies z.ZodType<Threshold>;
