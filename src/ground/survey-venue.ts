@@ -56,9 +56,7 @@ function surveyedWater(water: Water, venue: Venue): SurveyedWater {
     new Map(pegs.map((peg) => [peg.peg, peg])),
     levels,
   );
-  // A record's margin depth alone is no survey of a water.
-  const measured = soundings.used.length === 0 ? [] : [...soundings.used, ...marginDepths(pegs, stands)];
-  const surface = depthSurface(plane, measured);
+  const surface = depthSurface(plane, soundings.used, marginDepths(pegs, stands));
   const timeZone = gridReference(plane.plane.centre) === null ? 'UTC' : 'Europe/London';
   return {
     plane,

@@ -38,13 +38,19 @@ export interface DepthSurface {
  * Lays a bed through measured depths by triangles, with the shore as depth 0. A depth measured within 0.3 m of the shore
  * makes the shore itself that deep there: so a dug margin stands as the record gives it. Volume and mean are of the whole
  * surface; isobaths and depths are given only where it is plumbed, which is on a triangle with at least one measured
- * corner and within 10 m of a measured depth. Null where nothing was measured.
+ * corner and within 10 m of a sounding. Margin depths of records shape the bed but are no soundings: what lies 9 m out
+ * from one is not plumbed by it. Null where there is no sounding.
  */
-export function depthSurface(water: WaterPlane, measured: readonly MeasuredDepth[]): DepthSurface | null {
-  if (measured.length === 0) return null;
+export function depthSurface(
+  water: WaterPlane,
+  soundings: readonly MeasuredDepth[],
+  marginDepths: readonly MeasuredDepth[] = [],
+): DepthSurface | null {
+  if (soundings.length === 0) return null;
+  const measured = [...soundings, ...marginDepths];
   const { shore, inWater } = withEdgeDepths(water, measured);
   const { triangulation, depths, measured: isMeasured } = shoreTriangulation(shore, inWater);
-  const nearest = segmentIndex(measured.map((p) => [p, p]));
+  const nearest = segmentIndex(soundings.map((p) => [p, p]));
   const { corners, points } = triangulation;
   const triangles = corners.length / 3;
   const isWet = new Uint8Array(triangles);

@@ -63,6 +63,16 @@ describe('a bed', () => {
     expect(surface.depthAt({ x: 20, y: -29.99 }).depthMetres).toBeCloseTo(0, 2);
   });
 
+  test('is shaped by the margin depths of records, which plumb nothing around them', () => {
+    const margin = [at(0, -29.9, 0.8), at(0, -29.5, 0.8)];
+    const shaped = depthSurface(pond, valley, margin)!;
+    expect(shaped.depthAt({ x: 0, y: -29.6 }).depthMetres).toBeCloseTo(0.8, 2);
+    expect(shaped.depthAt({ x: 0, y: -29.6 }).nearestSoundingMetres).toBeCloseTo(4.6, 6);
+    const apart = depthSurface(pond, [at(-40, 20, 2)], margin)!;
+    expect(apart.depthAt({ x: 0, y: -28 }).depthMetres).toBeNull();
+    expect(depthSurface(pond, [], margin)).toBeNull();
+  });
+
   test('takes soundings in a crowd, on a line and on the corners of the outline', () => {
     const crowd = Array.from({ length: 40 }, (_, i) => at(0.11 * i, 0, 2));
     const surface = depthSurface(pond, [...crowd, at(-50, -30, 1), at(50, 30, 1), at(-49.9, -29.9, 1)])!;
