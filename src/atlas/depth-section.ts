@@ -3,9 +3,10 @@ import { formatDay } from '../domain/day.ts';
 import { floatSettings } from '../domain/float-settings.ts';
 import { formatLength, METRES_PER_FOOT, toFeetInches } from '../domain/length.ts';
 import type { PegKey } from '../domain/peg.ts';
-import type { LineDepth, PegSurvey, ProfilePoint } from '../ground/survey.ts';
+import type { LineDepth, PegSurvey } from '../ground/survey.ts';
 import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { type DepthSection, depthProfile } from './drawing/depth-profile.ts';
+import { landStretches, unplumbedStretches } from './profile-stretches.ts';
 
 /** One line of the depth table. */
 export interface DepthRow {
@@ -40,9 +41,6 @@ export interface DepthSectionView {
   readonly rows: readonly DepthRow[];
   readonly isPlumbed: boolean;
 }
-
-/** Words for what stands ahead of a peg; others are called by their kind. */
-const LAND_WORDS: Readonly<Record<string, string>> = { 'far-bank': 'far bank', island: 'island' };
 
 /** The depth section of a peg: drawing, depths at the trade's lines and float settings. */
 export function depthSection(atlas: Atlas, key: PegKey): DepthSectionView {
@@ -128,38 +126,6 @@ function shortDepth(depthMetres: number, units: Units): string {
   return feet === 0 ? `${inches}″` : `${feet}′${inches}″`;
 }
 
-interface LandStretch {
-  readonly from: number;
-  readonly to: number;
-  readonly words: string;
-}
-
-/** Land ahead of the peg beyond its own bank, called by what the map has there. */
-function landStretches({ profile, reach }: PegSurvey): readonly LandStretch[] {
-  const firstWater = profile.findIndex(({ land }) => !land);
-  const stretches: { from: number; to: number; words: string }[] = [];
-  let open = false;
-  for (const point of firstWater === -1 ? [] : profile.slice(firstWater)) {
-    if (!point.land) {
-      open = false;
-    } else if (open) {
-      stretches.at(-1)!.to = point.distanceMetres;
-    } else {
-      open = true;
-      stretches.push({ from: point.distanceMetres, to: point.distanceMetres, words: '' });
-    }
-  }
-  const end = profile.at(-1)?.distanceMetres ?? 0;
-  const bank = reach.find(({ what, aheadMetres }) => what === 'far-bank' && aheadMetres !== undefined);
-  if (bank !== undefined && Math.abs(bank.aheadMetres! - end) < 1 && stretches.at(-1)?.to !== end) {
-    stretches.push({ from: end, to: end, words: '' });
-  }
-  return stretches.map(({ from, to }) => {
-    const what = to >= end - 0.01 && bank !== undefined ? 'far-bank' : 'island';
-    return { from, to, words: LAND_WORDS[what]! };
-  });
-}
-
 /** The drawing's text alternative: every plumbed line, land and unplumbed stretch. */
 function sectionWords(survey: PegSurvey, units: Units): string {
   const depths = survey.lineDepths
@@ -173,16 +139,4 @@ function sectionWords(survey: PegSurvey, units: Units): string {
   );
   const told = [...depths, ...land, ...blind];
   return `Section out from the peg: ${told.length === 0 ? 'nothing known' : told.join(', ')}.`;
-}
-
-function unplumbedStretches(profile: readonly ProfilePoint[]): readonly (readonly [number, number])[] {
-  const stretches: [number, number][] = [];
-  let open = false;
-  for (const { distanceMetres, depthMetres, land } of profile) {
-    const blind = depthMetres === null && !land;
-    if (blind && open) stretches.at(-1)![1] = distanceMetres;
-    else if (blind) stretches.push([distanceMetres, distanceMetres]);
-    open = blind;
-  }
-  return stretches.filter(([from, to]) => to - from >= 0.5);
 }

@@ -3,7 +3,7 @@ import type { PegKey } from '../domain/peg.ts';
 import type { Atlas } from './atlas.ts';
 import { returnAxis } from './drawing/return-axis.ts';
 import { yearBars } from './drawing/year-bars.ts';
-import { type ReturnWords, returnWords, sessionsWords, yearSentence } from './return-words.ts';
+import { type ReturnWords, returnWords, sessionsWords } from './return-words.ts';
 
 /** What is known of a peg's return in one month. */
 export interface PegMonthReturn {
@@ -31,10 +31,11 @@ export function pegReturns(atlas: Atlas, key: PegKey): PegReturns | null {
   const nowMonth = monthOf(atlas.venue.settings.guideDay);
   const peg = atlas.pegsByKey.get(key);
   const shown = months.map(({ known }) => known?.shown ?? null);
+  const label = `Return of peg ${peg?.peg ?? key} by month: ${yearSpan(months)}. Every month in figures below.`;
   return {
     months,
     nowMonth,
-    year: yearBars(shown, nowMonth, yearSentence(`Return of peg ${peg?.peg ?? key}`, months)),
+    year: yearBars(shown, nowMonth, label),
   };
 }
 
@@ -51,4 +52,13 @@ function monthsOf(atlas: Atlas, key: PegKey): readonly PegMonthReturn[] {
     const behind = `${sessionsWords(row.sessions)} here in ${name}, evidence ${row.evidence}`;
     return { month, name, known, axis: returnAxis(known.shown), behind };
   });
+}
+
+/** "highest August 1.36, lowest January 0.74 par": the table beside the drawing has every figure. */
+function yearSpan(months: readonly PegMonthReturn[]): string {
+  const known = months.flatMap((month) => (month.known === null ? [] : [{ ...month, known: month.known }]));
+  const ordered = known.sort((a, b) => b.known.shown.value - a.known.shown.value);
+  const [highest, lowest] = [ordered[0]!, ordered.at(-1)!];
+  if (highest === lowest) return `${highest.name} ${highest.known.middle} par`;
+  return `highest ${highest.name} ${highest.known.middle}, lowest ${lowest.name} ${lowest.known.middle} par`;
 }

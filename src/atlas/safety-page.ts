@@ -1,7 +1,7 @@
 import { formatDay, type Month, monthName } from '../domain/day.ts';
 import { type Check, checkOf } from '../domain/due.ts';
 import { formatLength } from '../domain/length.ts';
-import type { MapPlace, PlaceKind } from '../domain/map.ts';
+import type { PlaceKind } from '../domain/map.ts';
 import type { Emergency, Threshold } from '../domain/venue.ts';
 import type { Atlas } from './atlas.ts';
 import { hazardRegister, type RegisterRow } from './hazard-register.ts';
@@ -37,10 +37,10 @@ export interface ClosedPegs {
   readonly reason: string;
 }
 
-/** Rescue kit or a defibrillator on the map. */
-export interface RescuePlace {
+/** Rescue kit or defibrillators of one water that were looked at together. */
+export interface RescuePlaces {
   readonly sign: string;
-  readonly name: string;
+  readonly names: string;
   readonly water: string;
   readonly note: string;
   readonly check: Check;
@@ -61,7 +61,7 @@ export interface SafetyPage {
   readonly hazards: readonly HazardGroup[];
   readonly hazardCount: number;
   readonly hazardDays: number;
-  readonly rescue: readonly RescuePlace[];
+  readonly rescue: readonly RescuePlaces[];
   readonly rescueKitDays: number;
   readonly thresholds: readonly ThresholdRow[];
   /** "March to August". */
@@ -148,15 +148,21 @@ function sameWords({ water, hazard, action, check }: RegisterRow): string {
   return JSON.stringify([water, hazard.place, action, hazard.foundOn, check.checkedOn]);
 }
 
-function rescuePlaces({ venue }: Atlas): readonly RescuePlace[] {
-  return venue.waters.flatMap(({ name: water, map }) =>
-    map.places.flatMap((place: MapPlace) => {
-      const sign = RESCUE_SIGNS[place.kind];
-      if (sign === undefined) return [];
-      const check = checkOf(place.checkedOn, undefined, venue.settings.inspection.rescueKitDays);
-      return [{ sign, name: place.name, water, note: place.note ?? '', check }];
-    }),
-  );
+function rescuePlaces({ venue }: Atlas): readonly RescuePlaces[] {
+  return venue.waters.flatMap(({ name: water, map }) => {
+    const kit = map.places.filter(({ kind }) => RESCUE_SIGNS[kind] !== undefined);
+    const alike = Map.groupBy(kit, ({ kind, note, checkedOn }) => JSON.stringify([kind, note, checkedOn]));
+    return [...alike.values()].map((group) => {
+      const { kind, note, checkedOn } = group[0]!;
+      return {
+        sign: RESCUE_SIGNS[kind]!,
+        names: group.map(({ name }) => name).join(', '),
+        water,
+        note: note ?? '',
+        check: checkOf(checkedOn, undefined, venue.settings.inspection.rescueKitDays),
+      };
+    });
+  });
 }
 
 function figureOf(thresholds: readonly Threshold[], id: string): string | null {

@@ -7,6 +7,7 @@ import { aimWords, makeUpWords } from './bag-plan.ts';
 import { type FramingWeight, framingYear } from './drawing/framing-year.ts';
 import { type GaugeYear, levelAndTemperature } from './drawing/level-and-temperature.ts';
 import { makeUpBars } from './drawing/make-up-bars.ts';
+import { MONTH_LETTERS } from './drawing/month-letters.ts';
 import { amountIn, expectedWhole } from './expected-weight.ts';
 
 /** The year of one water: what frames and wins, what framing bags are made of, and how it stands and warms. */
@@ -23,7 +24,6 @@ export interface WaterYear {
 }
 
 const MILLISECONDS_PER_DAY = 86_400_000;
-const LETTERS = 'JFMAMJJASOND';
 
 /** Puts the year of a water together. */
 export function waterYear(atlas: Atlas, water: string): WaterYear {
@@ -81,7 +81,7 @@ function makeUpDrawing(rows: readonly FramingMakeUp[], nowMonth: Month, { bagPar
     const row = rows.find((candidate) => candidate.month === month);
     const shares = parts.map(({ id }) => row?.shares.find(({ part }) => part === id)?.share ?? 0);
     return {
-      letter: LETTERS.charAt(month - 1),
+      letter: MONTH_LETTERS.charAt(month - 1),
       shares: row === undefined ? null : shares,
       now: month === nowMonth,
       mark: `data-month="${month}"`,

@@ -34,11 +34,14 @@ describe("a peg's return by month", () => {
   it('is not known for the other months, and never a middling figure', () => {
     const returns = pegReturns(atlasWith(november), 'pit/1');
     expect(returns?.months.filter(({ known }) => known === null)).toHaveLength(11);
-    expect(returns?.year).toContain('January not known');
   });
 
-  it('carries every figure in the words of its drawing', () => {
-    expect(pegReturns(atlasWith(november), 'pit/1')?.year).toContain('November 0.82 (0.66 to 1.02)');
+  it('tells its drawing by the ends of the year, since the table beside it has every figure', () => {
+    expect(pegReturns(atlasWith(november), 'pit/1')?.year).toContain('by month: November 0.82 par. Every month');
+    const august = { ...november, month: 8 as const, return: 1.36 };
+    expect(pegReturns(atlasWith(november, august), 'pit/1')?.year).toContain(
+      'Return of peg 1 by month: highest August 1.36, lowest November 0.82 par. Every month in figures below.',
+    );
   });
 
   it('is nothing where the log rates nothing here', () => {

@@ -132,7 +132,7 @@ describe('the figures the rules rest on', () => {
   it('write slopes and temperatures as people do', () => {
     const value = (id: string) => thresholdRow(SHIPPED_THRESHOLDS.find((each) => each.id === id)!).value;
     expect(value('cold-water')).toBe('15 °C');
-    expect(value('accessible-path-gradient')).toBe('1 in 8');
+    expect(value('accessible-path-gradient')).toBe('1 in 10');
     expect(value('sloping-bank')).toBe('14°');
   });
 
@@ -149,12 +149,13 @@ describe('the rest of the safety page', () => {
     const places = [
       { id: 'a', kind: 'aed', name: 'Lodge wall', at, checkedOn: '2026-11-14' },
       { id: 't', kind: 'throw-line', name: 'Line 1', at },
+      { id: 'u', kind: 'throw-line', name: 'Line 2', at },
       { id: 'g', kind: 'gate', name: 'Gate', at },
     ];
     const page = safetyPage(exampleAtlas({ venue: { waters: withMap({ places }) } }));
-    expect(page.rescue.map(({ sign, name, check }) => [sign, name, check.dueOn])).toEqual([
+    expect(page.rescue.map(({ sign, names, check }) => [sign, names, check.dueOn])).toEqual([
       ['E010', 'Lodge wall', '2026-12-12'],
-      ['E041', 'Line 1', null],
+      ['E041', 'Line 1, Line 2', null],
     ]);
   });
 

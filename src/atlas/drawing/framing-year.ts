@@ -1,4 +1,5 @@
 import { evenMarks } from './even-marks.ts';
+import { MONTH_LETTERS } from './month-letters.ts';
 import { short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
 
 /** A weight in the unit shown, with its range over the month's events, and its words for the row below. */
@@ -19,7 +20,6 @@ const SLOT = 27;
 const LEFT = 36;
 const TOP = 12;
 const PANEL = 110;
-const LETTERS = 'JFMAMJJASOND';
 
 /**
  * Weight to frame (dot) and to win (hollow square) by month, each with the range over that month's events. The middle
@@ -39,7 +39,7 @@ export function framingYear(months: readonly FramingBar[], nowMonth: number, uni
     const now = index + 1 === nowMonth ? ' now' : '';
     const base = TOP + PANEL;
     const rows =
-      svgText(middle, base + 16, LETTERS.charAt(index), 'middle', 'letter') +
+      svgText(middle, base + 16, MONTH_LETTERS.charAt(index), 'middle', 'letter') +
       svgText(middle, base + 32, month.frame?.words ?? '–') +
       svgText(middle, base + 47, month.win?.words ?? '–');
     return `<g class="bar solid${now}" data-month="${index + 1}">${frameMark(month.frame, middle - 5, up)}${winMark(month.win, middle + 5, up)}${rows}</g>`;

@@ -1,4 +1,5 @@
 import { evenMarks } from './even-marks.ts';
+import { MONTH_LETTERS } from './month-letters.ts';
 import { simplifyLine } from './simplify-line.ts';
 import { pathThrough, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
 
@@ -19,7 +20,6 @@ const WIDTH = 360;
 const LEFT = 40;
 const RIGHT = WIDTH - 8;
 const PANEL = 74;
-const LETTERS = 'JFMAMJJASOND';
 /** Readings further apart than this are not joined: nobody knows what lay between. */
 const LONGEST_GAP_DAYS = 45;
 
@@ -32,7 +32,7 @@ export function levelAndTemperature(years: readonly GaugeYear[], levelUnit: stri
   const lower = panel(years, (point) => point.degreesC, 14 + PANEL + 26, 'water, °C', false);
   const bottom = 14 + PANEL * 2 + 26;
   const letters = Array.from({ length: 12 }, (_, month) =>
-    svgText(across(15 + month * 30.4), bottom + 16, LETTERS.charAt(month), 'middle', 'letter'),
+    svgText(across(15 + month * 30.4), bottom + 16, MONTH_LETTERS.charAt(month), 'middle', 'letter'),
   );
   return svgElement({ width: WIDTH, height: bottom + 22, label, kind: 'gauge-year' }, upper + lower + letters.join(''));
 }
