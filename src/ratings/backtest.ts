@@ -62,7 +62,8 @@ function temperatureForecaster(venue: RatedVenue): Forecaster {
   return modelForecaster(venue, (past) => temperatureSeason(past.map(({ event }) => event))!);
 }
 
-function foretellByMonth(
+/** Has events foretold month by month, each month from the sessions before its first day. */
+export function foretellByMonth(
   sessions: readonly ModelSession[],
   events: readonly (readonly ModelSession[])[],
   forecaster: Forecaster,

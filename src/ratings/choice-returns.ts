@@ -62,6 +62,8 @@ function choiceTable(
     const ofWater = [...choices.values()]
       .filter(({ water, value }) => water === id && value !== undefined)
       .sort((a, b) => byNumber.compare(a.value!, b.value!));
+    // Where all chose alike there is nothing to compare.
+    if (ofWater.length < 2) return [];
     const mean = meanOf(ofWater);
     return ofWater.map((choice) => ({
       choice,

@@ -1,0 +1,81 @@
+import { describe, expect, test } from 'vitest';
+import type { Venue } from '../../src/domain/venue.ts';
+import { backtest, foretellByMonth } from '../../src/ratings/backtest.ts';
+import type { Forecaster } from '../../src/ratings/forecasters.ts';
+import type { Backtest } from '../../src/ratings/ratings.ts';
+import { sessionsInModel } from '../../src/ratings/sessions-in-model.ts';
+import { type SimulationOptions, simulateFromModel } from '../demo/simulate-from-model.ts';
+
+const SIZE: Partial<SimulationOptions> = {
+  seed: 51,
+  waters: 1,
+  pegs: 20,
+  anglers: 40,
+  events: 90,
+  features: 3,
+  dnwShare: 0.08,
+};
+const SPREAD = { event: 0.7, angler: 0.3, peg: 0.35, feature: 0.2, featureMonth: 0.25, residual: 0.6 };
+
+function testOn(venue: Venue): Backtest | null {
+  return backtest(venue, sessionsInModel(venue, 'total').sessions);
+}
+const scoreOf = (tested: Backtest, name: string) => tested.scores.find((score) => score.name === name)!;
+
+describe('backtest', () => {
+  const { venue } = simulateFromModel({ ...SIZE, sd: SPREAD });
+  const tested = testOn(venue)!;
+
+  test('tests the matches of the last year, and no others', () => {
+    expect(tested.events).toBe(venue.events.filter(({ day }) => day > '2025-11-08').length);
+  });
+
+  test('errs less than saying nothing and than plain averages, and ranks pegs', () => {
+    const [model, flat, raw] = ['model', 'flat guess', 'raw peg average'].map((name) => scoreOf(tested, name));
+    expect(model!.rootMeanSquareError).toBeLessThan(flat!.rootMeanSquareError);
+    expect(model!.rootMeanSquareError).toBeLessThan(raw!.rootMeanSquareError);
+    expect(model!.rankAgreement).toBeGreaterThan(0.3);
+    expect([flat!.rankAgreement, flat!.coverage80, raw!.coverage80]).toEqual([0, null, null]);
+  });
+
+  test('states intervals that hold about four bags in five, and chances that come true', () => {
+    expect(Math.abs(scoreOf(tested, 'model').coverage80! - 0.8)).toBeLessThan(0.06);
+    for (const { stated, happened } of tested.calibration) expect(Math.abs(happened - stated)).toBeLessThan(0.07);
+  });
+
+  test('has each month foretold from the days before it, and from all of them', () => {
+    const { sessions } = sessionsInModel(venue, 'total');
+    const year = sessions.filter(({ event }) => event.day > '2025-11-08');
+    const events = [...Map.groupBy(year, ({ event }) => event.id).values()];
+    const asked: { past: number; lastPast: string; firstFuture: string }[] = [];
+    const spy: Forecaster = (past, future) => {
+      const firstFuture = future[0]!.event.day;
+      asked.push({ past: past.length, lastPast: past.at(-1)!.event.day, firstFuture });
+      return future.map(() => ({ logReturn: 0, sd: null }));
+    };
+    const foretold = foretellByMonth(sessions, events, spy, () => undefined);
+    expect(foretold.map((event) => event.sessions)).toEqual(events);
+    expect(asked.length).toBeGreaterThan(11);
+    for (const { past, lastPast, firstFuture } of asked) {
+      expect(lastPast < `${firstFuture.slice(0, 7)}-01`).toBe(true);
+      expect(past).toBe(sessions.filter(({ event }) => event.day < `${firstFuture.slice(0, 7)}-01`).length);
+    }
+  });
+
+  test('tests by temperature where most matches log it, and on the same matches', () => {
+    expect(tested.scores.map(({ name }) => name)).toEqual([
+      'model',
+      'model by temperature',
+      'flat guess',
+      'raw peg average',
+    ]);
+    const unlogged = { ...venue, events: venue.events.map((event) => ({ ...event, conditions: {} })) };
+    expect(testOn(unlogged)!.scores.map(({ name }) => name)).toEqual(['model', 'flat guess', 'raw peg average']);
+  });
+
+  test('needs a log that began before the year under test', () => {
+    const recent = venue.events.filter(({ day }) => day > '2025-11-08').map(({ id }) => id);
+    expect(testOn({ ...venue, sessions: venue.sessions.filter(({ event }) => recent.includes(event)) })).toBeNull();
+    expect(testOn({ ...venue, sessions: [] })).toBeNull();
+  });
+});

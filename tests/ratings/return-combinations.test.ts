@@ -1,0 +1,69 @@
+import { describe, expect, test } from 'vitest';
+import type { LinearCombination } from '../../src/ratings/engine/latent-model.ts';
+import { ratingModel } from '../../src/ratings/rating-model.ts';
+import { returnCombinations } from '../../src/ratings/return-combinations.ts';
+import { MONTH_SEASON } from '../../src/ratings/season.ts';
+import { EXAMPLE_SETTINGS, examplePeg, exampleVenue } from '../domain/example-venue.ts';
+
+const venue = exampleVenue({
+  settings: { ...EXAMPLE_SETTINGS, features: ['corner', 'reeds'].map((id) => ({ id, name: id })) },
+  pegs: [
+    examplePeg('1', { features: ['corner', 'reeds'] }),
+    examplePeg('2', { features: ['reeds'] }),
+    examplePeg('3'),
+    examplePeg('4'),
+  ],
+});
+const { ofPeg, ofFeature } = returnCombinations(venue, ratingModel(venue, [], MONTH_SEASON));
+const [first, second] = venue.pegs as [(typeof venue.pegs)[0], (typeof venue.pegs)[0]];
+
+/** Net weight of each effect, without those that cancel. */
+function net(combination: LinearCombination): Record<string, number> {
+  const weights: Record<string, number> = {};
+  const add = ({ effects, less }: LinearCombination, sign: number) => {
+    for (const { term, column, weight } of effects) {
+      const key = `${term} ${column}`;
+      weights[key] = (weights[key] ?? 0) + sign * weight;
+    }
+    if (less !== undefined) add(less, -sign);
+  };
+  add(combination, 1);
+  return weights;
+}
+
+describe('returnCombinations', () => {
+  test('a peg’s return is its sum less the mean over its water’s pegs', () => {
+    expect(net(ofPeg(second, 6))).toEqual({
+      'peg 0': -0.25,
+      'peg 1': 0.75,
+      'peg 2': -0.25,
+      'peg 3': -0.25,
+      'feature 0': -0.25,
+      'featureMonth 6': -0.25,
+      'feature 1': 0.5,
+      'featureMonth 18': 0.5,
+    });
+  });
+
+  test('returns of a water’s pegs add up to nothing', () => {
+    const total: Record<string, number> = {};
+    for (const peg of venue.pegs) {
+      for (const [key, weight] of Object.entries(net(ofPeg(peg, 3)))) total[key] = (total[key] ?? 0) + weight;
+    }
+    for (const weight of Object.values(total)) expect(weight).toBeCloseTo(0, 14);
+  });
+
+  test('a yearly return has no season in it', () => {
+    expect(Object.keys(net(ofPeg(first, null))).filter((key) => key.startsWith('featureMonth'))).toEqual([]);
+  });
+
+  test('a feature’s return is its effect times the share of pegs without it', () => {
+    expect(net(ofFeature('corner', 11))).toEqual({ 'feature 0': 0.75, 'featureMonth 11': 0.75 });
+    expect(net(ofFeature('reeds', 0))).toEqual({ 'feature 1': 0.5, 'featureMonth 12': 0.5 });
+  });
+
+  test('pegs of a water in a month are compared with one shared mean', () => {
+    expect(ofPeg(first, 2).less).toBe(ofPeg(second, 2).less);
+    expect(ofPeg(first, 2).less).not.toBe(ofPeg(first, 3).less);
+  });
+});
