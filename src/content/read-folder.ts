@@ -72,7 +72,8 @@ async function folderFault(folder: string): Promise<Fault | null> {
 }
 
 async function readLevel(folder: string, level: string, depth: number, found: Found): Promise<void> {
-  const entries = await readdir(join(folder, level), { withFileTypes: true });
+  const entries = await readable(found, level, () => readdir(join(folder, level), { withFileTypes: true }));
+  if (entries === null) return;
   const visible = entries.filter(({ name }) => !isHidden(name)).sort((a, b) => compareNaturally(a.name, b.name));
   for (const entry of visible) {
     const path = level === '' ? entry.name : `${level}/${entry.name}`;
@@ -114,24 +115,47 @@ async function readEntry(folder: string, path: string, entry: Dirent, found: Fou
 async function readPhoto(folder: string, path: string, ending: string, found: Found): Promise<void> {
   if (!PHOTO_ENDINGS.includes(ending))
     return leave(found, path, 'no picture', `Pictures end in ${PHOTO_ENDINGS.join(', ')}.`);
-  const { size } = await stat(join(folder, path));
+  const about = await readable(found, path, () => stat(join(folder, path)));
+  if (about === null) return;
+  const { size } = about;
   if (size > found.limits.fileBytes) tooLarge(found, path, size, 'Save the picture smaller.');
   else found.photos.set(path.slice('photos/'.length), size);
 }
 
 async function readText(folder: string, path: string, found: Found): Promise<void> {
-  const { size } = await stat(join(folder, path));
+  const about = await readable(found, path, () => stat(join(folder, path)));
+  if (about === null) return;
+  const { size } = about;
   found.textBytes += size;
   if (size > found.limits.fileBytes) return tooLarge(found, path, size, 'Divide it, a year to a file.');
   if (found.textBytes > found.limits.totalTextBytes)
     return tooLarge(found, path, size, 'Take out what does not belong to the venue.');
-  const bytes = await readFile(join(folder, path));
+  const bytes = await readable(found, path, () => readFile(join(folder, path)));
+  if (bytes === null) return;
   try {
     // The mark stays: plainText takes it away, and what edits a file keeps it.
     found.texts.set(path, new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes));
   } catch {
     found.unread.add(path);
     found.faults.push(notUtf8(path, bytes));
+  }
+}
+
+/** What the disk gives, or null and a fault where it refuses: no permission, or gone since it was listed. */
+async function readable<T>(found: Found, path: string, read: () => Promise<T>): Promise<T | null> {
+  try {
+    return await read();
+  } catch (error) {
+    found.unread.add(path);
+    found.faults.push(
+      faultOfFile(path, {
+        rule: 'file-unreadable',
+        found: `a file the system does not let be read (${(error as NodeJS.ErrnoException).code})`,
+        expected: 'a file that can be read',
+        mend: 'Look at its permissions, and run this again.',
+      }),
+    );
+    return null;
   }
 }
 

@@ -2,10 +2,10 @@ import type { Units } from './bag.ts';
 import { DECIMAL, hasDecimalComma, type Parsed, POINT_NOT_COMMA, parsed, unreadable } from './parsed.ts';
 
 /** Exact since 1959 (International yard and pound agreement; Weights and Measures Act 1985, schedule 1). */
-export const METRES_PER_YARD = 0.9144;
+const METRES_PER_YARD = 0.9144;
 export const METRES_PER_FOOT = 0.3048;
 export const METRES_PER_INCH = 0.0254;
-export const INCHES_PER_FOOT = 12;
+const INCHES_PER_FOOT = 12;
 
 export interface FeetInches {
   readonly feet: number;

@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -98,4 +98,20 @@ test('lists pictures with their size, and leaves out what is neither picture nor
   const { photos, leftOut } = await readFolder(folder);
   expect([...photos]).toEqual([['mill-pond/1.jpg', 12]]);
   expect(leftOut.map(({ file }) => file)).toEqual(['old.xlsx', 'photos/notes.doc']);
+});
+
+test('reads a folder in which a file stands where a folder is looked for', async () => {
+  await writeSmallVenue();
+  await rm(join(folder, 'rounds'), { recursive: true });
+  await write('rounds', 'x');
+  const { faults, leftOut } = await loadVenue(folder);
+  expect(faults).toEqual([]);
+  expect(leftOut).toMatchObject([{ file: 'rounds', what: 'a file of another kind' }]);
+});
+
+// Root may read everything.
+test.skipIf(process.getuid?.() === 0)('tells of a file the system does not let be read', async () => {
+  await writeSmallVenue();
+  await chmod(join(folder, 'venue.md'), 0);
+  expect((await loadVenue(folder)).faults).toMatchObject([{ file: 'venue.md', rule: 'file-unreadable' }]);
 });

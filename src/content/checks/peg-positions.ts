@@ -8,9 +8,9 @@ import { FAR_METRES, isSwapped, metresFromOutline, shownMetres } from './far-fro
 import type { WaterGrounds } from './water-grounds.ts';
 
 /** Maps and receivers are a few metres out, and platforms stand over the edge: so far into the water is no fault. */
-export const INTO_WATER_METRES = 3;
+const INTO_WATER_METRES = 3;
 /** Nobody fishes from farther back. */
-export const FROM_WATER_METRES = 60;
+const FROM_WATER_METRES = 60;
 /** Nearer than this two pegs are one place. */
 const ONE_SPOT_METRES = 1;
 

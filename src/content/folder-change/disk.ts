@@ -1,7 +1,6 @@
 import {
   chmodSync,
   closeSync,
-  existsSync,
   fsyncSync,
   lstatSync,
   mkdirSync,
@@ -36,7 +35,8 @@ export interface Disk {
 export const REAL_DISK: Disk = {
   exists: (path) => lstatSync(path, { throwIfNoEntry: false }) !== undefined,
   isLink: (path) => lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() === true,
-  list: (folder) => (existsSync(folder) ? readdirSync(folder).sort() : []),
+  list: (folder) =>
+    statSync(folder, { throwIfNoEntry: false })?.isDirectory() === true ? readdirSync(folder).sort() : [],
   read: (path) => readFileSync(path),
   makeFolder: (path) => mkdirSync(path, { recursive: true }),
   writeNew: (path, bytes) => {
