@@ -1,5 +1,6 @@
 import { addDays, type Day } from '../domain/day.ts';
 import { type Check, checkOf } from '../domain/due.ts';
+import type { MapPlace } from '../domain/map.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { Venue } from '../domain/venue.ts';
 import type { CalendarEntry } from './feeds/icalendar.ts';
@@ -69,12 +70,25 @@ export function dueList(venue: Venue): readonly DueItem[] {
           kind: 'rescue kit',
           water: water.id,
           waterName: water.name,
-          what: `${place.kind === 'aed' ? 'Defibrillator (AED)' : 'Throw line'}, ${place.name}`,
+          what: rescueKitWords(place),
           check: checkOf(place.checkedOn, undefined, inspection.rescueKitDays),
         }),
       ),
   );
   return [...hazards, ...pegs, ...kit].sort((a, b) => (a.check.dueOn ?? '').localeCompare(b.check.dueOn ?? ''));
+}
+
+/** Checks of one kind at one place that were made together and fall due together: one line of the list. */
+export interface DueRow extends Omit<DueItem, 'what'> {
+  readonly what: readonly string[];
+}
+
+/** The list with a line for each peg, kind and pair of days, in the same order: a bailiff looks at a peg once. */
+export function dueRows(items: readonly DueItem[]): readonly DueRow[] {
+  const together = Map.groupBy(items, ({ water, peg, kind, check }) =>
+    JSON.stringify([water, peg, kind, check.checkedOn, check.dueOn]),
+  );
+  return [...together.values()].map((group) => ({ ...group[0]!, what: group.map(({ what }) => what) }));
 }
 
 /** Days ahead that a bailiff plans a round for. */
@@ -110,6 +124,12 @@ export function dueCalendar(items: readonly DueItem[], guideDay: Day, pageUrl: s
       url: pageUrl,
     };
   });
+}
+
+/** A piece of rescue kit by its name, with what it is where the name does not say. */
+export function rescueKitWords({ kind, name }: Pick<MapPlace, 'kind' | 'name'>): string {
+  const [what, isSaid] = kind === 'aed' ? ['Defibrillator', /defib|aed/i] : ['Throw line', /throw|life-?line/i];
+  return isSaid.test(name) ? name : `${what}, ${name}`;
 }
 
 function lastDays(venue: Venue, kinds: readonly string[]): ReadonlyMap<PegKey, Day> {

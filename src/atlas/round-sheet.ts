@@ -1,47 +1,94 @@
-import { formatDay } from '../domain/day.ts';
+import { type Day, formatDay, yearOf } from '../domain/day.ts';
 import type { Hazard } from '../domain/hazard.ts';
-import type { Peg } from '../domain/peg.ts';
+import { formatLength } from '../domain/length.ts';
+import { lineDistanceWords } from '../domain/overhead-line-words.ts';
+import { type Peg, pegKey } from '../domain/peg.ts';
 import { hazardKind } from '../domain/risk.ts';
-import { type Atlas, waterOf } from './atlas.ts';
+import type { Venue, VenueSettings } from '../domain/venue.ts';
+import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
+import { rescueKitWords } from './due-list.ts';
+import { roundOfWater } from './walking-order.ts';
 
+/** One peg of the sheet: what the record says, small, beside the room to write. Empty where nothing is on record. */
 export interface RoundSheetRow {
   readonly peg: string;
-  readonly status: string;
+  readonly isClosed: boolean;
   readonly platform: string;
   readonly clearWidth: string;
   readonly lowestBranch: string;
   readonly pathWidth: string;
-  /** Hazards in force, to tick or cross. */
+  /** Hazards in force, each with a box. */
   readonly hazards: readonly string[];
+  /** Near an overhead line: what was measured so far, or "not measured". Null elsewhere. */
+  readonly lineDistance: string | null;
 }
 
-/** A sheet to fill by hand: what the record says of each peg, and room beside it. */
+/** A sheet to fill by hand: pegs in walking order, then the rescue kit of the water. */
 export interface RoundSheet {
   readonly waterName: string;
+  readonly venueName: string;
+  /** "From Kiln car park". */
+  readonly from: string | null;
   readonly rows: readonly RoundSheetRow[];
+  /** "Throw line, south bank (14 Nov 2026)". */
+  readonly rescueKit: readonly string[];
 }
 
-/** The sheet of one water, its pegs in the given order. */
-export function roundSheet(atlas: Atlas, water: string, pegsInOrder: readonly Peg[]): RoundSheet {
+/** A tape belongs in the bag where a line is, as mapped, within this many stand-offs. */
+const LINE_WITHIN_STAND_OFFS = 2;
+
+/** The sheet of one water. */
+export function roundSheet(atlas: Atlas, water: string): RoundSheet {
+  const { settings } = atlas.venue;
+  const { stops, from } = roundOfWater(atlas, water);
+  const near = settings.standOff.metres * LINE_WITHIN_STAND_OFFS;
   return {
     waterName: waterOf(atlas, water).name,
-    rows: pegsInOrder.map((peg) => ({
-      peg: peg.peg,
-      status: peg.status,
-      platform: peg.platform?.condition ?? '',
-      clearWidth: was(peg.clearance?.clearWidthMetres),
-      lowestBranch: was(peg.clearance?.lowestBranchMetres),
-      pathWidth: was(peg.clearance?.pathWidthMetres),
-      hazards: peg.hazards.filter((hazard) => hazard.clearedOn === undefined).map(hazardWords),
-    })),
+    venueName: settings.name,
+    from: from === null ? null : `From ${from.name}`,
+    rows: stops.map(({ peg: name }) => {
+      const key = pegKey(water, name);
+      const hasLine = surveyOfPeg(atlas, key).standOffs.some(({ mappedMetres }) => mappedMetres < near);
+      return sheetRow(atlas.pegsByKey.get(key)!, hasLine, settings);
+    }),
+    rescueKit: rescueKit(atlas.venue, water),
   };
 }
 
-function was(metres: number | undefined): string {
-  return metres === undefined ? '' : `was ${metres.toFixed(1)} m`;
+function sheetRow(peg: Peg, hasLine: boolean, { units, guideDay }: VenueSettings): RoundSheetRow {
+  const was = (metres: number | undefined) => (metres === undefined ? '' : formatLength(metres, units, 1));
+  const measured = peg.measuredLineDistance;
+  return {
+    peg: peg.peg,
+    isClosed: peg.status === 'closed',
+    platform: peg.platform?.condition ?? '',
+    clearWidth: was(peg.clearance?.clearWidthMetres),
+    lowestBranch: was(peg.clearance?.lowestBranchMetres),
+    pathWidth: was(peg.clearance?.pathWidthMetres),
+    hazards: peg.hazards
+      .filter((hazard) => hazard.clearedOn === undefined)
+      .map((hazard) => hazardWords(hazard, guideDay)),
+    lineDistance: !hasLine
+      ? null
+      : measured === undefined
+        ? 'not measured'
+        : `was ${lineDistanceWords(measured.distanceMetres, units)}`,
+  };
 }
 
-function hazardWords(hazard: Hazard): string {
-  const looked = hazard.checkedOn ?? hazard.foundOn;
-  return `${hazardKind(hazard.kind).name}, ${hazard.place} (${formatDay(looked)})`;
+/** With the day it was last looked at, without the year where that is this one: the sheet is narrow. */
+function hazardWords({ kind, place, checkedOn, foundOn }: Hazard, guideDay: Day): string {
+  const looked = checkedOn ?? foundOn;
+  const day = yearOf(looked) === yearOf(guideDay) ? formatDay(looked).slice(0, -5) : formatDay(looked);
+  return `${hazardKind(kind).name}, ${place} (${day})`;
+}
+
+function rescueKit({ waters }: Venue, water: string): readonly string[] {
+  const places = waters.find(({ id }) => id === water)?.map.places ?? [];
+  return places
+    .filter(({ kind }) => kind === 'throw-line' || kind === 'aed')
+    .map(
+      (place) =>
+        `${rescueKitWords(place)} (${place.checkedOn === undefined ? 'not known' : formatDay(place.checkedOn)})`,
+    );
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dueCalendar, dueList } from '../../src/atlas/due-list.ts';
+import { dueCalendar, dueList, dueRows, dueSoonAndLater, rescueKitWords } from '../../src/atlas/due-list.ts';
 import { examplePeg, exampleVenue } from '../domain/example-venue.ts';
 
 const venue = exampleVenue({
@@ -44,5 +44,37 @@ describe('what is due', () => {
       '2027-03-30-pit-clearance@peg-atlas',
     ]);
     expect(entries[0]?.summary).toBe('The Pit: 1 check due, platform');
+  });
+
+  it('makes one line of what was looked at together and falls due together, and loses nothing', () => {
+    const hazard = (place: string, checkedOn: string) => ({
+      kind: 'trip',
+      place,
+      severity: 2 as const,
+      likelihood: 2 as const,
+      foundOn: '2026-09-01',
+      checkedOn,
+    });
+    const hazards = [hazard('path', '2026-11-12'), hazard('steps', '2026-11-12'), hazard('board', '2026-11-14')];
+    const list = dueList(exampleVenue({ pegs: [examplePeg('1', { hazards })] }));
+    const rows = dueRows(list).filter((row) => row.kind === 'hazard');
+    expect(rows.map((row) => [row.what, row.check.dueOn])).toEqual([
+      [['Trip hazard, path', 'Trip hazard, steps'], '2026-12-10'],
+      [['Trip hazard, board'], '2026-12-12'],
+    ]);
+    expect(dueRows(list).flatMap((row) => row.what)).toHaveLength(list.length);
+  });
+
+  it('parts what is due within four weeks, or never checked, from what comes later', () => {
+    const { soon, later, until } = dueSoonAndLater(items, '2026-12-02');
+    expect(until).toBe('2026-12-30');
+    expect(soon.map((item) => item.check.dueOn)).toEqual([null, null, '2026-12-30']);
+    expect(later.map((item) => item.check.dueOn)).toEqual(['2027-03-30']);
+  });
+
+  it('names a piece of rescue kit once', () => {
+    expect(rescueKitWords({ kind: 'throw-line', name: 'Throw line K5' })).toBe('Throw line K5');
+    expect(rescueKitWords({ kind: 'throw-line', name: 'south bank' })).toBe('Throw line, south bank');
+    expect(rescueKitWords({ kind: 'aed', name: 'the lodge' })).toBe('Defibrillator, the lodge');
   });
 });

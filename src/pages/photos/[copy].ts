@@ -12,7 +12,12 @@ interface Props {
 
 export const getStaticPaths = (async () => {
   const { venue } = await loadAtlas();
-  const names = new Set(venue.pegs.flatMap(({ photos }) => photos.map(({ file }) => file)));
+  const names = new Set(
+    venue.pegs.flatMap(({ photos, hazards }) => [
+      ...photos.map(({ file }) => file),
+      ...hazards.flatMap(({ photo }) => (photo === undefined ? [] : [photo])),
+    ]),
+  );
   const files = [...names].sort().map((name) => join(venueDirectory(), 'photos', name));
   const routes = await Promise.all(
     files.map(async (file) => {

@@ -1,0 +1,44 @@
+import { formatDay } from '../domain/day.ts';
+import { lineDistanceWords, voltageWords } from '../domain/overhead-line-words.ts';
+import { pegKey } from '../domain/peg.ts';
+import { asksForTape, countsMetres } from '../ground/stand-off.ts';
+import { type Atlas, surveyOfPeg } from './atlas.ts';
+import { pegLink } from './site-link.ts';
+
+/** An open peg outside the stand-off of a line by no more than a fifth of it. */
+export interface NearLinePeg {
+  readonly peg: string;
+  readonly href: string;
+  /** "11 kV wood-pole line, 11 kV". */
+  readonly line: string;
+  /** Platform or swept area, whichever is nearer, after the allowances, rounded down. */
+  readonly counts: string;
+  /** "44 m, tape, 14 Nov 2026"; null where nobody measured it: then it asks for a tape. */
+  readonly measured: string | null;
+}
+
+/** Every open peg that is near a line, the nearest first. */
+export function nearLinePegs(atlas: Atlas): readonly NearLinePeg[] {
+  const { units } = atlas.venue.settings;
+  return atlas.venue.pegs
+    .filter(({ status }) => status === 'open')
+    .flatMap((peg) =>
+      surveyOfPeg(atlas, pegKey(peg.water, peg.peg))
+        .standOffs.filter(({ verdict }) => verdict === 'near')
+        .map((standOff) => ({ peg, standOff })),
+    )
+    .sort((a, b) => countsMetres(a.standOff) - countsMetres(b.standOff))
+    .map(({ peg, standOff }) => {
+      const measured = peg.measuredLineDistance;
+      return {
+        peg: `${atlas.watersById.get(peg.water)?.name ?? peg.water} ${peg.peg}`,
+        href: pegLink(peg.water, peg.peg),
+        line: `${standOff.name}, ${voltageWords(standOff)}`,
+        counts: lineDistanceWords(countsMetres(standOff), units),
+        measured:
+          measured === undefined || asksForTape(peg, [standOff])
+            ? null
+            : `${lineDistanceWords(measured.distanceMetres, units)}, ${measured.method}, ${formatDay(measured.measuredOn)}`,
+      };
+    });
+}

@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { clearancePage } from '../../src/atlas/clearance-page.ts';
+import type { BankRound, RoundEntry } from '../../src/domain/round.ts';
+import { EXAMPLE_SETTINGS, examplePeg } from '../domain/example-venue.ts';
+import { exampleAtlas } from './example-atlas.ts';
+
+const round = (day: string, ...entries: Omit<RoundEntry, 'water'>[]): BankRound => ({
+  ref: day,
+  day,
+  file: `rounds/${day}-ref.csv`,
+  entries: entries.map((entry) => ({ ...entry, water: 'pit' })),
+});
+
+const rounds = [
+  round('2026-05-01', { entry: 'cut', peg: '1' }),
+  round('2026-07-01', { entry: 'cut', peg: '1' }, { entry: 'snag-removed', peg: '1' }),
+  round('2026-11-14', { entry: 'clearance', peg: '1', clearWidthMetres: 4, pathWidthMetres: 1.2 }),
+];
+const pegs = [examplePeg('1'), examplePeg('10'), examplePeg('2')];
+
+describe('the clearance page of a water', () => {
+  const page = clearancePage(exampleAtlas({ venue: { rounds, pegs } }), 'pit');
+
+  it('lists pegs as they are numbered, each visit latest first', () => {
+    expect(page.pegs.map(({ peg }) => peg)).toEqual(['1', '2', '10']);
+    expect(page.pegs[0]?.rows).toEqual([
+      { day: '2026-11-14', clearWidth: '4.0 m', lowestBranch: '', pathWidth: '1.2 m', done: '' },
+      { day: '2026-07-01', clearWidth: '', lowestBranch: '', pathWidth: '', done: 'cut, snag taken out' },
+      { day: '2026-05-01', clearWidth: '', lowestBranch: '', pathWidth: '', done: 'cut' },
+    ]);
+  });
+
+  it('gives the next cut with its spread, what it rests on, and the way round the nesting months', () => {
+    expect(page.pegs[0]?.next).toMatchObject({
+      dueOn: '2026-08-31',
+      basis: '1 interval of its own and the venue’s usual',
+      wait: { before: '2026-02-28', from: '2026-09-01' },
+    });
+    // 61 days, times and over exp(1.2816 × √1.5 × ln 4/3): 96 and 39 days.
+    expect(page.pegs[0]?.next?.spread).toBe('9 Aug 2026 to 5 Oct 2026');
+  });
+
+  it('says nothing of a peg that no round has measured', () => {
+    expect(page.pegs[1]).toMatchObject({ rows: [], next: null, nearLine: false });
+  });
+
+  it('measures in feet where the venue does', () => {
+    const feet = exampleAtlas({
+      venue: { rounds, pegs, settings: { ...EXAMPLE_SETTINGS, units: { length: 'ft', weight: 'lb' } } },
+    });
+    expect(clearancePage(feet, 'pit').pegs[0]?.rows[0]?.clearWidth).toBe('13 ft 1 in');
+  });
+
+  it('marks pegs where an overhead line is near, where the operator is asked before any work', () => {
+    const standOff = {
+      line: '11kv',
+      name: '11 kV line',
+      mappedMetres: 50,
+      bearingDegrees: 0,
+      platformMetres: 46,
+      sweptMetres: 40,
+      verdict: 'clear' as const,
+    };
+    const near = exampleAtlas({ venue: { pegs }, peg: { standOffs: [standOff] } });
+    expect(clearancePage(near, 'pit').pegs.every(({ nearLine }) => nearLine)).toBe(true);
+  });
+});

@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest';
+import { roundSheet } from '../../src/atlas/round-sheet.ts';
+import { roundOfWater } from '../../src/atlas/walking-order.ts';
+import type { Peg } from '../../src/domain/peg.ts';
+import { examplePeg, exampleVenue } from '../domain/example-venue.ts';
+import { exampleAtlas } from './example-atlas.ts';
+
+const at = (metresEast: number) => ({ lat: 52.75, lng: -0.05 + metresEast / 67_500 });
+const carPark = { id: 'car', kind: 'car-park' as const, name: 'Mill car park', at: at(-10) };
+const throwLine = { id: 'line', kind: 'throw-line' as const, name: 'by the gate', at: at(0), checkedOn: '2026-11-14' };
+
+function atlasOf(pegs: readonly Peg[]) {
+  const [water] = exampleVenue().waters;
+  const map = { ...water!.map, places: [carPark, throwLine] };
+  return exampleAtlas({ venue: { pegs, waters: [{ ...water!, map }] } });
+}
+
+describe('the sheet to fill by hand', () => {
+  const pegs = [
+    examplePeg('1', { at: at(60), status: 'closed' }),
+    examplePeg('2', {
+      at: at(0),
+      clearance: { clearWidthMetres: 4 },
+      platform: { kind: 'timber', condition: 'sound' },
+    }),
+    examplePeg('3', {
+      at: at(30),
+      hazards: [
+        { kind: 'trip', place: 'the path', severity: 2, likelihood: 2, foundOn: '2026-09-01', checkedOn: '2026-11-12' },
+        { kind: 'ticks', place: 'grass', severity: 2, likelihood: 2, foundOn: '2026-05-01', clearedOn: '2026-10-01' },
+      ],
+    }),
+  ];
+  const sheet = roundSheet(atlasOf(pegs), 'pit');
+
+  it('follows the walking order of the bank round, from the same car park', () => {
+    const order = roundOfWater(atlasOf(pegs), 'pit').stops.map(({ peg }) => peg);
+    expect(sheet.rows.map(({ peg }) => peg)).toEqual(order);
+    expect(sheet.from).toBe('From Mill car park');
+    // Along a straight bank the shortest round goes out one way and back: the middle peg is between the others.
+    expect(order[1]).toBe('3');
+  });
+
+  it('prints what is on record, with a box for each hazard in force and none for a cleared one', () => {
+    const row = (peg: string) => sheet.rows.find((each) => each.peg === peg);
+    expect(row('1')?.isClosed).toBe(true);
+    expect(row('2')).toMatchObject({ clearWidth: '4.0 m', lowestBranch: '', platform: 'sound', lineDistance: null });
+    expect(row('3')?.hazards).toEqual(['Trip hazard, the path (12 Nov)']);
+  });
+
+  it('lists the rescue kit of the water', () => {
+    expect(sheet.rescueKit).toEqual(['Throw line, by the gate (14 Nov 2026)']);
+  });
+
+  it('asks for a tape where a line is near', () => {
+    const standOff = {
+      line: '11kv',
+      name: '11 kV line',
+      mappedMetres: 44,
+      bearingDegrees: 90,
+      platformMetres: 40,
+      sweptMetres: 32,
+      verdict: 'near' as const,
+    };
+    const measured = { distanceMetres: 43.7, measuredOn: '2026-11-12', method: 'tape' };
+    const near = exampleAtlas({
+      venue: { pegs: [examplePeg('1'), examplePeg('2', { measuredLineDistance: measured })] },
+      peg: { standOffs: [standOff] },
+    });
+    const byPeg = new Map(roundSheet(near, 'pit').rows.map((row) => [row.peg, row.lineDistance]));
+    expect(byPeg.get('1')).toBe('not measured');
+    expect(byPeg.get('2')).toBe('was 43 m');
+  });
+});
