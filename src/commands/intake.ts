@@ -1,5 +1,7 @@
 import type { Fault } from '../content/fault.ts';
-import { settleFolder, UnfinishedChange } from '../content/folder-change/settle-folder.ts';
+import { ChangeRefused } from '../content/folder-change/change-refused.ts';
+import { tidyFolder } from '../content/folder-change/commit-change.ts';
+import { UnfinishedChange } from '../content/folder-change/settle-folder.ts';
 import { formatFaults } from '../content/format-fault.ts';
 import type { Choice, Conflict } from '../content/intake/intake-choice.ts';
 import type { IntakePlan } from '../content/intake/plan-intake.ts';
@@ -64,10 +66,10 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
 /** Finishes an intake that was stopped in the middle; false where that needs a person first. */
 function isSettled(folder: string, io: CommandIo): boolean {
   try {
-    if (settleFolder(folder)) io.print('An earlier intake was stopped in the middle: it is finished now.');
+    if (tidyFolder(folder)) io.print('An earlier intake was stopped in the middle: it is finished now.');
     return true;
   } catch (error) {
-    if (!(error instanceof UnfinishedChange)) throw error;
+    if (!(error instanceof UnfinishedChange || error instanceof ChangeRefused)) throw error;
     io.printError(error.message);
     return false;
   }

@@ -43,6 +43,21 @@ export function commitChange(folder: string, files: readonly NewFile[], disk: Di
   }
 }
 
+/**
+ * Finishes a change that was stopped after it was decided, and clears away what one left that was stopped before or after.
+ * @returns whether there was a change to finish
+ * @throws ChangeRefused where another intake is at work; UnfinishedChange as `settleFolder` does
+ */
+export function tidyFolder(folder: string, disk: Disk = REAL_DISK): boolean {
+  const isFinished = settleFolder(folder, disk);
+  if (disk.exists(join(folder, JOURNAL))) {
+    const unlock = lockJournal(folder, disk);
+    clearAway(folder, disk);
+    unlock();
+  }
+  return isFinished;
+}
+
 /** Clears away what an intake left that was stopped before it was decided. The lock is ours, so none is at work. */
 function clearAway(folder: string, disk: Disk): void {
   const committed = committedChanges(disk, folder);

@@ -13,7 +13,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { ChangeRefused } from '../../../src/content/folder-change/change-refused.ts';
-import { commitChange, type NewFile } from '../../../src/content/folder-change/commit-change.ts';
+import { commitChange, type NewFile, tidyFolder } from '../../../src/content/folder-change/commit-change.ts';
 import { REAL_DISK } from '../../../src/content/folder-change/disk.ts';
 import { readSettled } from '../../../src/content/folder-change/read-settled.ts';
 import { settleFolder, UnfinishedChange } from '../../../src/content/folder-change/settle-folder.ts';
@@ -125,6 +125,20 @@ describe('a change of several files', () => {
         settleFolder(folder);
         expect([OLD, NEW]).toContainEqual(snapshot());
       }
+    }
+  });
+
+  it('leaves nothing lying about after the next intake has looked, at whichever step it was killed', () => {
+    const all = steps();
+    for (let stopAt = 1; stopAt <= all; stopAt++) {
+      rmSync(folder, { recursive: true });
+      write(OLD);
+      expect(() => commitChange(folder, change(), stoppingDisk(stopAt).disk)).toThrow(Killed);
+      // The lock names this very process, which lives on; the one that was killed does not.
+      if (REAL_DISK.exists(join(folder, '.intake/lock.json'))) write({ '.intake/lock.json': '{"process":4194305}' });
+      tidyFolder(folder);
+      expect(readdirSync(folder), `killed at step ${stopAt}`).not.toContain('.intake');
+      expect([OLD, NEW]).toContainEqual(snapshot());
     }
   });
 
