@@ -1,7 +1,8 @@
 import type * as z from 'zod';
 import type { Fault, LeftOut } from './fault.ts';
 import { readFields } from './schemas/read-fields.ts';
-import { type CsvColumns, type CsvRow, readCsvTable } from './sources/csv-table.ts';
+import type { CsvColumns } from './sources/csv-header.ts';
+import { type CsvRow, readCsvTable } from './sources/csv-table.ts';
 import type { Source } from './sources/source.ts';
 
 /** A row that was read, and the row it came from. */

@@ -113,6 +113,20 @@ test('refuses anchors and aliases, and so a file that would unfold beyond measur
   ]);
 });
 
+test('refuses a line of three points, behind which nothing would be read', () => {
+  expect(messagesOf({ [FILE.peg]: replacing('hazards:', '...\nhazards:') })).toMatchInlineSnapshot(`
+    [
+      "pegs/mill-pond/1.md:9:1 error Unexpected "hazards:", expected the rest of the fields, with no line of ... between them. Delete the line of three points: what follows it would not be read. (yaml-second)",
+    ]
+  `);
+});
+
+test('tells a tab once, not every stumble behind it', () => {
+  const rules = faultsOf({ [FILE.peg]: replacing('    place:', '\tplace:') }).map(({ line, rule }) => [line, rule]);
+  expect(rules[0]).toEqual([10, 'yaml-tab']);
+  expect(rules.length).toBeLessThanOrEqual(3);
+});
+
 test('tells once of brackets nested by the thousand', () => {
   for (const bracket of ['[', '{', '[{']) {
     const rules = faultsOf({ [FILE.peg]: replacing('[corner]', bracket.repeat(30_000)) }).map(({ rule }) => rule);

@@ -1,9 +1,14 @@
 import { didYouMean, listed } from '../did-you-mean.ts';
 import type { Fault } from '../fault.ts';
 import { cellColumn } from './csv-cell-column.ts';
-import type { CsvColumns } from './csv-table.ts';
 import { type FieldFault, faultOfFile } from './source.ts';
 import { shown } from './text-place.ts';
+
+/** The columns a kind of file has. */
+export interface CsvColumns {
+  readonly required: readonly string[];
+  readonly optional: readonly string[];
+}
 
 const OTHER_DELIMITERS: Readonly<Record<string, string>> = { ';': 'semicolons', '\t': 'tabs', '|': 'upright strokes' };
 

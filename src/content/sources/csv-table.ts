@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import type { Fault, LeftOut } from '../fault.ts';
 import { cellColumn } from './csv-cell-column.ts';
-import { headerFaults } from './csv-header.ts';
+import { type CsvColumns, headerFaults } from './csv-header.ts';
 import { controlCharacterFaults, plainText } from './plain-text.ts';
 import { faultOfFile, type Source } from './source.ts';
 
@@ -25,12 +25,6 @@ export interface CsvRead {
   readonly table: CsvTable | null;
   readonly faults: readonly Fault[];
   readonly leftOut: readonly LeftOut[];
-}
-
-/** The columns a kind of file has. */
-export interface CsvColumns {
-  readonly required: readonly string[];
-  readonly optional: readonly string[];
 }
 
 interface RawRecord {
@@ -100,7 +94,9 @@ function split(file: string, text: string): { records: readonly RawRecord[]; fau
   // An open quote swallows all that follows: the place to look is the line after the last good one.
   return {
     records,
-    faults: faults.map((fault) => (fault.rule === 'csv-quote-open' ? { ...fault, line: last + 1 } : fault)),
+    faults: faults
+      .map((fault) => (fault.rule === 'csv-quote-open' ? { ...fault, line: last + 1 } : fault))
+      .filter(({ line }, index, all) => all.findIndex((other) => other.line === line) === index),
   };
 }
 

@@ -49,6 +49,11 @@ const RULES: Readonly<Record<string, YamlRule>> = {
     expected: 'every value written out where it stands',
     mend: 'Put text that begins with & or * in quotes.',
   },
+  MULTIPLE_DOCS: {
+    rule: 'yaml-second',
+    expected: 'the rest of the fields, with no line of ... between them',
+    mend: 'Delete the line of three points: what follows it would not be read.',
+  },
   TAG_RESOLVE_FAILED: {
     rule: 'yaml-tag',
     expected: 'a plain value',

@@ -44,7 +44,8 @@ export function readYaml(file: string, text: string, firstLine: number): YamlRea
   };
   // The parser calls itself for every level; some thousands of brackets exhaust it.
   const tooDeep = () => yamlFault(file, 'TOO_DEEP', { line: firstLine, column: 1 }, 'too many levels of fields');
-  const options = { schema: 'failsafe', lineCounter: lines, logLevel: 'silent', prettyErrors: false } as const;
+  // Not `silent`: that would also hide that the text goes on after a line of `...`, and drop the rest unseen.
+  const options = { schema: 'failsafe', lineCounter: lines, logLevel: 'error', prettyErrors: false } as const;
   let document: Document.Parsed;
   try {
     document = parseDocument(text, options);
@@ -53,8 +54,8 @@ export function readYaml(file: string, text: string, firstLine: number): YamlRea
   }
   const problems = [...document.errors, ...document.warnings];
   if (problems.some(({ message }) => message.includes('call stack'))) return { source: null, faults: [tooDeep()] };
-  const faults = problems.map(({ code, pos, message }) =>
-    yamlFault(file, code, at(pos[0]), shown(lineAt(text, pos[0])), message),
+  const faults = withoutEchoes(
+    problems.map(({ code, pos, message }) => yamlFault(file, code, at(pos[0]), shown(lineAt(text, pos[0])), message)),
   );
   const shared = sharedNode(document);
   if (shared !== null) faults.push(yamlFault(file, 'SHARED', at(shared), shown(lineAt(text, shared))));
@@ -62,6 +63,13 @@ export function readYaml(file: string, text: string, firstLine: number): YamlRea
   if (!isReadable) return { source: null, faults };
   const places = placesIn(file, text, document, at, firstLine);
   return { source: { ...places, value: plainValue(document.contents) }, faults };
+}
+
+/** One slip makes the parser stumble again and again behind it: the first of each line is told, and no more than three. */
+function withoutEchoes(faults: readonly Fault[]): Fault[] {
+  const firstOfLine = faults.filter(({ line }, index) => faults.findIndex((other) => other.line === line) === index);
+  const duplicates = firstOfLine.filter(({ rule }) => rule === 'field-duplicate');
+  return [...duplicates, ...firstOfLine.filter(({ rule }) => rule !== 'field-duplicate').slice(0, 3)];
 }
 
 /** Places in a text that has been read already and is known to be sound, such as JSON. */

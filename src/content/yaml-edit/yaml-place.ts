@@ -28,7 +28,7 @@ export class CannotEdit extends Error {}
  * @throws CannotEdit where the text is not YAML
  */
 export function readYaml(text: string): Document.Parsed {
-  const document = parseDocument(text, { keepSourceTokens: true, logLevel: 'silent' });
+  const document = parseDocument(text, { keepSourceTokens: true, logLevel: 'error' });
   const error = document.errors[0];
   if (error !== undefined) throw new CannotEdit(`its front matter is not valid YAML: ${error.message.split('\n')[0]}`);
   return document;
