@@ -4,7 +4,7 @@ import { formatDay } from '../domain/day.ts';
 import { formatLength } from '../domain/length.ts';
 import type { Peg } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
-import type { PegSurvey, Walk } from '../ground/survey.ts';
+import type { PegSurvey, Walk, WalkFact } from '../ground/survey.ts';
 
 /** A line of a facts list. */
 export interface Fact {
@@ -63,24 +63,32 @@ function pathWords({ access, clearance }: Peg, units: Units): string {
   return sentence([
     access?.pathSurface,
     width !== undefined && `${formatLength(width, units)} wide`,
-    access?.stepFree === undefined ? 'steps not known' : access.stepFree ? 'step-free' : 'not step-free',
+    stepFreeWords(access?.stepFree),
   ]);
 }
 
-/** A way to the peg as words: `140 m, 9 steps, steepest 1 in 12, not step-free`. */
+/** A way to the peg as words: `140 m, 9 steps, steepest 1 in 12, not step-free`. What a path does not state is not made up. */
 export function walkWords(walk: Walk, units: Units): string {
+  const { steepest, narrowestMetres, notStated, stepFreeMetres } = walk;
+  const stated = (fact: WalkFact) => (notStated.includes(fact) ? ' stated' : '');
   return sentence([
     formatDistance(walk.distanceMetres, units),
     walk.steps > 0 && countWords(walk.steps, 'step'),
-    walk.steepest !== null && walk.steepest > 0 && `steepest 1 in ${Math.round(1 / walk.steepest)}`,
-    walk.stepFree === null ? 'steps not known' : walk.stepFree ? 'step-free' : 'not step-free',
+    steepest !== null && steepest > 0 && `steepest${stated('gradient')} 1 in ${Math.round(1 / steepest)}`,
+    narrowestMetres !== null && `narrowest${stated('width')} ${formatLength(narrowestMetres, units)}`,
+    stepFreeWords(walk.stepFree),
+    stepFreeMetres !== undefined && `a way without known steps is ${formatDistance(stepFreeMetres, units)}`,
   ]);
+}
+
+function stepFreeWords(stepFree: boolean | null | undefined): string {
+  if (stepFree === null || stepFree === undefined) return 'steps not known';
+  return stepFree ? 'step-free' : 'not step-free';
 }
 
 /** The walks worth telling: the shortest one, and the shortest step-free one where that is another. */
 export function walksWorthTelling(survey: PegSurvey): readonly Walk[] {
-  const byLength = [...survey.walks].sort((a, b) => a.distanceMetres - b.distanceMetres);
-  const told = [byLength[0], byLength.find(({ stepFree }) => stepFree === true)];
+  const told = [survey.walks[0], survey.walks.find(({ stepFree }) => stepFree === true)];
   return [...new Set(told.filter((walk) => walk !== undefined))];
 }
 

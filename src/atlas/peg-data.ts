@@ -1,6 +1,6 @@
 import type { Month } from '../domain/day.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
-import type { PegSurvey } from '../ground/survey.ts';
+import type { PegSurvey, Walk } from '../ground/survey.ts';
 import type { Evidence } from '../ratings/ratings.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
 
@@ -71,7 +71,7 @@ export function pegData(atlas: Atlas): readonly PegDatum[] {
 function datum(atlas: Atlas, peg: Peg): PegDatum {
   const key = pegKey(peg.water, peg.peg);
   const survey = surveyOfPeg(atlas, key);
-  const walks = [...survey.walks].sort((a, b) => a.distanceMetres - b.distanceMetres);
+  const { walks } = survey;
   return {
     water: peg.water,
     peg: peg.peg,
@@ -107,7 +107,7 @@ function datum(atlas: Atlas, peg: Peg): PegDatum {
       bearing: rounded(bearingDegrees, 1),
     })),
     walkM: roundedOrNull(walks[0]?.distanceMetres ?? null, 1),
-    stepFree: stepFree(walks.map((walk) => walk.stepFree)),
+    stepFree: stepFree(walks),
     sun: survey.sun.map(({ month, sunrise, sunset, inFace }) => ({ month, sunrise, sunset, inFace })),
     fetch: survey.wind.map(({ from, meets, fetchMetres }) => ({ from, meets, fetchM: rounded(fetchMetres, 1) })),
   };
@@ -121,9 +121,11 @@ function lineDistances({ standOffs }: PegSurvey): Pick<PegDatum, 'overheadLineM'
   };
 }
 
-function stepFree(ways: readonly (boolean | null)[]): boolean | null {
-  if (ways.includes(true)) return true;
-  return ways.length === 0 || ways.includes(null) ? null : false;
+function stepFree(walks: readonly Walk[]): boolean | null {
+  if (walks.some((walk) => walk.stepFree === true)) return true;
+  return walks.length === 0 || walks.some((walk) => walk.stepFree === null || walk.stepFreeMetres !== undefined)
+    ? null
+    : false;
 }
 
 function rounded(value: number, decimals: number): number {

@@ -2,7 +2,7 @@ import { type Day, type Month, monthOf } from '../domain/day.ts';
 import type { Peg, PegKey } from '../domain/peg.ts';
 import { compassWords, formatDistance } from '../domain/place-words.ts';
 import type { Neighbour, PegSurvey, ReachTarget } from '../ground/survey.ts';
-import { type Atlas, pegOf, surveyOfPeg, waterOf } from './atlas.ts';
+import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { type BagPlan, bagPlan } from './bag-plan.ts';
 import { type DepthSectionView, depthSection } from './depth-section.ts';
 import { type NoticesByState, noticesOfPeg } from './notices-page.ts';
@@ -13,7 +13,7 @@ import { type PegReturns, pegReturns } from './peg-returns.ts';
 import { closedSinceWords, limitWords, pegSafety, type SafetyEntry } from './peg-safety.ts';
 import { type SessionCounts, sessionCounts } from './peg-sessions.ts';
 import { type SunMonth, sunMonths, type WindRow, windRows } from './peg-sky.ts';
-import { pegLink } from './site-link.ts';
+import { pegLink, siteLink } from './site-link.ts';
 
 /** The next peg along the bank. */
 export interface NeighbourView {
@@ -33,7 +33,7 @@ export interface PegSheet {
   readonly guideDay: Day;
   readonly month: Month;
   /** "Corner", "Near shelf". */
-  readonly features: readonly { readonly id: string; readonly name: string; readonly meaning: string | null }[];
+  readonly features: readonly { readonly name: string; readonly href: string | null }[];
   readonly facing: string;
   /** For search engines and link previews. */
   readonly description: string;
@@ -54,6 +54,8 @@ export interface PegSheet {
   readonly accessFindings: PegSurvey['accessFindings'];
   readonly sun: readonly SunMonth[];
   readonly wind: readonly WindRow[];
+  /** "local time", or "UTC" outside Great Britain. */
+  readonly clock: string;
   readonly neighbours: readonly NeighbourView[];
   readonly sessions: SessionCounts;
   readonly emergency: PegEmergency;
@@ -73,11 +75,12 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     survey,
     guideDay: settings.guideDay,
     month,
-    features: peg.features.map((id) => {
-      const feature = settings.features.find((each) => each.id === id);
-      return { id, name: feature?.name ?? id, meaning: feature?.meaning ?? null };
-    }),
-    facing: `Faces ${compassWords(peg.facingDegrees)} (${Math.round(peg.facingDegrees)}°)`,
+    features: peg.features.map((id) => ({
+      name: settings.features.find((feature) => feature.id === id)?.name ?? id,
+      // The features page tells of those the log rates.
+      href: atlas.monthsByFeature.has(id) ? siteLink(`features/#feature-${id}`) : null,
+    })),
+    facing: `faces ${compassWords(peg.facingDegrees)} (${Math.round(peg.facingDegrees)}°)`,
     description: descriptionOf(peg, name),
     closed:
       peg.status === 'closed'
@@ -99,6 +102,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     accessFindings: survey.accessFindings,
     sun: sunMonths(survey),
     wind: windRows(survey, units),
+    clock: surveyOfWater(atlas, peg.water).timeZone === 'UTC' ? 'UTC' : 'local time',
     neighbours: survey.neighbours.flatMap((neighbour) => neighbourView(atlas, neighbour)),
     sessions: sessionCounts(atlas, key),
     emergency: pegEmergency(peg, name, survey, units),

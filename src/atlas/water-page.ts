@@ -1,4 +1,5 @@
 import type { Units } from '../domain/bag.ts';
+import { countWords } from '../domain/count-words.ts';
 import { formatDay, type Month, monthOf } from '../domain/day.ts';
 import { formatLength, METRES_PER_FOOT } from '../domain/length.ts';
 import type { Venue } from '../domain/venue.ts';
@@ -67,13 +68,9 @@ function waterFacts(venue: Venue, id: string, { areaSquareMetres, depth, level }
       words:
         depth === null
           ? 'not plumbed'
-          : `${formatLength(depth.meanMetres, units)} on average, ${formatLength(depth.maximumMetres, units)} at most, from ${depth.soundings} soundings`,
+          : `${formatLength(depth.meanMetres, units)} on average, ${formatLength(depth.maximumMetres, units)} at most, from ${countWords(depth.soundings, 'sounding')}`,
     },
-    ...(depth === null ? [] : [{ name: 'Volume', words: volumeWords(depth.volumeCubicMetres) }]),
-    ...(depth?.unused ?? []).map(({ why, soundings }) => ({
-      name: 'Not used',
-      words: `${soundings} soundings: ${why}`,
-    })),
+    ...(depth === null ? [] : depthFacts(depth)),
     {
       name: 'Level',
       words:
@@ -83,6 +80,17 @@ function waterFacts(venue: Venue, id: string, { areaSquareMetres, depth, level }
     },
     { name: 'Datum', words: water?.datum ?? 'not known' },
     { name: 'Close season', words: water?.closeSeason ?? 'unknown' },
+  ];
+}
+
+function depthFacts(depth: NonNullable<WaterSurvey['depth']>): readonly Fact[] {
+  return [
+    { name: 'Volume', words: volumeWords(depth.volumeCubicMetres) },
+    { name: 'Plumbed', words: `${Math.round(depth.plumbedShare * 100)}% of the area lies near a sounding` },
+    ...depth.unused.map(({ why, soundings }) => ({
+      name: 'Not used',
+      words: `${countWords(soundings, 'sounding')}: ${why}`,
+    })),
   ];
 }
 

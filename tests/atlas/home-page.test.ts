@@ -50,6 +50,8 @@ describe('waterPage', () => {
       maximumMetres: 3.4,
       volumeCubicMetres: 22_000,
       soundings: 400,
+      uncorrected: 0,
+      plumbedShare: 0.884,
       unused: [{ why: 'outside the water', soundings: 3 }],
       isobaths: [],
     };
@@ -57,6 +59,7 @@ describe('waterPage', () => {
     const words = new Map(waterPage(exampleAtlas({ water }), 'pit').facts.map((fact) => [fact.name, fact.words]));
     expect(words.get('Depth')).toBe('1.80 m on average, 3.40 m at most, from 400 soundings');
     expect(words.get('Volume')).toBe('22,000 m³ (777,000 cubic feet)');
+    expect(words.get('Plumbed')).toBe('88% of the area lies near a sounding');
     expect(words.get('Not used')).toBe('3 soundings: outside the water');
     expect(words.get('Level')).toBe('0.06 m below datum on 20 Nov 2026');
   });

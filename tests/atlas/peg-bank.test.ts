@@ -1,10 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { bankFacts, slopeWords, walksWorthTelling, walkWords } from '../../src/atlas/peg-bank.ts';
+import type { Walk } from '../../src/ground/survey.ts';
 import { examplePeg } from '../domain/example-venue.ts';
 import { EXAMPLE_PEG_SURVEY } from './example-atlas.ts';
 
 const UNITS = { length: 'm', weight: 'lb' } as const;
-const WALK = { from: 'Lodge', distanceMetres: 139.6, steps: 9, steepest: 1 / 12, stepFree: false, underLines: [] };
+const WALK: Walk = {
+  from: 'Lodge',
+  distanceMetres: 139.6,
+  steps: 9,
+  steepest: 1 / 12,
+  stepFree: false,
+  narrowestMetres: null,
+  notStated: [],
+  underLines: [],
+};
 
 describe('bankFacts', () => {
   it('reads "not known" where nobody recorded anything, never as good', () => {
@@ -54,11 +64,18 @@ describe('walks', () => {
     expect(walkWords({ ...WALK, steps: 0, steepest: null, stepFree: null }, UNITS)).toBe('140 m, steps not known');
   });
 
+  it('say which figures hold for a part of the way only, and name a way round the steps', () => {
+    const walk: Walk = { ...WALK, narrowestMetres: 0.9, notStated: ['gradient', 'width'], stepFreeMetres: 224.2 };
+    expect(walkWords(walk, UNITS)).toBe(
+      '140 m, 9 steps, steepest stated 1 in 12, narrowest stated 0.90 m, not step-free, a way without known steps is 224 m',
+    );
+  });
+
   it('worth telling are the shortest and the shortest step-free one', () => {
     const near = { ...WALK, from: 'Track', distanceMetres: 80 };
     const free = { ...WALK, from: 'Yard', distanceMetres: 200, stepFree: true };
     const farther = { ...free, from: 'Road', distanceMetres: 900 };
-    const told = walksWorthTelling({ ...EXAMPLE_PEG_SURVEY, walks: [farther, WALK, free, near] });
+    const told = walksWorthTelling({ ...EXAMPLE_PEG_SURVEY, walks: [near, WALK, free, farther] });
     expect(told.map(({ from }) => from)).toEqual(['Track', 'Yard']);
     expect(walksWorthTelling({ ...EXAMPLE_PEG_SURVEY, walks: [free] })).toHaveLength(1);
     expect(walksWorthTelling(EXAMPLE_PEG_SURVEY)).toEqual([]);

@@ -3,7 +3,15 @@ import { pegData } from '../../src/atlas/peg-data.ts';
 import { examplePeg } from '../domain/example-venue.ts';
 import { EMPTY_RATINGS, exampleAtlas } from './example-atlas.ts';
 
-const WALK = { from: 'Lodge', distanceMetres: 139.64, steps: 0, steepest: null, underLines: [] };
+const WALK = {
+  from: 'Lodge',
+  distanceMetres: 139.64,
+  steps: 0,
+  steepest: null,
+  narrowestMetres: null,
+  notStated: [],
+  underLines: [],
+} as const;
 
 describe('pegData', () => {
   it('lists pegs by number, with null where nothing is known', () => {

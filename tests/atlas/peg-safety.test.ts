@@ -89,7 +89,14 @@ describe('pegSafety', () => {
   });
 
   it('tells all the ways below a line in one entry', () => {
-    const walk = { distanceMetres: 100, steps: 0, steepest: null, stepFree: true };
+    const walk = {
+      distanceMetres: 100,
+      steps: 0,
+      steepest: null,
+      stepFree: true,
+      narrowestMetres: null,
+      notStated: [],
+    };
     const peg = examplePeg('1');
     const walks = [
       { ...walk, from: 'Lodge', underLines: ['Low line'] },

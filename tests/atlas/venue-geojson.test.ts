@@ -33,6 +33,8 @@ const atlas = exampleAtlas({
       maximumMetres: 2,
       volumeCubicMetres: 7000,
       soundings: 9,
+      uncorrected: 0,
+      plumbedShare: 1,
       unused: [],
       isobaths: [{ depthMetres: 1, lines: [ISLAND.ring] }],
     },
