@@ -1,4 +1,4 @@
-import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
+import { type Peg, type PegKey, pegKey, type ReachClaim } from '../domain/peg.ts';
 import type { Venue } from '../domain/venue.ts';
 import { TOLD_WITHIN_METRES } from './reach-targets.ts';
 import type { PegSurvey, ReachTarget } from './survey.ts';
@@ -24,15 +24,18 @@ export function reachFindings(
   survey: { readonly pegs: Readonly<Record<PegKey, Pick<PegSurvey, 'reach'>>> },
 ): readonly ReachFinding[] {
   return venue.pegs.flatMap((peg) =>
-    peg.reach
-      .filter(({ what, distanceMetres }) => MAPPED.includes(what) && distanceMetres <= TOLD_WITHIN_METRES)
-      .flatMap(({ what, distanceMetres }) => {
-        const targets = survey.pegs[pegKey(peg.water, peg.peg)]?.reach.filter((target) => target.what === what) ?? [];
-        const mappedMetres = nearestTo(distanceMetres, targets);
-        const agrees = mappedMetres !== null && Math.abs(mappedMetres - distanceMetres) <= CLAIM_WITHIN_METRES;
-        return agrees ? [] : [{ peg, what, claimedMetres: distanceMetres, mappedMetres }];
-      }),
+    peg.reach.filter(isOnMap).flatMap(({ what, distanceMetres }) => {
+      const targets = survey.pegs[pegKey(peg.water, peg.peg)]?.reach.filter((target) => target.what === what) ?? [];
+      const mappedMetres = nearestTo(distanceMetres, targets);
+      const agrees = mappedMetres !== null && Math.abs(mappedMetres - distanceMetres) <= CLAIM_WITHIN_METRES;
+      return agrees ? [] : [{ peg, what, claimedMetres: distanceMetres, mappedMetres }];
+    }),
   );
+}
+
+/** Whether a claim is of something the survey tells of at such a distance: the far bank at any, marks up to 100 m. */
+function isOnMap({ what, distanceMetres }: ReachClaim): boolean {
+  return what === 'far-bank' || (MAPPED.includes(what) && distanceMetres <= TOLD_WITHIN_METRES - CLAIM_WITHIN_METRES);
 }
 
 /** A thing is claimed anywhere from its nearest point in the sector to where it lies straight out. */

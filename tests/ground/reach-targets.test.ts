@@ -77,6 +77,10 @@ describe('a claim of the record', () => {
     expect(findings('lilies', 12)).toEqual([null]);
   });
 
+  test('of a mark farther than the survey tells is left alone, of the far bank never', () => {
+    expect([findings('lilies', 98), findings('far-bank', 150)]).toEqual([[], [61]]);
+  });
+
   test('of a shelf is on no map and is left alone', () => {
     expect(findings('shelf', 4)).toEqual([]);
   });

@@ -27,6 +27,8 @@ export interface VenueWalks {
 interface WaysFrom {
   readonly carPark: MapPlace;
   readonly start: Foothold;
+  /** Lines near the step from the car park to the paths. */
+  readonly startLines: readonly number[];
   readonly ways: ShortestWays;
   readonly factsAt: (node: number) => WayFacts;
 }
@@ -54,9 +56,10 @@ export function venueWalks(
       const ways = shortestWays(graph, [start], usable);
       const first = pointOf(graph, start);
       const { path } = graph.edges[start.edge]!;
+      const startLines = near(at, first);
       const atStart = (node: number) =>
-        withPath(withLines(NO_WAY_YET, near(at, first)), path, near(first, graph.nodes[node]!));
-      return [{ carPark, start, ways, factsAt: factsOfWays(graph, ways, atStart, nearEdge) }];
+        withPath(withLines(NO_WAY_YET, startLines), path, near(first, graph.nodes[node]!));
+      return [{ carPark, start, startLines, ways, factsAt: factsOfWays(graph, ways, atStart, nearEdge) }];
     });
   const names = lines.map(({ name }) => name);
   const walksOver = (usable: Usable): ((peg: Peg) => readonly Walk[]) => {
@@ -97,7 +100,7 @@ export function venueWalks(
 /** The way to a foothold and what it is like; null where no way leads. */
 function walkTo(
   graph: PathGraph,
-  { carPark, start, ways, factsAt }: WaysFrom,
+  { carPark, start, startLines, ways, factsAt }: WaysFrom,
   there: Foothold,
   near: LinesNear,
   stepLines: readonly number[],
@@ -106,7 +109,7 @@ function walkTo(
   if (arrival === null || !Number.isFinite(arrival.metres)) return null;
   const isAlongOneEdge = arrival.node === -1;
   const from = isAlongOneEdge ? pointOf(graph, start) : graph.nodes[arrival.node]!;
-  const before = isAlongOneEdge ? NO_WAY_YET : factsAt(arrival.node);
+  const before = isAlongOneEdge ? withLines(NO_WAY_YET, startLines) : factsAt(arrival.node);
   const facts = withPath(before, graph.edges[there.edge]!.path, near(from, pointOf(graph, there)));
   return { carPark, metres: arrival.metres, facts: withLines(facts, stepLines) };
 }

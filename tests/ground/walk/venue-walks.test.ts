@@ -168,6 +168,20 @@ describe('the walk to a peg', () => {
     expect(all[0]!.underLines).toEqual(['over it', '33 m off']);
   });
 
+  test('names the lines over a car park on the same stretch as the peg', () => {
+    const { all } = walksOf({
+      places: [{ ...CAR_PARK, at: spot(-60, -20) }],
+      paths: [
+        path('a', [
+          [-200, -40],
+          [100, -40],
+        ]),
+      ],
+      overheadLines: [{ id: 'l', name: 'over the car park', line: [spot(-90, 12), spot(-30, 12)] }],
+    });
+    expect(all[0]!.underLines).toEqual(['over the car park']);
+  });
+
   test('does not name a line beside a part of the path that is not walked', () => {
     const { all } = walksOf({
       paths: [
