@@ -10,8 +10,6 @@ export interface PegMonthReturn {
   readonly month: Month;
   readonly name: string;
   readonly known: ReturnWords | null;
-  /** Dot and whisker; empty where nothing is known. */
-  readonly axis: string;
   /** `14 sessions here in November, evidence fair`. */
   readonly behind: string;
 }
@@ -21,6 +19,8 @@ export interface PegReturns {
   readonly months: readonly PegMonthReturn[];
   /** The month of the guide's day. */
   readonly nowMonth: Month;
+  /** Dot and whisker of every month on one axis; a page shows that of the month chosen. */
+  readonly axis: string;
   readonly year: string;
 }
 
@@ -35,8 +35,17 @@ export function pegReturns(atlas: Atlas, key: PegKey): PegReturns | null {
   return {
     months,
     nowMonth,
+    axis: axisOf(months, nowMonth),
     year: yearBars(shown, nowMonth, label),
   };
+}
+
+function axisOf(months: readonly PegMonthReturn[], nowMonth: Month): string {
+  const marks = months.flatMap(({ month, known }) => {
+    const className = month === nowMonth ? 'of-month now' : 'of-month';
+    return known === null ? [] : [{ shown: known.shown, className, mark: `data-month="${month}"` }];
+  });
+  return returnAxis(marks);
 }
 
 function monthsOf(atlas: Atlas, key: PegKey): readonly PegMonthReturn[] {
@@ -44,13 +53,13 @@ function monthsOf(atlas: Atlas, key: PegKey): readonly PegMonthReturn[] {
   return MONTHS.map((month) => {
     const name = monthName(month);
     const row = rows.find((candidate) => candidate.month === month);
-    if (row === undefined) return { month, name, known: null, axis: '', behind: '' };
+    if (row === undefined) return { month, name, known: null, behind: '' };
     const known = returnWords(
       { value: row.return, low: row.low80, high: row.high80, evidence: row.evidence },
       row.sessions,
     );
     const behind = `${sessionsWords(row.sessions)} here in ${name}, evidence ${row.evidence}`;
-    return { month, name, known, axis: returnAxis(known.shown), behind };
+    return { month, name, known, behind };
   });
 }
 

@@ -27,6 +27,7 @@ describe("a peg's return by month", () => {
     const returns = pegReturns(atlasWith(november), 'pit/1');
     expect(returns?.nowMonth).toBe(11);
     const shown = returns?.months[10];
+    expect(returns?.axis).toContain('<g class="fair of-month now" data-month="11">');
     expect(shown?.known).toMatchObject({ middle: '0.82', low: '0.66', high: '1.02', sessions: 14, evidence: 'fair' });
     expect(shown?.behind).toBe('14 sessions here in November, evidence fair');
   });

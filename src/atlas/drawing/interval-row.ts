@@ -1,4 +1,4 @@
-import { ratioScale } from './ratio-scale.ts';
+import { ratioScale, type ScalePlace } from './ratio-scale.ts';
 import { type AxisReturn, whiskerEnd } from './return-axis.ts';
 import { short, stroke, svgElement } from './svg-markup.ts';
 
@@ -29,10 +29,9 @@ export function amountRow(
   to: number,
 ): string {
   const width = AMOUNT_WIDTH - 12;
-  const place = (value: number) => {
+  const place = (value: number): ScalePlace => {
     const share = (value - from) / (to - from || 1);
-    const cut = share < 0 ? ('below' as const) : share > 1 ? ('above' as const) : ('no' as const);
-    return { at: 6 + width * Math.min(1, Math.max(0, share)), cut };
+    return { at: 6 + width * Math.min(1, Math.max(0, share)), cut: share < 0 ? 'below' : share > 1 ? 'above' : 'no' };
   };
   return rowDrawing(AMOUNT_WIDTH, 'solid', '', {
     low: place(shown.low),
@@ -42,9 +41,9 @@ export function amountRow(
 }
 
 interface Places {
-  readonly low: { readonly at: number; readonly cut: 'no' | 'below' | 'above' };
-  readonly middle: { readonly at: number };
-  readonly high: { readonly at: number; readonly cut: 'no' | 'below' | 'above' };
+  readonly low: ScalePlace;
+  readonly middle: ScalePlace;
+  readonly high: ScalePlace;
 }
 
 function rowDrawing(width: number, evidence: string, par: string, { low, middle, high }: Places): string {

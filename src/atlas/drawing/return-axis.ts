@@ -1,4 +1,4 @@
-import { ratioScale } from './ratio-scale.ts';
+import { type RatioScale, ratioScale } from './ratio-scale.ts';
 import { short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
 
 /** A return with its 80% interval, as multiples of par. */
@@ -9,32 +9,48 @@ export interface AxisReturn {
   readonly evidence: 'thin' | 'fair' | 'solid';
 }
 
+/** A return to be drawn on the axis; the class and attribute of its group let a page show one of many. */
+export interface AxisMark {
+  readonly shown: AxisReturn;
+  readonly className?: string;
+  /** `data-month="11"` */
+  readonly mark?: string;
+}
+
 const WIDTH = 340;
 const HEIGHT = 50;
 const MIDDLE = 20;
 const TICKS = [0.5, 0.7, 1.4, 2] as const;
 
 /**
- * A dot and whisker on a ratio axis with a line at par. The axis runs from 0.4 to 2.5 par; a whisker that leaves it ends
- * in an arrow head. Thin evidence is drawn hollow and dashed. It stands below its words ("0.82 par, likely 0.66 to 1.02"), which
- * carry the numbers, so it is hidden from screen readers.
+ * Dots and whiskers on one ratio axis with a line at par. The axis runs from 0.4 to 2.5 par; a whisker that leaves it ends
+ * in an arrow head. Thin evidence is drawn hollow and dashed. It stands below its words ("0.82 par, likely 0.66 to 1.02"),
+ * which carry the numbers, so it is hidden from screen readers.
  */
-export function returnAxis(shown: AxisReturn): string {
+export function returnAxis(marks: readonly AxisMark[]): string {
   const scale = ratioScale(0.4, 2.5, 14, WIDTH - 14);
   const upright = (ratio: number) => stroke(scale.place(ratio).at, 4, scale.place(ratio).at, 36);
   const rules = svgPath(TICKS.map(upright).join(''), 'rule') + svgPath(upright(1), 'par');
   const words = [...TICKS, 1].map((ratio) => {
     return svgText(scale.place(ratio).at, HEIGHT - 2, ratio === 1 ? 'par' : `× ${ratio}`);
   });
-  const low = scale.place(shown.low);
-  const high = scale.place(shown.high);
+  const groups = marks.map((mark) => axisMark(mark, scale));
+  return svgElement({ width: WIDTH, height: HEIGHT, kind: 'return-axis' }, rules + words.join('') + groups.join(''));
+}
+
+function axisMark({ shown, className = '', mark = '' }: AxisMark, scale: RatioScale): string {
+  // Whole units: the axis is coarse enough, and twelve months of decimals are not free.
+  const place = (ratio: number) => {
+    const { at, cut } = scale.place(ratio);
+    return { at: Math.round(at), cut };
+  };
+  const [low, dot, high] = [place(shown.low), place(shown.value), place(shown.high)];
   const ends =
     whiskerEnd(low.at, MIDDLE, low.cut === 'no' ? 'stop' : 'left') +
     whiskerEnd(high.at, MIDDLE, high.cut === 'no' ? 'stop' : 'right');
   const whisker = svgPath(stroke(low.at, MIDDLE, high.at, MIDDLE), 'whisker') + svgPath(ends, 'ends');
-  const dot = `<circle class="dot" cx="${short(scale.place(shown.value).at)}" cy="${MIDDLE}" r="6"/>`;
-  const marks = `<g class="${shown.evidence}">${whisker}${dot}</g>`;
-  return svgElement({ width: WIDTH, height: HEIGHT, kind: 'return-axis' }, rules + words.join('') + marks);
+  const group = `class="${`${shown.evidence} ${className}`.trim()}"${mark === '' ? '' : ` ${mark}`}`;
+  return `<g ${group}>${whisker}<circle class="dot" cx="${dot.at}" cy="${MIDDLE}" r="6"/></g>`;
 }
 
 /** The end of a level whisker: a stop, or an arrow head where it goes on beyond the drawing. */

@@ -1,4 +1,4 @@
-import { ratioScale } from './ratio-scale.ts';
+import { ratioScale, type ScalePlace } from './ratio-scale.ts';
 import type { AxisReturn } from './return-axis.ts';
 import { short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
 
@@ -41,11 +41,7 @@ export function returnBars(bars: readonly ReturnBar[], label: string, kind: stri
   return svgElement({ width, height: PAR + REACH + 36, label, kind }, rules.join('') + body.join(''));
 }
 
-function barDrawing(
-  bar: ReturnBar,
-  middle: number,
-  place: (ratio: number) => { readonly at: number; readonly cut: 'no' | 'below' | 'above' },
-): string {
+function barDrawing(bar: ReturnBar, middle: number, place: (ratio: number) => ScalePlace): string {
   const row = PAR + REACH;
   const letter = svgText(middle, row + 17, bar.letter, 'middle', 'letter');
   if (bar.shown === null) return letter + svgText(middle, row + 32, '–');

@@ -5,22 +5,30 @@ import { compareDrawing, expectWellFormed } from './compare-drawing.ts';
 
 describe('the axis of a return', () => {
   it('draws a fair return as it is committed', () => {
-    const svg = returnAxis({ value: 0.82, low: 0.66, high: 1.02, evidence: 'fair' });
+    const svg = returnAxis([{ shown: { value: 0.82, low: 0.66, high: 1.02, evidence: 'fair' } }]);
     expect(svg).toContain('aria-hidden="true"');
     compareDrawing('return-axis-fair', svg);
   });
 
   it('ends a whisker that leaves the axis in an arrow head, and draws thin evidence as thin', () => {
-    const svg = returnAxis({ value: 1.4, low: 0.3, high: 3.2, evidence: 'thin' });
+    const svg = returnAxis([{ shown: { value: 1.4, low: 0.3, high: 3.2, evidence: 'thin' } }]);
     expect(svg).toContain('<g class="thin">');
     compareDrawing('return-axis-thin-and-wide', svg);
+  });
+
+  it('takes the returns of many months, each to be found by its mark', () => {
+    const shown = { value: 1.1, low: 0.9, high: 1.3, evidence: 'solid' as const };
+    const svg = returnAxis([10, 11].map((month) => ({ shown, className: 'of-month', mark: `data-month="${month}"` })));
+    expect(svg.match(/class="dot"/g)).toHaveLength(2);
+    expect(svg.match(/class="par"/g)).toHaveLength(1);
+    expect(svg).toContain('<g class="solid of-month" data-month="11">');
   });
 
   it('is well formed for every return there can be', () => {
     const ratio = fc.double({ min: 1e-6, max: 1e6, noNaN: true });
     fc.assert(
       fc.property(ratio, ratio, ratio, (value, low, high) => {
-        expectWellFormed(returnAxis({ value, low, high, evidence: 'solid' }));
+        expectWellFormed(returnAxis([{ shown: { value, low, high, evidence: 'solid' } }]));
       }),
     );
   });
