@@ -1,4 +1,4 @@
-import type { Day } from '../domain/day.ts';
+import { type Day, formatDay } from '../domain/day.ts';
 import type { Notice, NoticeKind } from '../domain/notice.ts';
 import { concernsPeg, concernsWater, type NoticeState, noticeState, replacedFrom } from '../domain/notice-state.ts';
 import type { PegKey } from '../domain/peg.ts';
@@ -20,6 +20,8 @@ export interface NoticeView {
   readonly state: NoticeState;
   readonly from: Day;
   readonly until: Day | null;
+  /** "from 9 Nov 2026 until 5 Dec 2026", "on 12 Dec 2026", "from 16 Nov 2026 until further notice". */
+  readonly days: string;
   /** The day from which another notice takes its place. */
   readonly replacedFrom: Day | null;
   readonly replacedBy: string | null;
@@ -73,11 +75,17 @@ function noticeView(venue: Venue, notice: Notice): NoticeView {
     state: noticeState(notice, venue.notices, venue.settings.guideDay),
     from: notice.from,
     until: notice.until ?? null,
+    days: daysWords(notice),
     replacedFrom: replacedFrom(notice, venue.notices),
     replacedBy: venue.notices.find((other) => other.replaces === notice.id)?.id ?? null,
     markdown: notice.markdown,
     about: aboutWords(venue, notice),
   };
+}
+
+function daysWords({ from, until }: Notice): string {
+  if (until === from) return `on ${formatDay(from)}`;
+  return `from ${formatDay(from)} until ${until === undefined ? 'further notice' : formatDay(until)}`;
 }
 
 function aboutWords(venue: Venue, notice: Notice): string {

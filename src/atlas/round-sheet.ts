@@ -19,7 +19,7 @@ export interface RoundSheetRow {
   readonly pathWidth: string;
   /** Hazards in force, each with a box. */
   readonly hazards: readonly string[];
-  /** Near an overhead line: what was measured so far, or "not measured". Null elsewhere. */
+  /** Open and near an overhead line: what was measured so far, or "not measured". Null elsewhere. */
   readonly lineDistance: string | null;
 }
 
@@ -65,22 +65,30 @@ function sheetRow(peg: Peg, hasLine: boolean, { units, guideDay }: VenueSettings
     clearWidth: was(peg.clearance?.clearWidthMetres),
     lowestBranch: was(peg.clearance?.lowestBranchMetres),
     pathWidth: was(peg.clearance?.pathWidthMetres),
-    hazards: peg.hazards
-      .filter((hazard) => hazard.clearedOn === undefined)
-      .map((hazard) => hazardWords(hazard, guideDay)),
-    lineDistance: !hasLine
-      ? null
-      : measured === undefined
-        ? 'not measured'
-        : `was ${lineDistanceWords(measured.distanceMetres, units)}`,
+    hazards: hazardsWords(peg, guideDay),
+    lineDistance:
+      !hasLine || peg.status === 'closed'
+        ? null
+        : measured === undefined
+          ? 'not measured'
+          : `was ${lineDistanceWords(measured.distanceMetres, units)}`,
   };
 }
 
-/** With the day it was last looked at, without the year where that is this one: the sheet is narrow. */
-function hazardWords({ kind, place, checkedOn, foundOn }: Hazard, guideDay: Day): string {
+/** Each with the day it was last looked at; with one day for all of them, that stands behind the last alone. */
+function hazardsWords(peg: Peg, guideDay: Day): readonly string[] {
+  const inForce = peg.hazards.filter(({ clearedOn }) => clearedOn === undefined);
+  const days = inForce.map((hazard) => lookedAtWords(hazard, guideDay));
+  return inForce.map(({ kind, place }, index) => {
+    const isSaidLater = index < inForce.length - 1 && new Set(days).size === 1;
+    return `${hazardKind(kind).name}, ${place}${isSaidLater ? '' : ` (${days[index]})`}`;
+  });
+}
+
+/** Without the year where that is this one: the sheet is narrow. */
+function lookedAtWords({ checkedOn, foundOn }: Hazard, guideDay: Day): string {
   const looked = checkedOn ?? foundOn;
-  const day = yearOf(looked) === yearOf(guideDay) ? formatDay(looked).slice(0, -5) : formatDay(looked);
-  return `${hazardKind(kind).name}, ${place} (${day})`;
+  return yearOf(looked) === yearOf(guideDay) ? formatDay(looked).slice(0, -5) : formatDay(looked);
 }
 
 function rescueKit({ waters }: Venue, water: string): readonly string[] {

@@ -1,18 +1,17 @@
 import { type Day, formatDay, type Month, monthOf } from '../domain/day.ts';
+import { noticeStateOn } from '../domain/notice-state.ts';
 import { ageWords, overdueWords } from '../domain/reading-words.ts';
 import { localDay } from './local-day.ts';
 
 /**
  * A phone may carry an old copy of a page, so what depends on the day is worked out on the day it is read:
  * - `body[data-guide-day]` and `[data-age]`: how old the guide is;
- * - `[data-due]`: a check due on that day, marked once the day is past;
+ * - `[data-due]`: a check due on that day, marked once the day is past (`data-past`: in other words than out of date);
  * - `[data-notice]` with `data-from`, `data-until`, `data-replaced-from`: whether the notice is live; inside
  *   `[data-notices]` it moves to the `[data-notice-group]` of its state where there is one;
  * - `[data-month]`: the present month carries the class `now`; a radio button `input[name=month]` of it is chosen; a
  *   group `[data-month-list]` puts the blocks that name the present month (`data-months`) first.
  */
-
-type NoticeState = 'live' | 'upcoming' | 'past';
 
 const today = localDay(new Date());
 const guideDay: Day = document.body.dataset.guideDay ?? today;
@@ -28,7 +27,7 @@ function showAge(): void {
 
 function markOverdue(): void {
   for (const element of document.querySelectorAll<HTMLElement>('[data-due]')) {
-    const words = overdueWords(element.dataset.due ?? today, today);
+    const words = overdueWords(element.dataset.due ?? today, today, element.dataset.past);
     element.classList.toggle('late', words !== '');
     let said = element.querySelector('[data-overdue]');
     if (said === null && words !== '') {
@@ -61,11 +60,11 @@ function placeNotices(): void {
   }
 }
 
-function noticeStateToday({ dataset }: HTMLElement): NoticeState {
+/** What was replaced stands among the past. */
+function noticeStateToday({ dataset }: HTMLElement): 'live' | 'upcoming' | 'past' {
   const { from = today, until, replacedFrom } = dataset;
-  if (replacedFrom !== undefined && replacedFrom <= today) return 'past';
-  if (from > today) return 'upcoming';
-  return until !== undefined && until < today ? 'past' : 'live';
+  const state = noticeStateOn({ from, until, replacedFrom }, today);
+  return state === 'replaced' ? 'past' : state;
 }
 
 /** A live notice of an old copy that is over by now stays readable, and says so first. */

@@ -4,14 +4,28 @@ import type { PegKey } from './peg.ts';
 
 export type NoticeState = 'live' | 'upcoming' | 'past' | 'replaced';
 
+/** The days that decide how a notice stands. */
+export interface NoticeDays {
+  readonly from: Day;
+  readonly until?: Day | undefined;
+  /** First day of the notice that takes this one's place. */
+  readonly replacedFrom?: Day | undefined;
+}
+
 /**
  * How a notice stands on the day it is read. A notice that takes another's place does so from its own first day on: until
  * then the older one still holds.
  */
 export function noticeState(notice: Notice, all: readonly Notice[], onDay: Day): NoticeState {
-  if (all.some((other) => other.replaces === notice.id && other.from <= onDay)) return 'replaced';
-  if (notice.from > onDay) return 'upcoming';
-  return notice.until !== undefined && notice.until < onDay ? 'past' : 'live';
+  const { from, until } = notice;
+  return noticeStateOn({ from, until, replacedFrom: replacedFrom(notice, all) ?? undefined }, onDay);
+}
+
+/** The same by its days alone, for a page that carries no more than those. */
+export function noticeStateOn({ from, until, replacedFrom }: NoticeDays, onDay: Day): NoticeState {
+  if (replacedFrom !== undefined && replacedFrom <= onDay) return 'replaced';
+  if (from > onDay) return 'upcoming';
+  return until !== undefined && until < onDay ? 'past' : 'live';
 }
 
 /** Day from which another notice takes this one's place, if one does. */

@@ -9,9 +9,9 @@ export function ageWords(guideDay: Day, today: Day): string {
   return months < 24 ? `, ${months} months old` : `, ${Math.floor(months / 12)} years old`;
 }
 
-/** By how much a check is out of date, to stand behind the day it was due. Nothing up to and on that day. */
-export function overdueWords(dueOn: Day, today: Day): string {
+/** By how much a check is out of date (or a cut `late`), to stand behind the day it was due. Nothing up to and on that day. */
+export function overdueWords(dueOn: Day, today: Day, past = 'out of date'): string {
   const days = daysBetween(dueOn, today);
   if (days <= 0) return '';
-  return `, out of date by ${days === 1 ? '1 day' : `${days} days`}`;
+  return `, ${past} by ${days === 1 ? '1 day' : `${days} days`}`;
 }

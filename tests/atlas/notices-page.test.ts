@@ -46,4 +46,11 @@ describe('the notices', () => {
     expect(noticesOfPeg(venue, 'pit', 'pit/3').live.map(({ id }) => id)).toEqual(['second']);
     expect(noticesOfWater(venue, 'lake').upcoming).toEqual([]);
   });
+
+  it('say their days: a day alone, a span, or no end', () => {
+    const of = (changes: object) => noticesPage(exampleVenue({ notices: [notice('n', changes)] })).live[0]?.days;
+    expect(of({ from: '2026-11-21', until: '2026-11-21' })).toBe('on 21 Nov 2026');
+    expect(of({ from: '2026-11-09', until: '2026-12-05' })).toBe('from 9 Nov 2026 until 5 Dec 2026');
+    expect(of({ from: '2026-11-16' })).toBe('from 16 Nov 2026 until further notice');
+  });
 });

@@ -48,6 +48,27 @@ describe('the sheet to fill by hand', () => {
     expect(row('3')?.hazards).toEqual(['Trip hazard, the path (12 Nov)']);
   });
 
+  it('says once when all hazards of a peg were looked at on one day, and each its own day otherwise', () => {
+    const hazard = (place: string, checkedOn: string) => ({
+      kind: 'trip',
+      place,
+      severity: 2 as const,
+      likelihood: 2 as const,
+      foundOn: '2024-09-01',
+      checkedOn,
+    });
+    const hazardsOf = (...days: string[]) =>
+      roundSheet(
+        atlasOf([examplePeg('1', { hazards: days.map((day, index) => hazard(`place ${index}`, day)) })]),
+        'pit',
+      ).rows[0]?.hazards;
+    expect(hazardsOf('2026-11-12', '2026-11-12')).toEqual(['Trip hazard, place 0', 'Trip hazard, place 1 (12 Nov)']);
+    expect(hazardsOf('2026-11-12', '2025-11-12')).toEqual([
+      'Trip hazard, place 0 (12 Nov)',
+      'Trip hazard, place 1 (12 Nov 2025)',
+    ]);
+  });
+
   it('lists the rescue kit of the water', () => {
     expect(sheet.rescueKit).toEqual(['Throw line, by the gate (14 Nov 2026)']);
   });
@@ -64,11 +85,18 @@ describe('the sheet to fill by hand', () => {
     };
     const measured = { distanceMetres: 43.7, measuredOn: '2026-11-12', method: 'tape' };
     const near = exampleAtlas({
-      venue: { pegs: [examplePeg('1'), examplePeg('2', { measuredLineDistance: measured })] },
+      venue: {
+        pegs: [
+          examplePeg('1'),
+          examplePeg('2', { measuredLineDistance: measured }),
+          examplePeg('3', { status: 'closed' }),
+        ],
+      },
       peg: { standOffs: [standOff] },
     });
     const byPeg = new Map(roundSheet(near, 'pit').rows.map((row) => [row.peg, row.lineDistance]));
     expect(byPeg.get('1')).toBe('not measured');
     expect(byPeg.get('2')).toBe('was 43 m');
+    expect(byPeg.get('3')).toBeNull();
   });
 });
