@@ -10,6 +10,9 @@ import type { RoundFile } from '../../src/content/round-file/round-file.ts';
 import { formatDay } from '../../src/domain/day.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 
+/** The guide is built anew, ratings and all. */
+const BUILD_MILLISECONDS = 600_000;
+
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 const HERE = { latitude: 52.75126, longitude: -0.05481 };
 
@@ -177,22 +180,55 @@ describe('a bank round walked without signal', () => {
     );
   });
 
-  it('is taken in by the command, and the guide built anew shows the hazard with its dates', async () => {
-    const taken = venueCommand(['intake', file, '--yes']);
-    expect(taken.stderr).toBe('');
-    expect(taken.stdout).toContain(`Taken in: round ${round.ref}`);
-    const out = join(scratch, 'guide');
-    const built = venueCommand(['build', '--out', out]);
-    expect(built.status, built.stderr).toBe(0);
-    await context.setOffline(false);
-    const sheet = await context.newPage();
-    await sheet.setContent(readFileSync(join(out, water, peg, 'index.html'), 'utf8'));
-    const said = (await sheet.locator('main').innerText()).replace(/\s+/g, ' ');
-    expect(said).toContain(place);
-    const after = said.slice(said.indexOf(place)).toLowerCase();
-    expect(after).toContain(`found ${formatDay(round.day)}`.toLowerCase());
-    expect(after).toContain(`checked ${formatDay(round.day)}`.toLowerCase());
-    const again = venueCommand(['intake', file, '--yes']);
-    expect(again.stdout).toContain('nothing was changed');
+  it(
+    'is taken in by the command, and the guide built anew shows the hazard with its dates',
+    async () => {
+      const taken = venueCommand(['intake', file, '--yes']);
+      expect(taken.stderr).toBe('');
+      expect(taken.stdout).toContain(`Taken in: round ${round.ref}`);
+      const out = join(scratch, 'guide');
+      const built = venueCommand(['build', '--out', out]);
+      expect(built.status, built.stderr).toBe(0);
+      await context.setOffline(false);
+      const sheet = await context.newPage();
+      await sheet.setContent(readFileSync(join(out, water, peg, 'index.html'), 'utf8'));
+      const said = (await sheet.locator('main').innerText()).replace(/\s+/g, ' ');
+      expect(said).toContain(place);
+      const after = said.slice(said.indexOf(place)).toLowerCase();
+      expect(after).toContain(`found ${formatDay(round.day)}`.toLowerCase());
+      expect(after).toContain(`checked ${formatDay(round.day)}`.toLowerCase());
+      const again = venueCommand(['intake', file, '--yes']);
+      expect(again.stdout).toContain('nothing was changed');
+    },
+    BUILD_MILLISECONDS,
+  );
+});
+
+it('says when the phone is full, keeps what was saved, and saves again once there is room', async () => {
+  const full = await browser.newContext({ viewport: PHONE });
+  const phone = await full.newPage();
+  await phone.addInitScript(() => {
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (...args) {
+      if (sessionStorage.getItem('full') === 'yes') throw new DOMException('no room', 'QuotaExceededError');
+      return put.apply(this, args);
+    };
   });
+  await phone.goto(`${inject('siteUrl')}bank-round/${water}/`);
+  await phone.locator('#round-begin').click();
+  const stop = phone.locator('[data-stop]').first();
+  await stop.locator('[data-open]').click();
+  await stop.locator('[name=note]').fill('saved before');
+  const told = () => phone.locator('#round-saved').textContent();
+  await eventually(told).toMatch(/^Saved/);
+  await phone.evaluate(() => sessionStorage.setItem('full', 'yes'));
+  await stop.locator('[name=note]').fill('saved before, and more');
+  await eventually(told).toMatch(/NOT saved.*phone is full.*Everything saved before is still here/);
+  await phone.evaluate(() => sessionStorage.setItem('full', 'no'));
+  await stop.locator('[name=note]').fill('saved before, and more now');
+  await eventually(told).toMatch(/^Saved/);
+  await phone.reload();
+  await stop.locator('[data-open]').click();
+  expect(await stop.locator('[name=note]').inputValue()).toBe('saved before, and more now');
+  await full.close();
 });
