@@ -12,7 +12,7 @@ import { type PegNotes, pegNotes } from './peg-notes.ts';
 import { type PegReturns, pegReturns } from './peg-returns.ts';
 import { closedSinceWords, limitWords, pegSafety, type SafetyEntry } from './peg-safety.ts';
 import { type SessionCounts, sessionCounts } from './peg-sessions.ts';
-import { type SunMonth, sunMonths, type WindRow, windRows } from './peg-sky.ts';
+import { type SkyFigures, type SunMonth, skyFigures, sunMonths, type WindRow, windRows } from './peg-sky.ts';
 import { pegLink, siteLink } from './site-link.ts';
 
 /** The next peg along the bank. */
@@ -54,6 +54,7 @@ export interface PegSheet {
   readonly accessFindings: PegSurvey['accessFindings'];
   readonly sun: readonly SunMonth[];
   readonly wind: readonly WindRow[];
+  readonly sky: SkyFigures;
   /** "local time", or "UTC" outside Great Britain. */
   readonly clock: string;
   readonly neighbours: readonly NeighbourView[];
@@ -102,6 +103,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     accessFindings: survey.accessFindings,
     sun: sunMonths(survey),
     wind: windRows(survey, units),
+    sky: skyFigures(peg, survey, surveyOfWater(atlas, peg.water).timeZone, units),
     clock: surveyOfWater(atlas, peg.water).timeZone === 'UTC' ? 'UTC' : 'local time',
     neighbours: survey.neighbours.flatMap((neighbour) => neighbourView(atlas, neighbour)),
     sessions: sessionCounts(atlas, key),

@@ -1,5 +1,6 @@
 import type { Units } from '../domain/bag.ts';
 import { monthName } from '../domain/day.ts';
+import type { Peg } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import type { PegSurvey, WindAtPeg } from '../ground/survey.ts';
 
@@ -62,4 +63,32 @@ function clockwise(winds: readonly WindAtPeg[]): readonly WindAtPeg[] {
   const has = (degrees: number) => winds.some(({ fromDegrees }) => Math.abs(fromDegrees - degrees) < 1);
   const start = winds.findIndex(({ fromDegrees }) => !has((fromDegrees + 337.5) % 360));
   return start <= 0 ? winds : [...winds.slice(start), ...winds.slice(0, start)];
+}
+
+/** What the reader's phone needs to work out the sun and wind of another day at the peg. */
+export interface SkyFigures {
+  readonly lat: string;
+  readonly lng: string;
+  readonly facing: number;
+  readonly zone: string;
+  readonly unit: Units['length'];
+  /** Whole metres for each of the sixteen points from north, clockwise, with commas between. */
+  readonly fetch: string;
+}
+
+/** The figures behind a peg's sun and wind. Four places of a degree, ten metres, move the sun by less than 0.001°. */
+export function skyFigures(
+  peg: Pick<Peg, 'at' | 'facingDegrees'>,
+  survey: PegSurvey,
+  zone: string,
+  units: Units,
+): SkyFigures {
+  return {
+    lat: peg.at.lat.toFixed(4),
+    lng: peg.at.lng.toFixed(4),
+    facing: peg.facingDegrees,
+    zone,
+    unit: units.length,
+    fetch: survey.wind.map(({ fetchMetres }) => Math.round(fetchMetres)).join(),
+  };
 }
