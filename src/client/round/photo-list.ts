@@ -19,13 +19,14 @@ export function photoList(list: HTMLElement, context: PegFormContext): PhotoList
 
   const show = (photo: PhotoDraft, where: HTMLElement): void => {
     const figure = fromTemplate('photo');
-    const image = the<HTMLImageElement>('img', figure);
+    const image = new Image();
     image.src = URL.createObjectURL(new Blob([photo.jpeg], { type: 'image/jpeg' }));
     image.alt = photo.shows;
     const shows = the<HTMLInputElement>('[data-shows]', figure);
     shows.value = photo.shows;
     shows.addEventListener('input', () => onPhoto({ ...photo, shows: shows.value }));
     the('[data-remove-photo]', figure).addEventListener('click', () => remove(photo.id));
+    figure.prepend(image);
     figures.set(photo.id, figure);
     where.append(figure);
   };
