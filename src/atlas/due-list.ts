@@ -104,24 +104,31 @@ export function dueSoonAndLater(
   return { soon: items.filter(isSoon), later: items.filter((item) => !isSoon(item)), until };
 }
 
-/** The due days as calendar entries, one for each water, kind and day; what was never checked falls on the guide's day. */
-export function dueCalendar(items: readonly DueItem[], guideDay: Day, pageUrl: string): readonly CalendarEntry[] {
-  const groups = new Map<string, DueItem[]>();
-  for (const item of items) {
-    const id = `${item.check.dueOn ?? guideDay}-${item.water}-${item.kind.replace(' ', '-')}`;
-    groups.set(id, [...(groups.get(id) ?? []), item]);
-  }
+/**
+ * The due days as calendar entries, one for each water, kind and day; what was never checked falls on the guide's day.
+ * @param owner keeps the entries of two clubs apart in one calendar
+ * @param pageUrl the page of what is due, as a full address; null where the guide does not know its own
+ */
+export function dueCalendar(
+  items: readonly DueItem[],
+  guideDay: Day,
+  owner: string,
+  pageUrl: string | null,
+): readonly CalendarEntry[] {
+  const groups = Map.groupBy(items, (item) =>
+    [item.check.dueOn ?? guideDay, item.water, item.kind.replace(' ', '-')].join('-'),
+  );
   return [...groups].map(([id, group]) => {
-    const first = group[0] as DueItem;
+    const first = group[0]!;
     const count = group.length === 1 ? '1 check' : `${group.length} checks`;
     return {
-      uid: `${id}@peg-atlas`,
+      uid: `${id}@${owner}`,
       day: first.check.dueOn ?? guideDay,
       summary: `${first.waterName}: ${count} due, ${first.kind}`,
-      description: group
-        .map((item) => (item.peg === undefined ? item.what : `Peg ${item.peg}: ${item.what}`))
+      description: dueRows(group)
+        .map(({ peg, what }) => (peg === undefined ? what.join('; ') : `Peg ${peg}: ${what.join('; ')}`))
         .join('\n'),
-      url: pageUrl,
+      ...(pageUrl === null ? {} : { url: pageUrl }),
     };
   });
 }

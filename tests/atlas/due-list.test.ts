@@ -36,13 +36,14 @@ describe('what is due', () => {
   });
 
   it('makes one calendar entry of all checks of a kind that fall on one day', () => {
-    const entries = dueCalendar(items, '2026-11-21', 'https://club.example/due/');
+    const entries = dueCalendar(items, '2026-11-21', 'example', 'https://club.example/due/');
     expect(entries.map((entry) => entry.uid)).toEqual([
-      '2026-11-21-pit-platform@peg-atlas',
-      '2026-11-21-pit-clearance@peg-atlas',
-      '2026-12-30-pit-platform@peg-atlas',
-      '2027-03-30-pit-clearance@peg-atlas',
+      '2026-11-21-pit-platform@example',
+      '2026-11-21-pit-clearance@example',
+      '2026-12-30-pit-platform@example',
+      '2027-03-30-pit-clearance@example',
     ]);
+    expect(dueCalendar(items, '2026-11-21', 'example', null)[0]).not.toHaveProperty('url');
     expect(entries[0]?.summary).toBe('The Pit: 1 check due, platform');
   });
 

@@ -11,6 +11,7 @@ export const PAGE_KINDS: Readonly<Record<string, string>> = {
   workings: 'workings/',
   'hazard register': 'register/',
   'checks due': 'due/',
+  'clearance history': 'due/clearance/kiln-pool/',
   'round sheet': 'due/round-sheet/kiln-pool/',
   'bank round': 'bank-round/',
   'bank round of a water': 'bank-round/kiln-pool/',

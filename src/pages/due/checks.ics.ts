@@ -3,11 +3,16 @@ import { dueCalendar, dueList } from '../../atlas/due-list.ts';
 import { iCalendar } from '../../atlas/feeds/icalendar.ts';
 import { loadAtlas } from '../../atlas/load-atlas.ts';
 import { siteLink } from '../../atlas/site-link.ts';
+import { venueId } from '../../content/round-file/record-version.ts';
 
 export const GET: APIRoute = async ({ site }) => {
   const { venue } = await loadAtlas();
-  const { guideDay, name } = venue.settings;
-  const page = site === undefined ? siteLink('due/') : new URL(siteLink('due/'), site).href;
-  const calendar = iCalendar(`Checks due, ${name}`, guideDay, dueCalendar(dueList(venue), guideDay, page));
+  const { guideDay, name, club } = venue.settings;
+  const page = site === undefined ? null : new URL(siteLink('due/'), site).href;
+  const calendar = iCalendar(
+    `Checks due, ${name}`,
+    guideDay,
+    dueCalendar(dueList(venue), guideDay, venueId(name, club), page),
+  );
   return new Response(calendar, { headers: { 'content-type': 'text/calendar; charset=utf-8' } });
 };
