@@ -1,0 +1,175 @@
+import { spawnSync } from 'node:child_process';
+import { availableParallelism, loadavg } from 'node:os';
+import { bagTables, fitBag, rateBag } from '../../src/ratings/bag-model.ts';
+import { choleskyInPlace } from '../../src/ratings/engine/cholesky.ts';
+import { fitLatentModel } from '../../src/ratings/engine/fit-latent-model.ts';
+import type { LatentModel } from '../../src/ratings/engine/latent-model.ts';
+import { demoVenue } from '../demo/demo-venue.ts';
+import { pegMonthReturns, type SimulatedSize, SMALL_VENUE, simulatedModel } from '../ratings/engine/simulated-model.ts';
+
+/**
+ * Times the fit of generated venues and prints a table and the same as JSON: `npm run bench:ratings`. A size can be named to run it
+ * alone: `npm run bench:ratings -- 10k`. Each runs in a process of its own, so that its peak memory is its own.
+ *
+ * The yardstick: lme4 1.1-31 in its fast ordering takes 27 s (three random terms) and 35 s (with 30 feature columns) on 100,000
+ * sessions of 500 pegs, 2,000 anglers and 3,000 events, one thread, where factoring 2,640 unknowns by the code here took 1.46 s.
+ * The fit uses one core; processor time is what it takes on an idle machine. `scaled` is that time times 1.46 s over the
+ * factoring time of this machine at this hour.
+ */
+const YARDSTICK_FACTOR_SECONDS = 1.46;
+const UNKNOWNS = 2640;
+
+interface Size extends Partial<SimulatedSize> {
+  /** Share of rows left-censored at the lower quartile of their event. */
+  readonly censored?: number;
+}
+
+const LARGE = { pegs: 500, anglers: 2000, field: 34, features: 10 };
+
+const SIZES: Readonly<Record<string, Size>> = {
+  '1k': { pegs: 60, anglers: 120, events: 40, field: 26, features: 6 },
+  '10k': { ...LARGE, events: 300 },
+  '30k': { ...LARGE, events: 900 },
+  '100k': { ...LARGE, events: 3000 },
+  '100k, 10% censored': { ...LARGE, events: 3000, censored: 0.1 },
+};
+const DEMO = 'demo venue, total bag';
+
+interface Result {
+  readonly venue: string;
+  readonly sessions: number;
+  readonly events: number;
+  readonly pegs: number;
+  readonly anglers: number;
+  readonly iterations: number;
+  readonly factorisations: number;
+  readonly stopped: string;
+  readonly seconds: number;
+  readonly 'processor seconds': number;
+  readonly 'returns, seconds': number;
+  readonly 'peak memory, MB': number;
+}
+
+interface Timed<Value> {
+  readonly value: Value;
+  readonly seconds: number;
+  readonly processor: number;
+}
+
+const rounded = (value: number) => Math.round(value * 100) / 100;
+
+function timed<Value>(work: () => Value): Timed<Value> {
+  const start = performance.now();
+  const before = process.cpuUsage();
+  const value = work();
+  const { user, system } = process.cpuUsage(before);
+  return { value, seconds: (performance.now() - start) / 1000, processor: (user + system) / 1e6 };
+}
+
+/** Hides the lowest bags of every event: each known only to lie below the lowest that is left. */
+function censor(model: LatentModel, event: Int32Array, share: number): LatentModel {
+  const { upper: value } = model.observations;
+  const lower = value.slice();
+  const upper = value.slice();
+  const byEvent = Map.groupBy(
+    Array.from(value, (_, row) => row),
+    (row) => event[row]!,
+  );
+  for (const rows of byEvent.values()) {
+    const sorted = rows.toSorted((a, b) => value[a]! - value[b]!);
+    const hidden = Math.round(share * sorted.length);
+    for (const row of sorted.slice(0, hidden)) {
+      lower[row] = Number.NEGATIVE_INFINITY;
+      upper[row] = value[sorted[hidden]!]!;
+    }
+  }
+  return { ...model, observations: { lower, upper } };
+}
+
+function runSize(name: string): Result {
+  const { censored = 0, ...of } = SIZES[name]!;
+  const size: SimulatedSize = { ...SMALL_VENUE, seed: 2026, ...of };
+  const simulated = simulatedModel(size);
+  const model = censored === 0 ? simulated.model : censor(simulated.model, simulated.event, censored);
+  const fit = timed(() =>
+    fitLatentModel(model, {
+      progress: ({ iteration, distance }) => {
+        process.stderr.write(`${name}: step ${iteration}, ${distance.toPrecision(2)} from the best variances\n`);
+      },
+    }),
+  );
+  const returns = timed(() => fit.value.posterior(pegMonthReturns(simulated).map(({ combination }) => combination)));
+  return {
+    venue: name,
+    sessions: simulated.value.length,
+    events: size.events,
+    pegs: size.pegs,
+    anglers: size.anglers,
+    iterations: fit.value.iterations,
+    factorisations: fit.value.factorisations,
+    stopped: fit.value.stopped,
+    seconds: rounded(fit.seconds),
+    'processor seconds': rounded(fit.processor),
+    'returns, seconds': rounded(returns.processor),
+    'peak memory, MB': Math.round(process.resourceUsage().maxRSS / 1024),
+  };
+}
+
+/** The demo venue as its guide rates it: variances integrated over. */
+function runDemo(): Result {
+  const { venue } = demoVenue();
+  const fitted = timed(() => fitBag(venue, 'total'));
+  const tables = timed(() => bagTables(venue, rateBag(venue, fitted.value)));
+  const { fit, sessions } = fitted.value;
+  return {
+    venue: DEMO,
+    sessions: sessions.length,
+    events: venue.events.length,
+    pegs: venue.pegs.length,
+    anglers: new Set(sessions.map(({ session }) => session.angler)).size,
+    iterations: fit.iterations,
+    factorisations: fit.factorisations,
+    stopped: fit.stopped,
+    seconds: rounded(fitted.seconds),
+    'processor seconds': rounded(fitted.processor),
+    'returns, seconds': rounded(tables.processor),
+    'peak memory, MB': Math.round(process.resourceUsage().maxRSS / 1024),
+  };
+}
+
+function factorSeconds(): number {
+  const matrix = new Float64Array(UNKNOWNS * UNKNOWNS);
+  for (let i = 0; i < UNKNOWNS; i++) {
+    for (let j = 0; j <= i; j++) matrix[i * UNKNOWNS + j] = Math.exp(-Math.abs(i - j) / 50) + (i === j ? 1 : 0);
+  }
+  return timed(() => choleskyInPlace(matrix, UNKNOWNS)).processor;
+}
+
+const [asked, isChild] = process.argv.slice(2);
+if (isChild === '--alone') {
+  process.stdout.write(JSON.stringify(asked === DEMO ? runDemo() : runSize(asked!)));
+} else {
+  const names = asked === undefined ? [DEMO, ...Object.keys(SIZES)] : [asked];
+  const unknown = names.filter((name) => name !== DEMO && SIZES[name] === undefined);
+  if (unknown.length > 0) {
+    console.error(`Unexpected size "${unknown[0]}", expected one of: ${[DEMO, ...Object.keys(SIZES)].join('; ')}`);
+    process.exitCode = 1;
+  } else {
+    const factor = factorSeconds();
+    const rows = names.map((name) => {
+      const { stdout, status } = spawnSync(process.execPath, [import.meta.filename, name, '--alone'], {
+        encoding: 'utf8',
+        stdio: ['ignore', 'pipe', 'inherit'],
+      });
+      if (status !== 0) throw new Error(`the run of ${name} ended with ${status}`);
+      const row = JSON.parse(stdout) as Result;
+      return { ...row, scaled: rounded((row['processor seconds'] * YARDSTICK_FACTOR_SECONDS) / factor) };
+    });
+    console.log(`Node ${process.version}, ${availableParallelism()} cores, load ${loadavg()[0]!.toFixed(1)}`);
+    console.log(
+      `Factoring ${UNKNOWNS} unknowns: ${factor.toFixed(2)} s of processor (yardstick ${YARDSTICK_FACTOR_SECONDS} s)`,
+    );
+    console.table(rows);
+    console.log(JSON.stringify({ factorSeconds: rounded(factor), rows }));
+  }
+}
