@@ -4,36 +4,17 @@ import type { PlacedRound } from './content.ts';
 import type { Fault } from './fault.ts';
 import { readRows } from './read-rows.ts';
 import { type Reading, reading } from './reading.ts';
+import { OPTIONAL_ROUND_COLUMNS, REQUIRED_ROUND_COLUMNS } from './round-columns.ts';
 import { roundRowSchema } from './schemas/round-schema.ts';
 import { faultOfFile } from './sources/source.ts';
 import { fileStem } from './venue-files.ts';
-
-const REQUIRED = ['entry', 'water', 'peg'] as const;
-const OPTIONAL = [
-  'status',
-  'platform',
-  'hazard',
-  'place',
-  'action',
-  'severity',
-  'likelihood',
-  'clear_width',
-  'lowest_branch',
-  'path_width',
-  'line_distance',
-  'level',
-  'water_temperature',
-  'lat',
-  'lng',
-  'note',
-] as const;
 
 /** Reads `rounds/<date>-<ref>.csv`. */
 export function readRound(file: string, text: string, units: Units): Reading<PlacedRound | null> {
   const name = roundName(file);
   const { rows, faults, leftOut } = readRows(file, text, roundRowSchema(units), {
-    required: REQUIRED,
-    optional: OPTIONAL,
+    required: REQUIRED_ROUND_COLUMNS,
+    optional: OPTIONAL_ROUND_COLUMNS,
   });
   if (name === null) return reading(null, [nameFault(file), ...faults], leftOut);
   const value = { ...name, entries: rows.map((row) => row.value), file };

@@ -1,3 +1,4 @@
+import { COMPASS_POINTS } from '../domain/compass.ts';
 import { halfTurnDegrees } from './geodesy/ellipsoid.ts';
 import type { PegStand } from './peg-stand.ts';
 import { pointAhead } from './peg-stand.ts';
@@ -5,26 +6,6 @@ import type { PlanePoint } from './plane/plane-point.ts';
 import { pointAlong } from './plane/sector.ts';
 import type { WindAtPeg } from './survey.ts';
 import type { WaterPlane } from './water-plane.ts';
-
-/** The sixteen points of the compass, clockwise from north. */
-export const COMPASS_POINTS: readonly string[] = [
-  'N',
-  'NNE',
-  'NE',
-  'ENE',
-  'E',
-  'ESE',
-  'SE',
-  'SSE',
-  'S',
-  'SSW',
-  'SW',
-  'WSW',
-  'W',
-  'WNW',
-  'NW',
-  'NNW',
-];
 
 /** The fetch is measured from a point this far out from the water's edge. */
 const OFF_THE_BANK_METRES = 1;

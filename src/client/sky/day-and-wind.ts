@@ -1,8 +1,9 @@
 import type { Units } from '../../domain/bag.ts';
+import { COMPASS_POINTS } from '../../domain/compass.ts';
 import { formatDay, isDay } from '../../domain/day.ts';
 import { formatDistance } from '../../domain/place-words.ts';
 import { sunDay, sunInFace } from '../../ground/sun-at-peg.ts';
-import { COMPASS_POINTS, windMeets } from '../../ground/wind-at-peg.ts';
+import { windMeets } from '../../ground/wind-at-peg.ts';
 import { localDay } from '../local-day.ts';
 
 /** What the page says of the peg, so that the phone can work out a day without the map. */

@@ -1,31 +1,9 @@
+import { ROUND_COLUMNS } from '../round-columns.ts';
 import type { PegFinding, RoundFile } from '../round-file/round-file.ts';
 import { csvLine } from './csv-line.ts';
 import { lengthText } from './length-text.ts';
 
-/** Columns of `rounds/<date>-<ref>.csv`, in the order of `format.md`. */
-const COLUMNS = [
-  'entry',
-  'water',
-  'peg',
-  'status',
-  'platform',
-  'hazard',
-  'place',
-  'action',
-  'severity',
-  'likelihood',
-  'clear_width',
-  'lowest_branch',
-  'path_width',
-  'line_distance',
-  'level',
-  'water_temperature',
-  'lat',
-  'lng',
-  'note',
-] as const;
-
-type Row = Partial<Record<(typeof COLUMNS)[number], string>>;
+type Row = Partial<Record<(typeof ROUND_COLUMNS)[number], string>>;
 
 /** The round as the folder keeps it: a `visit` row for each peg, and a row more for each finding. */
 export function roundCsv(round: RoundFile, lengthUnit: 'm' | 'ft'): string {
@@ -40,8 +18,8 @@ export function roundCsv(round: RoundFile, lengthUnit: 'm' | 'ft'): string {
       }),
     ),
   ];
-  const lines = rows.map((row) => csvLine(COLUMNS.map((column) => row[column] ?? '')));
-  return `${[COLUMNS.join(','), ...lines].join('\n')}\n`;
+  const lines = rows.map((row) => csvLine(ROUND_COLUMNS.map((column) => row[column] ?? '')));
+  return `${[ROUND_COLUMNS.join(','), ...lines].join('\n')}\n`;
 }
 
 function pegRows(finding: PegFinding, unit: 'm' | 'ft'): Row[] {

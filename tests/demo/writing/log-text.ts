@@ -1,3 +1,4 @@
+import { ROUND_COLUMNS } from '../../../src/content/round-columns.ts';
 import type { BagPart } from '../../../src/domain/bag.ts';
 import type { BankRound } from '../../../src/domain/round.ts';
 import type { FishingEvent, Session } from '../../../src/domain/session.ts';
@@ -101,27 +102,7 @@ export function gaugeText(readings: readonly GaugeReading[]): string {
 /** `rounds/<date>-<ref>.csv`. */
 export function roundText(round: BankRound): string {
   return csvText(
-    [
-      'entry',
-      'water',
-      'peg',
-      'status',
-      'platform',
-      'hazard',
-      'place',
-      'action',
-      'severity',
-      'likelihood',
-      'clear_width',
-      'lowest_branch',
-      'path_width',
-      'line_distance',
-      'level',
-      'water_temperature',
-      'lat',
-      'lng',
-      'note',
-    ],
+    ROUND_COLUMNS,
     round.entries.map((row) => [
       row.entry,
       row.water,
