@@ -1,6 +1,7 @@
 import { type RecordBase, venueId } from '../content/round-file/record-version.ts';
 import type { Units } from '../domain/bag.ts';
-import { type Day, formatDay, monthName } from '../domain/day.ts';
+import { type Day, formatDay } from '../domain/day.ts';
+import { monthSpan } from '../domain/nesting.ts';
 import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import { hazardKind } from '../domain/risk.ts';
@@ -172,7 +173,5 @@ function hazardsOf(peg: Peg): RoundHazard[] {
 /** The club's nesting months in words: `March to August`. */
 function nestingMonthsOf(atlas: Atlas): string {
   const months = atlas.venue.settings.nestingMonths;
-  const [first, last] = [months[0], months.at(-1)];
-  if (first === undefined || last === undefined) return 'The nesting months';
-  return first === last ? monthName(first) : `${monthName(first)} to ${monthName(last)}`;
+  return months.length === 0 ? 'The nesting months' : monthSpan(months);
 }

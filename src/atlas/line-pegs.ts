@@ -1,6 +1,6 @@
+import { lineDistanceWords, lineHeightWords, voltageWords } from '../domain/overhead-line-words.ts';
 import { pegKey } from '../domain/peg.ts';
-import { formatDistance } from '../domain/place-words.ts';
-import type { LineStandOff } from '../ground/survey.ts';
+import { countsMetres } from '../ground/stand-off.ts';
 import type { Atlas } from './atlas.ts';
 import { limitWords } from './peg-safety.ts';
 import { pegLink } from './site-link.ts';
@@ -21,6 +21,7 @@ export interface LinePegRow {
 export interface LinePegs {
   readonly id: string;
   readonly name: string;
+  /** Voltage, and height where the map has one: both explain and decide nothing. */
   readonly voltage: string;
   readonly rows: readonly LinePegRow[];
 }
@@ -32,12 +33,16 @@ const LISTED_WITHIN_METRES = 60;
 export function linePegs(atlas: Atlas): readonly LinePegs[] {
   const lines = atlas.venue.waters.flatMap(({ map }) => map.overheadLines);
   const named = [...new Map(lines.map((line) => [line.id, line])).values()];
-  return named.map(({ id, name, voltageVolts }) => ({
-    id,
-    name,
-    voltage: voltageVolts === undefined ? 'voltage not known: treated as the highest' : `${voltageVolts / 1000} kV`,
-    rows: rowsOf(atlas, id),
-  }));
+  const { units } = atlas.venue.settings;
+  return named.map((line) => {
+    const height = lineHeightWords(line, units);
+    return {
+      id: line.id,
+      name: line.name,
+      voltage: `${voltageWords(line)}${height === null ? '' : `; ${height}`}`,
+      rows: rowsOf(atlas, line.id),
+    };
+  });
 }
 
 function rowsOf(atlas: Atlas, line: string): readonly LinePegRow[] {
@@ -47,8 +52,7 @@ function rowsOf(atlas: Atlas, line: string): readonly LinePegRow[] {
     return standOff !== undefined && countsMetres(standOff) < LISTED_WITHIN_METRES ? [{ peg, standOff }] : [];
   });
   const { settings } = atlas.venue;
-  // Rounded down: a distance to a line is never shown longer than it is.
-  const distance = (metres: number) => formatDistance(Math.floor(metres), settings.units);
+  const distance = (metres: number) => lineDistanceWords(metres, settings.units);
   return near
     .sort((a, b) => countsMetres(a.standOff) - countsMetres(b.standOff))
     .map(({ peg, standOff }) => {
@@ -62,8 +66,4 @@ function rowsOf(atlas: Atlas, line: string): readonly LinePegRow[] {
         limits: limits.join(', '),
       };
     });
-}
-
-function countsMetres({ platformMetres, sweptMetres }: LineStandOff): number {
-  return Math.min(platformMetres, sweptMetres);
 }

@@ -1,7 +1,9 @@
-import { formatDay, type Month, monthName } from '../domain/day.ts';
+import { formatDay } from '../domain/day.ts';
 import { type Check, checkOf } from '../domain/due.ts';
 import { formatLength } from '../domain/length.ts';
 import type { PlaceKind } from '../domain/map.ts';
+import { monthSpan } from '../domain/nesting.ts';
+import { standOffWords } from '../domain/overhead-line-words.ts';
 import type { Emergency, Threshold } from '../domain/venue.ts';
 import type { Atlas } from './atlas.ts';
 import { hazardRegister, type RegisterRow } from './hazard-register.ts';
@@ -81,7 +83,7 @@ export function safetyPage(atlas: Atlas): SafetyPage {
   return {
     emergency: settings.emergency,
     standOff: {
-      metres: formatLength(standOff.metres, units, 0),
+      metres: standOffWords(standOff.metres, units),
       spread: formatLength(standOff.conductorSpreadMetres, units, 0),
       mapError: formatLength(standOff.mapErrorMetres, units, 0),
       pole: `${permittedReach.poleMetres} m`,
@@ -168,12 +170,4 @@ function rescuePlaces({ venue }: Atlas): readonly RescuePlaces[] {
 function figureOf(thresholds: readonly Threshold[], id: string): string | null {
   const threshold = thresholds.find((candidate) => candidate.id === id);
   return threshold === undefined ? null : thresholdRow(threshold).value;
-}
-
-/** `March to August` where the months follow each other, else a list. */
-function monthSpan(months: readonly Month[]): string {
-  const [first, last] = [months[0], months.at(-1)];
-  if (first === undefined || last === undefined) return 'no month';
-  const isRun = months.every((month, index) => month === ((first - 1 + index) % 12) + 1);
-  return isRun && months.length > 2 ? `${monthName(first)} to ${monthName(last)}` : months.map(monthName).join(', ');
 }
