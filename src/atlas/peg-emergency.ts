@@ -9,8 +9,6 @@ export interface PegEmergency {
   /** Null outside Great Britain. */
   readonly gridReference: string | null;
   readonly position: string;
-  /** The same position for a phone's own map. */
-  readonly positionLink: string;
   readonly help: readonly { readonly what: string; readonly words: string }[];
 }
 
@@ -20,7 +18,6 @@ export function pegEmergency(peg: Peg, waterName: string, survey: PegSurvey, uni
     where: `${waterName}, peg ${peg.peg}`,
     gridReference: survey.gridReference,
     position: formatPosition(peg.at),
-    positionLink: `geo:${peg.at.lat.toFixed(5)},${peg.at.lng.toFixed(5)}`,
     help: [
       { what: 'Gate for an ambulance', words: placeWords(survey.nearestGate, units) },
       { what: 'Defibrillator (AED)', words: placeWords(survey.nearestAed, units) },

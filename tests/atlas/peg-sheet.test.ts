@@ -32,7 +32,6 @@ describe('pegSheet', () => {
     expect(emergency.where).toBe('The Pit, peg 1');
     expect(emergency.gridReference).toBe('TF 3127 1880');
     expect(emergency.position).toBe('52.75000, −0.05000');
-    expect(emergency.positionLink).toBe('geo:52.75000,-0.05000');
     expect(emergency.help.map(({ words }) => words)).toEqual([
       'Brick Lane gate, 140 m north (walk 182 m)',
       'not known',
