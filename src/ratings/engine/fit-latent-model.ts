@@ -11,7 +11,7 @@ import { freeCount } from './marginal-slope.ts';
 import { type Maximum, maximiseMarginal, type Search } from './maximise-marginal.ts';
 import { observedInformation } from './observed-information.ts';
 import { solveUpperSmall, solveUpperTransposedSmall } from './orthonormal-columns.ts';
-import { findModeInPlace } from './posterior-mode.ts';
+import { findModeInPlace, type ModeTolerance } from './posterior-mode.ts';
 import { type PreparedModel, prepareModel } from './prepared-model.ts';
 import { solveSmall } from './small-symmetric.ts';
 import { thinnedModel } from './thinned-model.ts';
@@ -19,6 +19,9 @@ import { dataSpread } from './typical-values.ts';
 
 /** Columns beyond which a fit starts from a thinned model, and spares inverses until it is close. */
 const LARGE = 1200;
+/** A mode to all digits, and one good enough for variances that are averaged over or known to a twentieth of their sd. */
+const FINE: ModeTolerance = { gain: 1e-15, staleGain: 0 };
+const COARSE: ModeTolerance = { gain: 1e-8, staleGain: 1e-5 };
 /** Levels that the thinned term keeps, or nearly. */
 const THINNED_LEVELS = 500;
 
@@ -48,7 +51,7 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
     options,
     isByLog: isIntegrated,
     isLarge,
-    modeTolerance: isLarge ? 1e-6 : 1e-15,
+    modeTolerance: isLarge || isIntegrated ? COARSE : FINE,
     variances: {
       trace: new Float64Array(model.terms.length),
       fixedTrace: 0,
@@ -65,7 +68,7 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   const observed = isSearched && space.free.fixed.length > 0 ? observedInformation(search, found) : null;
   if (observed !== null || isAtZero || !found.isSettled) {
     setParametersInPlace(state, parameters);
-    findModeInPlace(state, search.modeTolerance);
+    findModeInPlace(state, FINE);
     covarianceInPlace(state.system);
   }
   const { logMarginal } = state;

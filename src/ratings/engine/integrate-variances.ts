@@ -2,14 +2,19 @@ import { combinationMoments } from './combination-posterior.ts';
 import { type CombinationWeights, isKnown } from './combination-weights.ts';
 import { type EffectPosterior, effectPosterior } from './effect-posterior.ts';
 import type { CombinationPosterior } from './latent-model.ts';
-import { covarianceInPlace } from './latent-system.ts';
+import { covarianceInPlace, setScaleInPlace } from './latent-system.ts';
 import { objectiveAt, type Search } from './maximise-marginal.ts';
+import type { ModeTolerance } from './posterior-mode.ts';
 import { eigenSmall } from './small-symmetric.ts';
 
 /** How far out each axis is looked at, in its sds: the outer nodes of the 3-point Gauss–Hermite rule. */
 const REACH = Math.sqrt(3);
 /** No side of an axis is longer than this in log sd: where the data say nothing, the prior does. */
 const LONGEST_SD = 1;
+/** An axis shorter than this, in log sd, changes no variance by more than a hundredth: the mode stands for it. */
+const SHORTEST_SD = 0.05;
+/** Objectives are compared at falls of 3/2: a weight that is a little old does not matter there. */
+const ROUGH: ModeTolerance = { gain: 1e-6, staleGain: 1e-2 };
 /** Together no more than this many numbers of stored covariances, 64 MB; a larger model works them out again when asked. */
 const MOST_STORED = 8e6;
 
@@ -78,9 +83,15 @@ function axesOf(
   isStored: boolean,
 ): [Side, Side][] {
   const { values, vectors } = eigenSmall({ count: mode.length, values: information });
-  return vectors.map((vector, k) => {
+  const middle = search.state.x.slice();
+  const side = (vector: Float64Array, signedSd: number): Side => {
+    search.state.x.set(middle);
+    setScaleInPlace(search.state.system, search.space.at(mode).sds);
+    return sideOf(search, mode, atMode, vector, signedSd, isStored);
+  };
+  return vectors.flatMap((vector, k): [Side, Side][] => {
     const sd = Math.min(LONGEST_SD, 1 / Math.sqrt(Math.max(values[k]!, 1e-12)));
-    return [sideOf(search, mode, atMode, vector, -sd, isStored), sideOf(search, mode, atMode, vector, sd, isStored)];
+    return sd < SHORTEST_SD ? [] : [[side(vector, -sd), side(vector, sd)]];
   });
 }
 
@@ -99,7 +110,7 @@ function sideOf(
     const point = mode.map((value, i) =>
       Math.min(search.space.upper[i]!, Math.max(search.space.lower[i]!, value + reach * vector[i]!)),
     );
-    const fall = atMode - objectiveAt(search, point).objective;
+    const fall = atMode - objectiveAt(search, point, ROUGH).objective;
     const stretch = Math.sqrt((0.5 * REACH * REACH) / Math.max(fall, 0.15));
     const measured = Math.min(LONGEST_SD, sd * stretch);
     if (look === 1 || Math.abs(Math.log(measured / sd)) < 0.25) {
@@ -117,7 +128,7 @@ function keep(search: Search, point: Float64Array, isStored: boolean): () => Eff
     return () => stored;
   }
   return () => {
-    objectiveAt(search, point);
+    objectiveAt(search, point, ROUGH);
     covarianceInPlace(search.state.system);
     return effectPosterior(search.state);
   };

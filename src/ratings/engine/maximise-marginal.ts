@@ -3,7 +3,7 @@ import type { ParameterSpace } from './free-parameters.ts';
 import type { FitOptions, StopReason } from './latent-model.ts';
 import { type LatentState, setParametersInPlace } from './latent-state.ts';
 import { marginalSlope } from './marginal-slope.ts';
-import { findModeInPlace } from './posterior-mode.ts';
+import { findModeInPlace, type ModeTolerance } from './posterior-mode.ts';
 import { probedVariancesInPlace } from './probe-variances.ts';
 import { solveSmall } from './small-symmetric.ts';
 import { priorAt } from './variance-priors.ts';
@@ -13,6 +13,8 @@ const LONGEST_STEP = 2;
 
 /** Of a large fit: a twentieth of the variances' own sd change nothing that is published. */
 const LARGE_TOLERANCE = 0.05;
+/** Of a search for the middle of what is then averaged over. */
+const AVERAGED_TOLERANCE = 1e-3;
 /** Within this distance the next step is the last but for what the probes blurred. */
 const CLOSE = 0.3;
 
@@ -31,17 +33,22 @@ export interface Search {
   readonly space: ParameterSpace;
   readonly options: FitOptions;
   readonly isByLog: boolean;
-  /** Of Newton's method for the effects, in units of log posterior. */
-  readonly modeTolerance: number;
+  readonly modeTolerance: ModeTolerance;
   readonly variances: EffectVariances;
   /** Traces are estimated from random probes until the search is close: an inverse costs two factorisations. */
   readonly isLarge: boolean;
 }
 
 /** Objective at a point; the state is left at its mode. */
-export function objectiveAt(search: Search, point: Float64Array): { logMarginal: number; objective: number } {
-  setParametersInPlace(search.state, search.space.at(point));
-  const logMarginal = findModeInPlace(search.state, search.modeTolerance);
+export function objectiveAt(
+  search: Search,
+  point: Float64Array,
+  tolerance: ModeTolerance = search.modeTolerance,
+): { logMarginal: number; objective: number } {
+  const { state, variances } = search;
+  const narrowed = state.prepared.blocks.map(({ count }, t) => (count === 0 ? 1 : variances.trace[t]! / count));
+  setParametersInPlace(state, search.space.at(point), narrowed.includes(0) ? undefined : narrowed);
+  const logMarginal = findModeInPlace(state, tolerance);
   const prior = priorAt(point, search.space.free, search.options.weakPriors, search.space.sdScales, search.isByLog);
   return { logMarginal, objective: logMarginal + prior.value };
 }
@@ -76,7 +83,8 @@ export function slopeAt(
  */
 export function maximiseMarginal(search: Search): Maximum {
   const { space, options } = search;
-  const tolerance = options.tolerance ?? (search.isLarge ? LARGE_TOLERANCE : 1e-6);
+  const tolerance =
+    options.tolerance ?? (search.isLarge ? LARGE_TOLERANCE : search.isByLog ? AVERAGED_TOLERANCE : 1e-6);
   const limit = options.maximumIterations ?? 60;
   let point = space.start.slice();
   let here = objectiveAt(search, point);

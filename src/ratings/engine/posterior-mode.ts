@@ -6,69 +6,90 @@ import { rowLikelihoodInPlace, totalLogLikelihood } from './row-likelihood.ts';
 const MAXIMUM_STEPS = 100;
 const LOG_TWO_PI = Math.log(2 * Math.PI);
 
+/** How nearly a mode is found, in units of log posterior. */
+export interface ModeTolerance {
+  /** The gain still to be had. */
+  readonly gain: number;
+  /**
+   * The gain since H was factored beyond which it is factored again at the mode: censored rows change their weights as the mode
+   * moves. 0 for figures that must not depend on where the search came from.
+   */
+  readonly staleGain: number;
+}
+
 /**
  * Finds the mode of the effects at the state's parameters, from where they stand, by Newton's method with a guard: the
  * log posterior is concave, and a step that does not gain at least a ten-thousandth of what its slope promises is halved
- * (Armijo, 1966), so the search cannot diverge. The factor of the last step is kept while it still serves: with few
- * censored rows two factorisations are enough.
+ * (Armijo, 1966), so the search cannot diverge. A factor is kept for as long as its steps still shrink tenfold: with few
+ * censored rows one or two factorisations are enough.
  *
- * @param tolerance of the gain still to be had, in units of log posterior (half of Newton's decrement)
  * @returns Laplace approximation of the log marginal likelihood, exact where no row is censored: log posterior at the mode +
  *   d/2 log 2π − ½ log |H| (Tierney and Kadane, JASA 81, 1986), with flat fixed effects as in restricted maximum likelihood
  */
-export function findModeInPlace(state: LatentState, tolerance: number): number {
-  const { prepared, system, likelihood, x, effects, predictor, offset, effectScratch, rowScratch } = state;
-  const [step, trial, trialEffects] = effectScratch;
+export function findModeInPlace(state: LatentState, tolerance: ModeTolerance): number {
+  const { prepared, system, likelihood, x, effects, predictor, offset } = state;
   const isLinear = prepared.censored.length === 0;
-  let isFactorCurrent = false;
-  let isFactorThere = false;
-  let before = Number.POSITIVE_INFINITY;
   allEffectsInPlace(effects, system, x);
   predictorInPlace(predictor, system, effects, offset);
   rowLikelihoodInPlace(likelihood, prepared.observations, predictor, state.residualSd);
   let value = likelihood.total - priorPenalty(state, x);
+  let before = Number.POSITIVE_INFINITY;
+  // How far the mode has come since H was factored, in the norm of H: half its square is a gain.
+  let travelled: number | null = null;
   for (let count = 0; count < MAXIMUM_STEPS; count++) {
-    if (!isFactorThere) {
+    let decrement = travelled === null ? Number.POSITIVE_INFINITY : newtonStepInPlace(state);
+    if (travelled === null || isStale(decrement, before, travelled, tolerance)) {
       factorInPlace(system, likelihood.weight);
-      isFactorThere = true;
-      isFactorCurrent = true;
+      travelled = 0;
+      decrement = newtonStepInPlace(state);
     }
-    let decrement = newtonStepInPlace(state, step);
-    if (!isFactorCurrent && (decrement > 0.1 * before || decrement <= 2 * tolerance)) {
-      factorInPlace(system, likelihood.weight);
-      isFactorCurrent = true;
-      decrement = newtonStepInPlace(state, step);
-    }
+    const gained = guardedStepInPlace(state, value, decrement);
+    if (gained === null) break;
+    value = gained.value;
+    if (decrement <= 2 * tolerance.gain) break;
     before = decrement;
-    const isLast = decrement <= 2 * tolerance;
-    let share = 1;
-    let reached = Number.NEGATIVE_INFINITY;
-    for (; share > 1e-12; share /= 2) {
-      for (let i = 0; i < x.length; i++) trial[i] = x[i]! + share * step[i]!;
-      allEffectsInPlace(trialEffects, system, trial);
-      predictorInPlace(rowScratch, system, trialEffects, offset);
-      reached = totalLogLikelihood(prepared.observations, rowScratch, state.residualSd) - priorPenalty(state, trial);
-      if (reached >= value + 1e-4 * share * decrement - 1e-13 * Math.abs(value)) break;
-    }
-    if (!(share > 1e-12)) break;
-    x.set(trial);
-    effects.set(trialEffects);
-    predictor.set(rowScratch);
-    rowLikelihoodInPlace(likelihood, prepared.observations, predictor, state.residualSd);
-    value = reached;
-    if (isLast) break;
-    isFactorCurrent = isLinear;
+    if (!isLinear) travelled += gained.share * Math.sqrt(Math.max(0, decrement));
   }
   state.logMarginal = value - 0.5 * system.logDeterminant + fixedConstant(state);
   return state.logMarginal;
 }
 
-/** Newton's step H⁻¹ g into `step`; returns the decrement gᵀ H⁻¹ g. */
-function newtonStepInPlace(state: LatentState, step: Float64Array): number {
+/** True where a step made from an old factor shows that it serves no longer. */
+function isStale(decrement: number, before: number, travelled: number, { gain, staleGain }: ModeTolerance): boolean {
+  return decrement <= 2 * gain ? travelled * travelled > 2 * staleGain : decrement > 0.1 * before;
+}
+
+/** Takes the step, or as much of it as gains; null, with nothing changed, where rounding hides any gain. */
+function guardedStepInPlace(
+  state: LatentState,
+  value: number,
+  decrement: number,
+): { readonly value: number; readonly share: number } | null {
+  const { prepared, system, likelihood, x, effects, predictor, offset, effectScratch, rowScratch } = state;
+  const [step, trial, trialEffects] = effectScratch;
+  for (let share = 1; share > 1e-12; share /= 2) {
+    for (let i = 0; i < x.length; i++) trial[i] = x[i]! + share * step[i]!;
+    allEffectsInPlace(trialEffects, system, trial);
+    predictorInPlace(rowScratch, system, trialEffects, offset);
+    const reached =
+      totalLogLikelihood(prepared.observations, rowScratch, state.residualSd) - priorPenalty(state, trial);
+    if (reached < value + 1e-4 * share * decrement - 1e-13 * Math.abs(value)) continue;
+    x.set(trial);
+    effects.set(trialEffects);
+    predictor.set(rowScratch);
+    rowLikelihoodInPlace(likelihood, prepared.observations, predictor, state.residualSd);
+    return { value: reached, share };
+  }
+  return null;
+}
+
+/** Newton's step H⁻¹ g into the first scratch; returns the decrement gᵀ H⁻¹ g. */
+function newtonStepInPlace(state: LatentState): number {
   const { system, likelihood, x } = state;
+  const [step, slope] = state.effectScratch;
   transposedProductInPlace(step, system, likelihood.slope);
   subtractPriorSlope(state, step);
-  const slope = step.slice();
+  slope.set(step);
   solveSystemInPlace(system, step);
   let decrement = 0;
   for (let i = 0; i < x.length; i++) decrement += slope[i]! * step[i]!;

@@ -18,7 +18,7 @@ function searchOf(options: FitOptions, isByLog = false): Search {
     options,
     isByLog,
     isLarge: false,
-    modeTolerance: 1e-20,
+    modeTolerance: { gain: 1e-20, staleGain: 0 },
     variances: { trace: new Float64Array(5), fixedTrace: 0, leverage: new Float64Array(prepared.rows) },
   };
 }
