@@ -1,5 +1,5 @@
 import { formatDay } from '../domain/day.ts';
-import { lineDistanceWords, voltageWords } from '../domain/overhead-line-words.ts';
+import { lineDistanceWords, lineNameWords } from '../domain/overhead-line-words.ts';
 import { pegKey } from '../domain/peg.ts';
 import { asksForTape, countsMetres } from '../ground/stand-off.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
@@ -9,7 +9,7 @@ import { pegLink } from './site-link.ts';
 export interface NearLinePeg {
   readonly peg: string;
   readonly href: string;
-  /** "11 kV wood-pole line, 11 kV". */
+  /** "Osier line, 11 kV". */
   readonly line: string;
   /** Platform or swept area, whichever is nearer, after the allowances, rounded down. */
   readonly counts: string;
@@ -33,7 +33,7 @@ export function nearLinePegs(atlas: Atlas): readonly NearLinePeg[] {
       return {
         peg: `${atlas.watersById.get(peg.water)?.name ?? peg.water} ${peg.peg}`,
         href: pegLink(peg.water, peg.peg),
-        line: `${standOff.name}, ${voltageWords(standOff)}`,
+        line: lineNameWords(standOff),
         counts: lineDistanceWords(countsMetres(standOff), units),
         measured:
           measured === undefined || asksForTape(peg, [standOff])

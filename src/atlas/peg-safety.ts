@@ -1,12 +1,12 @@
-import { type Day, formatDay } from '../domain/day.ts';
+import { formatDay } from '../domain/day.ts';
 import { type Check, checkOf } from '../domain/due.ts';
 import type { Hazard } from '../domain/hazard.ts';
 import {
   lineDistanceWords,
   lineHeightWords,
+  lineNameWords,
   reachLimitWords,
   standOffWords,
-  voltageWords,
 } from '../domain/overhead-line-words.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { compassWords } from '../domain/place-words.ts';
@@ -74,7 +74,7 @@ function lineEntry(line: LineStandOff, peg: Peg, settings: VenueSettings, record
     action: `${verdicts[line.verdict]} ${record?.action ?? kind.advice}`,
     control: record?.control ?? null,
     facts: [
-      `${line.name}, ${voltageWords(line)}`,
+      lineNameWords(line),
       ...(height === null ? [] : [height]),
       ...(measured === undefined
         ? []
@@ -152,9 +152,4 @@ function hazardEntry(hazard: Hazard, settings: VenueSettings): SafetyEntry {
 
 function checkOfHazard(hazard: Hazard, settings: VenueSettings): Check {
   return checkOf(hazard.checkedOn, hazard.foundOn, settings.inspection.hazardDays);
-}
-
-/** "Closed since 2 Feb 2026": where a peg is closed, on every page that names it. */
-export function closedSinceWords(statusSince: Day | undefined): string {
-  return statusSince === undefined ? 'Closed' : `Closed since ${formatDay(statusSince)}`;
 }

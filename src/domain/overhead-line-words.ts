@@ -30,6 +30,12 @@ export function voltageWords({ voltageVolts }: Pick<OverheadLine, 'voltageVolts'
   return voltageVolts >= 1000 ? `${voltageVolts / 1000} kV` : `${voltageVolts} V`;
 }
 
+/** A line by its name and what it carries, said once where the name tells it already: `11 kV line`, `Osier line, 11 kV`. */
+export function lineNameWords(line: Pick<OverheadLine, 'name' | 'voltageVolts'>): string {
+  const voltage = voltageWords(line);
+  return ` ${line.name}`.includes(` ${voltage}`) ? line.name : `${line.name}, ${voltage}`;
+}
+
 /** How high a line is mapped, which explains and decides nothing; null where the map does not say. */
 export function lineHeightWords(
   { heightMetres }: Pick<OverheadLine, 'heightMetres'>,

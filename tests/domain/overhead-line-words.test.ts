@@ -4,6 +4,7 @@ import { METRES_PER_FOOT } from '../../src/domain/length.ts';
 import {
   lineDistanceWords,
   lineHeightWords,
+  lineNameWords,
   reachLimitWords,
   standOffWords,
   voltageWords,
@@ -52,6 +53,13 @@ describe('what a line carries and how high it hangs', () => {
     expect(voltageWords({})).toBe('voltage not known: treated as the highest');
     expect(voltageWords({ voltageVolts: 11_000 })).toBe('11 kV');
     expect(voltageWords({ voltageVolts: 400 })).toBe('400 V');
+  });
+
+  it('says the voltage once where the name of the line tells it already', () => {
+    expect(lineNameWords({ name: '11 kV wood-pole line', voltageVolts: 11_000 })).toBe('11 kV wood-pole line');
+    expect(lineNameWords({ name: '11 kV line', voltageVolts: 1000 })).toBe('11 kV line, 1 kV');
+    expect(lineNameWords({ name: 'Osier line', voltageVolts: 11_000 })).toBe('Osier line, 11 kV');
+    expect(lineNameWords({ name: 'Osier line' })).toBe('Osier line, voltage not known: treated as the highest');
   });
 
   it('says of a known height that it makes no peg safe, and nothing of an unknown one', () => {
