@@ -1,10 +1,12 @@
 import { countWords } from '../domain/count-words.ts';
 import { formatDay } from '../domain/day.ts';
 import type { Water } from '../domain/map.ts';
+import type { Peg } from '../domain/peg.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
 import type { OutlineDrawing } from './drawing/outline.ts';
 import { mapFrame } from './map-frame.ts';
 import { type NoticesByState, noticesPage } from './notices-page.ts';
+import { closedBecause } from './peg-closure.ts';
 import { pegLink, waterLink } from './site-link.ts';
 
 /** One water on the first page, with every one of its pegs. */
@@ -16,6 +18,8 @@ export interface HomeWater {
   /** "38 pegs, 2 of them closed; 0.93 ha; 1.64 m deep on average". */
   readonly words: string;
   readonly shape: OutlineDrawing;
+  /** "14, 15, 16: Below the 11 kV line", one a reason. */
+  readonly closures: readonly string[];
   readonly pegs: readonly { readonly peg: string; readonly href: string; readonly closed: boolean }[];
 }
 
@@ -61,8 +65,15 @@ function homeWater(atlas: Atlas, id: string): HomeWater {
     href: waterLink(id),
     words: `${countWords(pegs.length, 'peg')}${closed === 0 ? '' : `, ${closed} closed`}, ${(areaSquareMetres / 10_000).toFixed(2)} ha`,
     shape: shapeOf(water),
+    closures: closuresOf(pegs),
     pegs: pegs.map(({ peg, status }) => ({ peg, href: pegLink(id, peg), closed: status === 'closed' })),
   };
+}
+
+function closuresOf(pegs: readonly Peg[]): readonly string[] {
+  const closed = pegs.filter(({ status }) => status === 'closed');
+  const byReason = Map.groupBy(closed, closedBecause);
+  return [...byReason].map(([reason, group]) => `${group.map(({ peg }) => peg).join(', ')}: ${reason}`);
 }
 
 function shapeOf({ map }: Water): OutlineDrawing {

@@ -1,12 +1,13 @@
 import type { Units } from '../domain/bag.ts';
 import { countWords } from '../domain/count-words.ts';
-import { formatDay, MONTHS, type Month, monthName } from '../domain/day.ts';
+import { MONTHS, type Month, monthName } from '../domain/day.ts';
 import { formatLength } from '../domain/length.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import type { Walk } from '../ground/survey.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
 import { walksWorthTelling } from './peg-bank.ts';
+import { closedBecause } from './peg-closure.ts';
 import { type ReturnWords, returnWords } from './return-words.ts';
 import { pegLink } from './site-link.ts';
 
@@ -76,9 +77,4 @@ function walkWords(peg: Peg, walk: Walk | undefined, units: Units): string {
     walk === undefined ? 'walk not known' : `walk ${formatDistance(walk.distanceMetres, units)}`,
     ...(walk?.stepFree === true ? ['step-free'] : []),
   ].join(', ');
-}
-
-function closedBecause({ statusSince, statusReason }: Peg): string {
-  const since = statusSince === undefined ? '' : `since ${formatDay(statusSince)}: `;
-  return `${since}${statusReason ?? 'no reason is on record'}`;
 }

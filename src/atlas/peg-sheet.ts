@@ -7,10 +7,11 @@ import { type BagPlan, bagPlan } from './bag-plan.ts';
 import { type DepthSectionView, depthSection } from './depth-section.ts';
 import { type NoticesByState, noticesOfPeg } from './notices-page.ts';
 import { bankFacts, type Fact, walksWorthTelling, walkWords } from './peg-bank.ts';
+import { closedBecause, closedSinceWords } from './peg-closure.ts';
 import { type PegEmergency, pegEmergency } from './peg-emergency.ts';
 import { type PegNotes, pegNotes } from './peg-notes.ts';
 import { type PegReturns, pegReturns } from './peg-returns.ts';
-import { closedSinceWords, limitWords, pegSafety, type SafetyEntry } from './peg-safety.ts';
+import { limitWords, pegSafety, type SafetyEntry } from './peg-safety.ts';
 import { type SessionCounts, sessionCounts } from './peg-sessions.ts';
 import { type SkyFigures, type SunMonth, skyFigures, sunMonths, type WindRow, windRows } from './peg-sky.ts';
 import { pegLink, siteLink } from './site-link.ts';
@@ -22,7 +23,8 @@ export interface NeighbourView {
   readonly gap: string;
   /** As the angler sits. */
   readonly side: 'left' | 'right';
-  readonly closed: boolean;
+  /** "since 2 Feb 2026: …"; null while it is open. */
+  readonly closed: string | null;
 }
 
 /** Everything on the page of one peg, in words and figures of the venue's units. */
@@ -126,7 +128,7 @@ function neighbourView(atlas: Atlas, { peg: key, side, gapMetres }: Neighbour): 
       href: pegLink(peg.water, peg.peg),
       gap: formatDistance(gapMetres, atlas.venue.settings.units),
       side,
-      closed: peg.status === 'closed',
+      closed: peg.status === 'closed' ? closedBecause(peg) : null,
     },
   ];
 }

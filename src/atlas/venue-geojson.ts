@@ -5,7 +5,7 @@ import type { LatLng, Ring } from '../domain/place.ts';
 import { standOffZone, standOffZoneMetres } from '../ground/stand-off-zone.ts';
 import { type Atlas, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { isobathWords } from './isobath-words.ts';
-import { closedSinceWords } from './peg-safety.ts';
+import { closedBecause, pegLabel } from './peg-closure.ts';
 import { pegLink } from './site-link.ts';
 
 /**
@@ -93,7 +93,8 @@ function pegFeatures(atlas: Atlas, id: string): readonly Feature[] {
       water: id,
       peg: peg.peg,
       status: peg.status,
-      reason: peg.status === 'closed' ? `${closedSinceWords(peg.statusSince)}: ${peg.statusReason ?? ''}` : null,
+      reason: peg.status === 'closed' ? closedBecause(peg) : null,
+      name: pegLabel(peg),
       facing: peg.facingDegrees,
       gridReference: surveyOfPeg(atlas, pegKey(id, peg.peg)).gridReference,
       sheet: pegLink(id, peg.peg),

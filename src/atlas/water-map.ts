@@ -10,6 +10,7 @@ import type { MapDrawing } from './drawing/map.ts';
 import { UNITS_PER_PIXEL } from './drawing/map.ts';
 import { isobathWords } from './isobath-words.ts';
 import { type MapFrame, mapFrame } from './map-frame.ts';
+import { pegLabel } from './peg-closure.ts';
 import { pegLink } from './site-link.ts';
 
 /** Pixels from one peg to the next at the map's natural size, so that a finger finds one of them. */
@@ -62,7 +63,7 @@ export function waterMap(atlas: Atlas, waterId: string): MapDrawing {
       return {
         peg: peg.peg,
         href: pegLink(peg.water, peg.peg),
-        label: `Peg ${peg.peg}${peg.status === 'closed' ? ', closed' : ''}`,
+        label: pegLabel(peg),
         closed: peg.status === 'closed',
         x,
         y,

@@ -10,6 +10,7 @@ describe('homePage', () => {
   it('lists every peg of every water and says which are closed', () => {
     const home = homePage(exampleAtlas({ venue: { pegs: [examplePeg('1'), CLOSED] } }));
     expect(home.waters[0]?.words).toBe('2 pegs, 1 closed, 0.74 ha');
+    expect(home.waters[0]?.closures).toEqual(['2: since 2 Feb 2026: Below the line.']);
     expect(home.waters[0]?.pegs).toEqual([
       { peg: '1', href: '/pit/1/', closed: false },
       { peg: '2', href: '/pit/2/', closed: true },

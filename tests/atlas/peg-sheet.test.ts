@@ -24,7 +24,7 @@ describe('pegSheet', () => {
     const pegs = [examplePeg('1'), examplePeg('2', { status: 'closed', statusReason: 'Works.' })];
     const neighbours = [{ peg: 'pit/2', side: 'right', gapMetres: 13.6 }] as const;
     const sheet = pegSheet(exampleAtlas({ venue: { pegs }, peg: { neighbours } }), 'pit/1');
-    expect(sheet.neighbours).toEqual([{ peg: '2', href: '/pit/2/', gap: '14 m', side: 'right', closed: true }]);
+    expect(sheet.neighbours).toEqual([{ peg: '2', href: '/pit/2/', gap: '14 m', side: 'right', closed: 'Works.' }]);
   });
 
   it('gives a caller what to read out, and "not known" where help is not mapped', () => {

@@ -89,7 +89,7 @@ describe('venueGeojson', () => {
   it('says of a closed peg that it is, and why', () => {
     expect(ofKind('peg').map(({ properties }) => [properties?.status, properties?.reason])).toEqual([
       ['open', null],
-      ['closed', 'Closed: Below the line.'],
+      ['closed', 'Below the line.'],
     ]);
   });
 

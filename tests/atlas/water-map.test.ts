@@ -20,7 +20,7 @@ describe('waterMap', () => {
     const { pegs, water } = waterMap(atlasWith({}), 'pit');
     expect(pegs.map(({ href, label, closed }) => [href, label, closed])).toEqual([
       ['/pit/1/', 'Peg 1', false],
-      ['/pit/2/', 'Peg 2, closed', true],
+      ['/pit/2/', 'Peg 2, closed (Works.)', true],
     ]);
     expect(pegs[1]!.x).toBeGreaterThan(pegs[0]!.x);
     // The pegs stand south of the water: lower on the map than all of it.

@@ -92,6 +92,7 @@ function pegsOf(features: readonly Feature[]): readonly MapPeg[] {
     return [
       {
         peg: String(properties.peg),
+        name: String(properties.name),
         sheet: String(properties.sheet),
         closed: properties.status === 'closed',
         at: L.latLng(lat, lng),

@@ -4,6 +4,8 @@ import L from 'leaflet';
 /** A peg as the live map needs it. */
 export interface MapPeg {
   readonly peg: string;
+  /** With the word closed and why, where it is. */
+  readonly name: string;
   readonly sheet: string;
   readonly closed: boolean;
   readonly at: L.LatLng;
@@ -47,7 +49,7 @@ export function pegMarks(map: L.Map, pegs: readonly MapPeg[]): readonly MapMark[
     const link = document.createElement('a');
     link.href = peg.sheet;
     link.draggable = false;
-    link.setAttribute('aria-label', `Peg ${peg.peg}${peg.closed ? ', closed' : ''}`);
+    link.setAttribute('aria-label', peg.name);
     const mark = document.createElement('span');
     mark.classList.toggle('is-closed', peg.closed);
     const number = document.createElement('span');
