@@ -1,11 +1,13 @@
 import { MONTHS } from '../domain/day.ts';
+import { type DayLevel, dayQuestion } from './day-levels.ts';
 import type { FitOptions, LatentFit } from './engine/latent-model.ts';
-import { featureReturns } from './feature-returns.ts';
+import { type FeatureReturn, featureQuestion } from './feature-returns.ts';
 import { fitRatings } from './fit-ratings.ts';
-import { type PegMonthReturn, pegMonthReturns, pegReturns } from './peg-returns.ts';
+import { type PegMonthReturn, pegMonthQuestion, pegQuestion } from './peg-returns.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type RatingModel, ratingModel, TERM } from './rating-model.ts';
-import type { BagId, BagTables, ModelSummary } from './ratings.ts';
+import type { BagId, BagTables, ModelSummary, PegReturn } from './ratings.ts';
+import { answers } from './returns.ts';
 import { MONTH_SEASON } from './season.ts';
 import { type ModelSession, type SessionChoice, sessionsInModel } from './sessions-in-model.ts';
 
@@ -28,34 +30,42 @@ export function fitBag(venue: RatedVenue, bag: BagId, choice: SessionChoice = {}
   return { bag, sessions, noneBelowGrams, model, fit: fitRatings(model.latent, options) };
 }
 
-/** A bag's model with its returns by peg and month, on the log scale. */
+/** A bag's model with all that the tables ask of it, on the log scale. */
 export interface RatedBag {
   readonly fitted: BagModel;
+  readonly features: readonly FeatureReturn[];
+  readonly pegs: readonly PegReturn[];
   readonly pegMonths: readonly PegMonthReturn[];
+  readonly days: readonly DayLevel[];
 }
 
-/** Works out a bag's returns by peg and month, which several tables rest on. */
+/** Asks of a bag's fit all that the tables rest on. */
 export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
-  return { fitted, pegMonths: pegMonthReturns(venue, fitted.sessions, fitted) };
+  const { sessions, model } = fitted;
+  const [features, pegs, pegMonths, days] = answers(fitted, [
+    featureQuestion(venue, sessions, model),
+    pegQuestion(venue, model),
+    pegMonthQuestion(venue, sessions, model),
+    dayQuestion(venue, sessions, model),
+  ] as const);
+  return { fitted, features, pegs, pegMonths, days };
 }
 
-/** The tables that a bag's fit gives by itself. */
-export function bagTables(venue: RatedVenue, { fitted, pegMonths }: RatedBag): BagTables {
+/** The tables of one bag as they are published. */
+export function bagTables({ fitted, features, pegs, pegMonths }: RatedBag): BagTables {
   return {
     bag: fitted.bag,
-    featureMonths: featureReturns(venue, fitted.sessions, fitted).map(
-      ({ feature, position, logReturn, sd, low80, high80, sessions, evidence }) => ({
-        feature,
-        month: MONTHS[position]!,
-        logReturn,
-        sd,
-        low80,
-        high80,
-        sessions,
-        evidence,
-      }),
-    ),
-    pegs: pegReturns(venue, fitted),
+    featureMonths: features.map(({ feature, position, logReturn, sd, low80, high80, sessions, evidence }) => ({
+      feature,
+      month: MONTHS[position]!,
+      logReturn,
+      sd,
+      low80,
+      high80,
+      sessions,
+      evidence,
+    })),
+    pegs,
     pegMonths: pegMonths.map(({ water, peg, month, logReturn, low80, high80, sessions, evidence }) => ({
       water,
       peg,

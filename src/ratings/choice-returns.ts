@@ -5,7 +5,7 @@ import { fitRatings, startFrom } from './fit-ratings.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { ratingModel, TERM } from './rating-model.ts';
 import type { ChoiceReturn } from './ratings.ts';
-import { returnsOf } from './returns.ts';
+import { answers, type Question } from './returns.ts';
 import { MONTH_SEASON } from './season.ts';
 
 type About = ChoiceReturn['about'];
@@ -71,16 +71,21 @@ function choiceTable(
       combination: { effects: [{ term: TERM.choice, column: choice.column, weight: 1 }], less: mean },
     }));
   });
-  return returnsOf({ model, fit }, rows).map(({ logReturn, low80, high80, sessions, evidence }, i) => ({
-    water: rows[i]!.choice.water,
-    about,
-    value: rows[i]!.choice.value!,
-    sessions,
-    return: Math.exp(logReturn),
-    low80,
-    high80,
-    evidence,
-  }));
+  const question: Question<ChoiceReturn> = {
+    asked: rows,
+    read: (rowsTold) =>
+      rowsTold.map(({ logReturn, low80, high80, sessions, evidence }, i) => ({
+        water: rows[i]!.choice.water,
+        about,
+        value: rows[i]!.choice.value!,
+        sessions,
+        return: Math.exp(logReturn),
+        low80,
+        high80,
+        evidence,
+      })),
+  };
+  return answers({ model, fit }, [question] as const)[0];
 }
 
 const byNumber = new Intl.Collator('en', { numeric: true });

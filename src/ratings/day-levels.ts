@@ -1,9 +1,10 @@
 import { MONTHS, type Month } from '../domain/day.ts';
-import type { BagModel } from './bag-model.ts';
 import type { LinearCombination } from './engine/latent-model.ts';
 import type { RatedVenue } from './rated-venue.ts';
-import { LEVEL, TERM } from './rating-model.ts';
+import { LEVEL, type RatingModel, TERM } from './rating-model.ts';
 import { returnCombinations } from './return-combinations.ts';
+import type { Question } from './returns.ts';
+import type { ModelSession } from './sessions-in-model.ts';
 
 /** What par weighs on a day yet to come, on the log scale (natural log of kilograms). */
 export interface DayLevel {
@@ -15,25 +16,35 @@ export interface DayLevel {
 }
 
 /**
- * Par of every water in every month for a day yet to come: the level, the water, its month and the mean over its pegs,
- * with the spread of days about that. Empty where nobody weighed a bag.
+ * Asks for par of every water in every month on a day yet to come: the level, the water, its month and the mean over its
+ * pegs, with the spread of days about that. Empty where nobody weighed a bag.
  */
-export function dayLevels(venue: RatedVenue, { model, fit, sessions }: BagModel): DayLevel[] {
-  if (sessions.every(({ isCensored }) => isCensored)) return [];
+export function dayQuestion(
+  venue: RatedVenue,
+  sessions: readonly ModelSession[],
+  model: RatingModel,
+): Question<DayLevel> {
+  if (sessions.every(({ isCensored }) => isCensored)) return { asked: [], read: () => [] };
   const { meanOf } = returnCombinations(venue, model);
   const places = venue.waters.flatMap(({ id }) => MONTHS.map((month) => ({ water: id, month })));
-  const { mean, sd } = fit.posterior(
-    places.map(({ water, month }): LinearCombination => {
-      const column = model.waterColumns.get(water)!;
-      return {
-        fixed: [{ name: LEVEL, weight: 1 }],
-        effects: [
-          ...(model.waterColumns.size > 1 ? [{ term: TERM.water, column, weight: 1 }] : []),
-          { term: TERM.waterSeason, column: column * model.season.positions + month - 1, weight: 1 },
-          ...meanOf(water, month - 1).effects,
-        ],
-      };
-    }),
-  );
-  return places.map((place, i) => ({ ...place, mean: mean[i]!, sd: Math.hypot(sd[i]!, fit.sd[TERM.event]!) }));
+  const parOf = (water: string, month: Month): LinearCombination => {
+    const column = model.waterColumns.get(water)!;
+    return {
+      fixed: [{ name: LEVEL, weight: 1 }],
+      effects: [
+        ...(model.waterColumns.size > 1 ? [{ term: TERM.water, column, weight: 1 }] : []),
+        { term: TERM.waterSeason, column: column * model.season.positions + month - 1, weight: 1 },
+        ...meanOf(water, month - 1).effects,
+      ],
+    };
+  };
+  return {
+    asked: places.map(({ water, month }) => ({ combination: parOf(water, month), sessions: 0 })),
+    read: (answers, fit) =>
+      places.map((place, i) => ({
+        ...place,
+        mean: answers[i]!.logReturn,
+        sd: Math.hypot(answers[i]!.sd, fit.sd[TERM.event]!),
+      })),
+  };
 }

@@ -2,7 +2,6 @@ import { MONTHS } from '../domain/day.ts';
 import { pegKey } from '../domain/peg.ts';
 import type { RatedBag } from './bag-model.ts';
 import { chancesToFrame } from './chance-to-frame.ts';
-import { dayLevels } from './day-levels.ts';
 import { normalCdf } from './engine/normal-cdf.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { TERM } from './rating-model.ts';
@@ -18,7 +17,7 @@ const NORMAL_QUARTER = 0.6744897501960817;
  * @param bags The total first, then the bag parts.
  */
 export function expectedBags(venue: RatedVenue, bags: readonly RatedBag[], seed: number): ExpectedBag[] {
-  const [total, ...parts] = bags.flatMap((bag) => predictions(venue, bag));
+  const [total, ...parts] = bags.flatMap(predictions);
   if (total === undefined) return [];
   const { sd } = bags[0]!.fitted.fit;
   const spread = Math.hypot(sd[TERM.angler] ?? 0, bags[0]!.fitted.fit.residualSd);
@@ -57,8 +56,8 @@ interface Prediction {
   readonly bags: readonly LogBag[];
 }
 
-function predictions(venue: RatedVenue, { fitted, pegMonths }: RatedBag): Prediction[] {
-  const levels = new Map(dayLevels(venue, fitted).map((level) => [`${level.water} ${level.month}`, level]));
+function predictions({ fitted, pegMonths, days }: RatedBag): Prediction[] {
+  const levels = new Map(days.map((level) => [`${level.water} ${level.month}`, level]));
   if (levels.size === 0) return [];
   const bags = pegMonths.map(({ water, month, logReturn, sd }) => {
     const level = levels.get(`${water} ${month}`)!;

@@ -1,10 +1,11 @@
 import { pegKey } from '../domain/peg.ts';
+import type { LatentFit } from './engine/latent-model.ts';
 import { interval80 } from './interval.ts';
 import { unitVariance } from './prior-sd.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type RatingModel, TERM } from './rating-model.ts';
 import { returnCombinations } from './return-combinations.ts';
-import { type FittedModel, type ReturnWithDoubt, returnsOf } from './returns.ts';
+import type { Question, ReturnWithDoubt } from './returns.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 
 /** A feature's return at a position of the season (a month, a band of temperature). */
@@ -14,41 +15,48 @@ export interface FeatureReturn extends ReturnWithDoubt {
 }
 
 /**
- * Return of every feature at every position of the season, in the venue's order of features. Where no session was fished
- * on the feature it is thin, however well its neighbours are known. A feature that is part of par wherever it stands has
- * no return to tell: it is stated at par, as wide as the prior.
+ * Asks for the return of every feature at every position of the season, in the venue's order of features. Where no
+ * session was fished on the feature it is thin, however well its neighbours are known. A feature that is part of par
+ * wherever it stands has no return to tell: it is stated at par, as wide as the prior.
  */
-export function featureReturns(
+export function featureQuestion(
   venue: RatedVenue,
   sessions: readonly ModelSession[],
-  fitted: FittedModel,
-): FeatureReturn[] {
-  const { model } = fitted;
+  model: RatingModel,
+): Question<FeatureReturn> {
   const counts = featureCounts(venue, sessions, model);
-  const positions = Array.from({ length: model.season.positions }, (_, position) => position);
   const { ofFeature } = returnCombinations(venue, model);
-  return model.shares.features.flatMap((feature) => {
-    const asked = positions.map((position) => ({
-      combination: ofFeature(feature, position),
+  const places = model.shares.features.flatMap((feature) =>
+    Array.from({ length: model.season.positions }, (_, position) => ({
+      feature,
+      position,
       sessions: counts.get(`${feature} ${position}`) ?? 0,
-    }));
-    const isTold = model.featureColumns.has(feature);
-    const returns = isTold ? returnsOf(fitted, asked) : asked.map((each, i) => untold(each.sessions, i, fitted));
-    return returns.map(
-      (row, position): FeatureReturn => ({
-        ...row,
-        feature,
-        position,
-        evidence: row.sessions === 0 ? 'thin' : row.evidence,
-      }),
-    );
-  });
+    })),
+  );
+  const told = places.filter(({ feature }) => model.featureColumns.has(feature));
+  return {
+    asked: told.map(({ feature, position, sessions: count }) => ({
+      combination: ofFeature(feature, position),
+      sessions: count,
+    })),
+    read: (answers, fit) => {
+      const found = new Map(told.map((place, i) => [place, answers[i]!]));
+      return places.map((place): FeatureReturn => {
+        const row = found.get(place) ?? untold(place, model, fit);
+        return { ...row, ...place, evidence: place.sessions === 0 ? 'thin' : row.evidence };
+      });
+    },
+  };
 }
 
 /** Spread of a feature's effect where the venue has none that could tell: about a factor of 1.3 either way. */
 const NOTHING_KNOWN = 0.3;
 
-function untold(sessions: number, position: number, { model, fit }: FittedModel): ReturnWithDoubt {
+function untold(
+  { position, sessions }: { readonly position: number; readonly sessions: number },
+  model: RatingModel,
+  fit: LatentFit,
+): ReturnWithDoubt {
   const level = fit.sd[TERM.feature] ?? NOTHING_KNOWN;
   const season = (fit.sd[TERM.season] ?? NOTHING_KNOWN) * Math.sqrt(unitVariance(model.season.prior, position));
   const sd = Math.hypot(level, season);

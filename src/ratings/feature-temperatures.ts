@@ -1,9 +1,10 @@
 import type { BagModel } from './bag-model.ts';
-import { featureReturns } from './feature-returns.ts';
+import { featureQuestion } from './feature-returns.ts';
 import { fitRatings, startFrom } from './fit-ratings.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { ratingModel } from './rating-model.ts';
 import type { FeatureTemperature } from './ratings.ts';
+import { answers } from './returns.ts';
 import { temperatureSeason } from './season.ts';
 
 /**
@@ -16,16 +17,15 @@ export function featureTemperatures(venue: RatedVenue, total: BagModel): Feature
   const sessions = total.sessions.filter(({ event }) => season.positionOf(event) !== null);
   const model = ratingModel(venue, sessions, season);
   const fit = fitRatings(model.latent, { start: startFrom(total.fit) });
-  return featureReturns(venue, sessions, { model, fit }).map(
-    ({ feature, position, logReturn, sd, low80, high80, sessions: count, evidence }) => ({
-      feature,
-      fromDegreesC: season.bandsFrom[position]!,
-      logReturn,
-      sd,
-      low80,
-      high80,
-      sessions: count,
-      evidence,
-    }),
-  );
+  const [rows] = answers({ model, fit }, [featureQuestion(venue, sessions, model)] as const);
+  return rows.map(({ feature, position, logReturn, sd, low80, high80, sessions: count, evidence }) => ({
+    feature,
+    fromDegreesC: season.bandsFrom[position]!,
+    logReturn,
+    sd,
+    low80,
+    high80,
+    sessions: count,
+    evidence,
+  }));
 }

@@ -1,16 +1,25 @@
 import { MONTHS, type Month, monthOf } from '../domain/day.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { RatedVenue } from './rated-venue.ts';
+import type { RatingModel } from './rating-model.ts';
 import type { Evidence, PegReturn } from './ratings.ts';
 import { returnCombinations } from './return-combinations.ts';
-import { type FittedModel, type ReturnWithDoubt, returnsOf } from './returns.ts';
+import type { Question, ReturnWithDoubt } from './returns.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 
-/** Return of every peg over the year. */
-export function pegReturns(venue: RatedVenue, { model, fit }: FittedModel): PegReturn[] {
+/** Asks for the return of every peg over the year. */
+export function pegQuestion(venue: RatedVenue, model: RatingModel): Question<PegReturn> {
   const { ofPeg } = returnCombinations(venue, model);
-  const { mean, sd } = fit.posterior(venue.pegs.map((peg) => ofPeg(peg, null)));
-  return venue.pegs.map(({ water, peg }, i) => ({ water, peg, logReturn: mean[i]!, sd: sd[i]! }));
+  return {
+    asked: venue.pegs.map((peg) => ({ combination: ofPeg(peg, null), sessions: 0 })),
+    read: (answers) =>
+      venue.pegs.map(({ water, peg }, i) => ({
+        water,
+        peg,
+        logReturn: answers[i]!.logReturn,
+        sd: answers[i]!.sd,
+      })),
+  };
 }
 
 /** A peg's return in a month. */
@@ -23,13 +32,13 @@ export interface PegMonthReturn extends ReturnWithDoubt {
 /** A peg fished less often than this in a month is known there by its features and by its other months: at most fair. */
 const LEAST_FOR_SOLID = 3;
 
-/** Return of every peg in every month. A peg never drawn, and a month in which its water was never fished, is thin. */
-export function pegMonthReturns(
+/** Asks for the return of every peg in every month. A peg never drawn, and a month its water was not fished in, is thin. */
+export function pegMonthQuestion(
   venue: RatedVenue,
   sessions: readonly ModelSession[],
-  fitted: FittedModel,
-): PegMonthReturn[] {
-  const { ofPeg } = returnCombinations(venue, fitted.model);
+  model: RatingModel,
+): Question<PegMonthReturn> {
+  const { ofPeg } = returnCombinations(venue, model);
   const seen = countSessions(sessions);
   const places = venue.pegs.flatMap((peg) =>
     MONTHS.map((month) => ({
@@ -40,11 +49,15 @@ export function pegMonthReturns(
       sessions: seen.pegMonths.get(`${pegKey(peg.water, peg.peg)} ${month}`) ?? 0,
     })),
   );
-  return returnsOf(fitted, places).map((row, i): PegMonthReturn => {
-    const { water, peg, month } = places[i]!;
-    const isUnseen = !seen.pegs.has(pegKey(water, peg)) || !seen.waterMonths.has(`${water} ${month}`);
-    return { ...row, water, peg, month, evidence: isUnseen ? 'thin' : atMost(row.evidence, row.sessions) };
-  });
+  return {
+    asked: places,
+    read: (answers) =>
+      places.map(({ water, peg, month }, i): PegMonthReturn => {
+        const row = answers[i]!;
+        const isUnseen = !seen.pegs.has(pegKey(water, peg)) || !seen.waterMonths.has(`${water} ${month}`);
+        return { ...row, water, peg, month, evidence: isUnseen ? 'thin' : atMost(row.evidence, row.sessions) };
+      }),
+  };
 }
 
 function atMost(evidence: Evidence, sessions: number): Evidence {

@@ -30,7 +30,7 @@ export function rateVenue(venue: RatedVenue, { seed, progress }: RateOptions): R
     progress?.(name.toLowerCase());
     return rateBag(venue, fitBag(venue, id));
   });
-  const tables = [total, ...ofParts].map((bag) => bagTables(venue, bag));
+  const tables = [total, ...ofParts].map(bagTables);
   progress?.('chance to frame');
   const expected = expectedBags(venue, [total, ...ofParts], seed);
   progress?.('water temperature');

@@ -28,8 +28,39 @@ export interface AskedReturn {
   readonly sessions: number;
 }
 
+/** A table that a fit can tell: what to ask of it, and how the answers read. */
+export interface Question<Row> {
+  readonly asked: readonly AskedReturn[];
+  readonly read: (answers: readonly ReturnWithDoubt[], fit: LatentFit) => Row[];
+}
+
+/** Rows of each of several questions. */
+type Rows<Questions extends readonly Question<unknown>[]> = {
+  readonly [K in keyof Questions]: Questions[K] extends Question<infer Row> ? Row[] : never;
+};
+
+/**
+ * Asks several tables of one fit at once. Averaging over the variances of a large model means to work out its covariances
+ * many times over, so all that is wanted of a fit is asked together.
+ */
+export function answers<Questions extends readonly Question<unknown>[]>(
+  fitted: FittedModel,
+  questions: Questions,
+): Rows<Questions> {
+  const all = returnsOf(
+    fitted,
+    questions.flatMap(({ asked }) => asked),
+  );
+  let next = 0;
+  return questions.map(({ asked, read }) => {
+    const own = all.slice(next, next + asked.length);
+    next += asked.length;
+    return read(own, fitted.fit);
+  }) as Rows<Questions>;
+}
+
 /** Posterior returns, in the order asked. */
-export function returnsOf({ model, fit }: FittedModel, asked: readonly AskedReturn[]): ReturnWithDoubt[] {
+function returnsOf({ model, fit }: FittedModel, asked: readonly AskedReturn[]): ReturnWithDoubt[] {
   const { mean, sd } = fit.posterior(asked.map(({ combination }) => combination));
   const priorSd = priorSds(model.latent, fit);
   return asked.map(({ combination, sessions }, i) => ({

@@ -11,7 +11,7 @@ export function withoutDnw(venue: RatedVenue, total: BagModel, tables: BagTables
   const dnw = total.sessions.filter(({ session }) => session.status === 'dnw').length;
   if (dnw === 0) return null;
   const fitted = fitBag(venue, 'total', { withoutDnw: true }, { start: startFrom(total.fit), variances: 'mode' });
-  const without = bagTables(venue, rateBag(venue, fitted));
+  const without = bagTables(rateBag(venue, fitted));
   const changes = [
     ...tables.featureMonths.map(({ logReturn, evidence }, i) => ({
       evidence,

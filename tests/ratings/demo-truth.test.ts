@@ -16,7 +16,7 @@ describe('the ratings of the demo venue beside the truth they were drawn from', 
   let ratios: readonly EventRatio[];
   beforeAll(() => {
     const fitted = fitBag(venue, 'total');
-    tables = bagTables(venue, rateBag(venue, fitted));
+    tables = bagTables(rateBag(venue, fitted));
     ratios = eventRatios(fitted.sessions);
   }, 60_000);
 

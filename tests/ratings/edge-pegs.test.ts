@@ -25,7 +25,7 @@ describe('corners and margins on a water whose edges fall off in the cold', () =
       features: ['corner', 'margin', 'bay'].map((id) => ({ id, name: id })),
     };
     const venue = exampleVenue({ settings, pegs, ...edgeLog() });
-    months = bagTables(venue, rateBag(venue, fitBag(venue, 'total'))).featureMonths;
+    months = bagTables(rateBag(venue, fitBag(venue, 'total'))).featureMonths;
   }, 60_000);
 
   function edgeLog(): { events: FishingEvent[]; sessions: Session[] } {

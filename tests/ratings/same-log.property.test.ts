@@ -18,7 +18,7 @@ const { venue } = simulateFromModel({
 });
 
 function tablesOf(of: Venue): BagTables {
-  return bagTables(of, rateBag(of, fitBag(of, 'total')));
+  return bagTables(rateBag(of, fitBag(of, 'total')));
 }
 
 /** Returns of pegs in every month, by their names. */

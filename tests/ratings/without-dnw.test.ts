@@ -14,7 +14,7 @@ function comparedWithout(dnwShare: number) {
     dnwShare,
   });
   const total = fitBag(venue, 'total');
-  return { total, without: withoutDnw(venue, total, bagTables(venue, rateBag(venue, total))) };
+  return { total, without: withoutDnw(venue, total, bagTables(rateBag(venue, total))) };
 }
 
 describe('withoutDnw', () => {
