@@ -6,6 +6,7 @@ import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import { hazardKind } from '../domain/risk.ts';
 import type { PegRound } from '../ground/peg-round.ts';
+import { hasLineAbout } from '../ground/stand-off.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
 import { pegLink, siteLink } from './site-link.ts';
 import { roundOfWater } from './walking-order.ts';
@@ -59,9 +60,6 @@ export interface BankRoundPage {
   /** `data` as it may stand inside a script element. */
   readonly json: string;
 }
-
-/** A line is worth a tape where it is, as mapped, within this many stand-offs. */
-const LINE_WITHIN_STAND_OFFS = 2;
 
 /** The bank round page of one water. */
 export function bankRoundPage(atlas: Atlas, waterId: string, bases: ReadonlyMap<PegKey, RecordBase>): BankRoundPage {
@@ -147,12 +145,11 @@ function roundStop(peg: Peg, legMetres: number, units: Units): RoundStop {
 
 function roundPeg(atlas: Atlas, peg: Peg, bases: ReadonlyMap<PegKey, RecordBase>): RoundPeg {
   const key = pegKey(peg.water, peg.peg);
-  const near = atlas.venue.settings.standOff.metres * LINE_WITHIN_STAND_OFFS;
   return {
     peg: peg.peg,
     ...(bases.get(key) ?? { record: '', known: {} }),
     hazards: hazardsOf(peg),
-    hasLine: surveyOfPeg(atlas, key).standOffs.some(({ mappedMetres }) => mappedMetres < near),
+    hasLine: hasLineAbout(surveyOfPeg(atlas, key).standOffs, atlas.venue.settings.standOff),
   };
 }
 

@@ -2,6 +2,7 @@ import type { Units } from '../domain/bag.ts';
 import type { Day } from '../domain/day.ts';
 import { formatLength } from '../domain/length.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
+import { hasLineAbout } from '../ground/stand-off.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
 import { type ClearanceVisit, clearanceByPeg, type PegClearance } from './cut-history.ts';
 import { clearanceAnchor, type NextCut, nextCut } from './cuts-due.ts';
@@ -36,9 +37,6 @@ export interface ClearancePage {
   readonly pegs: readonly PegClearanceHistory[];
 }
 
-/** Work this near a line, as mapped, is for the network operator to judge first: the project's figure, wider than any published one for work. */
-const ASK_OPERATOR_WITHIN_STAND_OFFS = 2;
-
 /** The clearance page of one water. */
 export function clearancePage(atlas: Atlas, water: string): ClearancePage {
   const byPeg = clearanceByPeg(atlas.venue);
@@ -52,7 +50,6 @@ export function clearancePage(atlas: Atlas, water: string): ClearancePage {
 
 function pegHistory(atlas: Atlas, peg: Peg, { visits, forecast }: PegClearance): PegClearanceHistory {
   const { units, nestingMonths, standOff } = atlas.venue.settings;
-  const near = standOff.metres * ASK_OPERATOR_WITHIN_STAND_OFFS;
   const { standOffs } = surveyOfPeg(atlas, pegKey(peg.water, peg.peg));
   return {
     peg: peg.peg,
@@ -60,7 +57,7 @@ function pegHistory(atlas: Atlas, peg: Peg, { visits, forecast }: PegClearance):
     anchor: clearanceAnchor(peg.peg),
     rows: visits.map((visit) => clearanceRow(visit, units)),
     next: forecast === null ? null : nextCut(forecast, nestingMonths),
-    nearLine: standOffs.some(({ mappedMetres }) => mappedMetres < near),
+    nearLine: hasLineAbout(standOffs, standOff),
   };
 }
 

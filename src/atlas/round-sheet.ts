@@ -5,6 +5,7 @@ import { lineDistanceWords } from '../domain/overhead-line-words.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { hazardKind } from '../domain/risk.ts';
 import type { Venue, VenueSettings } from '../domain/venue.ts';
+import { hasLineAbout } from '../ground/stand-off.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
 import { rescueKitWords } from './due-list.ts';
 import { roundOfWater } from './walking-order.ts';
@@ -34,21 +35,17 @@ export interface RoundSheet {
   readonly rescueKit: readonly string[];
 }
 
-/** A tape belongs in the bag where a line is, as mapped, within this many stand-offs. */
-const LINE_WITHIN_STAND_OFFS = 2;
-
 /** The sheet of one water. */
 export function roundSheet(atlas: Atlas, water: string): RoundSheet {
   const { settings } = atlas.venue;
   const { stops, from } = roundOfWater(atlas, water);
-  const near = settings.standOff.metres * LINE_WITHIN_STAND_OFFS;
   return {
     waterName: waterOf(atlas, water).name,
     venueName: settings.name,
     from: from === null ? null : `From ${from.name}`,
     rows: stops.map(({ peg: name }) => {
       const key = pegKey(water, name);
-      const hasLine = surveyOfPeg(atlas, key).standOffs.some(({ mappedMetres }) => mappedMetres < near);
+      const hasLine = hasLineAbout(surveyOfPeg(atlas, key).standOffs, settings.standOff);
       return sheetRow(atlas.pegsByKey.get(key)!, hasLine, settings);
     }),
     rescueKit: rescueKit(atlas.venue, water),

@@ -66,6 +66,14 @@ export function asksForTape(
   );
 }
 
+/** Within two stand-offs, as mapped, a tape belongs in the bag and the network operator is asked before any work (this project's choice). */
+const LINE_ABOUT_STAND_OFFS = 2;
+
+/** Whether a line is near enough to a peg to be measured on a round, and to be thought of before anyone cuts there. */
+export function hasLineAbout(standOffs: readonly LineStandOff[], rule: StandOffRule): boolean {
+  return standOffs.some(({ mappedMetres }) => mappedMetres < rule.metres * LINE_ABOUT_STAND_OFFS);
+}
+
 /** The least distance, after everything is taken off, from what a reach sweeps to any of the lines. */
 export function sweptMetres(lines: readonly LineAtPeg[], facingDegrees: number, reach: PermittedReach): number {
   const sectors = sweptSectors(PLATFORM, facingDegrees, reach);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { clearancePage } from '../../src/atlas/clearance-page.ts';
+import { cutsDue } from '../../src/atlas/cuts-due.ts';
 import type { BankRound, RoundEntry } from '../../src/domain/round.ts';
 import { EXAMPLE_SETTINGS, examplePeg } from '../domain/example-venue.ts';
 import { exampleAtlas } from './example-atlas.ts';
@@ -63,5 +64,16 @@ describe('the clearance page of a water', () => {
     };
     const near = exampleAtlas({ venue: { pegs }, peg: { standOffs: [standOff] } });
     expect(clearancePage(near, 'pit').pegs.every(({ nearLine }) => nearLine)).toBe(true);
+  });
+});
+
+describe('the cuts due in the whole venue', () => {
+  it('stand the first due first, each with the way to its history, and leave out pegs never cut', () => {
+    const cutLater = round('2026-08-01', { entry: 'cut', peg: '10' });
+    const cuts = cutsDue(exampleAtlas({ venue: { rounds: [...rounds, cutLater], pegs } }));
+    expect(cuts.map(({ name, href, basis }) => [name, href, basis])).toEqual([
+      ['The Pit 1', '/due/clearance/pit/#peg-1', '1 interval of its own and the venue’s usual'],
+      ['The Pit 10', '/due/clearance/pit/#peg-10', 'the venue’s usual alone'],
+    ]);
   });
 });
