@@ -38,10 +38,10 @@ export function backtest(
     ['flat guess', flatGuess],
     ['raw peg average', rawPegAverage],
   ];
-  const foretold = forecasters.map(([name, forecaster]) => ({
-    name,
-    events: foretellByMonth(sessions, events, forecaster, (month) => progress?.(`back-test, ${name}, ${month}`)),
-  }));
+  const foretold = forecasters.map(([name, forecaster]) => {
+    progress?.(`back-test: ${name}`);
+    return { name, events: foretellByMonth(sessions, events, forecaster) };
+  });
   return {
     events: events.length,
     sessions: events.flat().filter(({ isCensored }) => !isCensored).length,
@@ -67,11 +67,9 @@ export function foretellByMonth(
   sessions: readonly ModelSession[],
   events: readonly (readonly ModelSession[])[],
   forecaster: Forecaster,
-  progress: (month: string) => void,
 ): ForetoldEvent[] {
   const months = Map.groupBy(events, ([first]) => first!.event.day.slice(0, 7));
   return [...months].flatMap(([month, ofMonth]) => {
-    progress(month);
     const past = sessions.filter(({ event }) => event.day < `${month}-01`);
     const future = ofMonth.flat();
     const forecasts = forecaster(past, future);

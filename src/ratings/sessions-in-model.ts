@@ -53,20 +53,21 @@ interface EventBounds {
 /**
  * Sorts the log's sessions into those the model of a bag takes and those left out, each counted under its reason.
  * A weighed bag is observed; a blank lies below the scale's smallest division, and a part that weighed nothing below the
- * least weight of it that the log holds; a DNW lies below the lower quarter of the event's weighed bags (an assumption);
- * an unlisted session of a frame-only event lies below the lowest listed bag. A part can weigh no more than its bag, so
- * the same bounds hold for parts.
+ * least weight of it that the log holds; a DNW lies below the lower quarter of the event's weighed bags (an assumption),
+ * and below all of them where only the places are listed; an unlisted session of a frame-only event lies below the lowest
+ * listed bag. A part can weigh no more than its bag, so the same bounds hold for parts.
  */
 export function sessionsInModel(venue: RatedVenue, bag: BagId, choice: SessionChoice = {}): SessionsInModel {
   const byEvent = Map.groupBy(venue.sessions, (session) => session.event);
   const sessions: ModelSession[] = [];
   const counts = new Map<string, number>();
   const noneBelowGrams = leastGrams(venue, bag);
+  const rules = { ...venue.settings, bag, noneBelowGrams, withoutDnw: choice.withoutDnw === true };
   for (const event of [...venue.events].sort(byDayThenId)) {
     const ofEvent = [...(byEvent.get(event.id) ?? [])].sort(byPegThenAngler);
     const bounds = boundsOf(event, ofEvent, venue, bag);
     for (const session of ofEvent) {
-      const verdict = judge(session, event, bounds, noneBelowGrams, venue, bag, choice);
+      const verdict = judge(session, event, bounds, rules);
       if ('why' in verdict) counts.set(verdict.why, (counts.get(verdict.why) ?? 0) + 1);
       else sessions.push({ event, session, ...verdict });
     }
@@ -110,16 +111,19 @@ function boundsOf(event: FishingEvent, sessions: readonly Session[], venue: Rate
   };
 }
 
+interface JudgingRules extends Pick<RatedVenue['settings'], 'bagParts' | 'ratingRules'> {
+  readonly bag: BagId;
+  readonly noneBelowGrams: number;
+  readonly withoutDnw: boolean;
+}
+
 function judge(
   session: Session,
   event: FishingEvent,
   bounds: EventBounds,
-  noneBelowGrams: number,
-  venue: RatedVenue,
-  bag: BagId,
-  choice: SessionChoice,
+  { bag, bagParts, noneBelowGrams, ratingRules, withoutDnw }: JudgingRules,
 ): Verdict {
-  if (event.kind !== 'match' && !venue.settings.ratingRules.countChosenPegs) return { why: WHY.chosen };
+  if (event.kind !== 'match' && !ratingRules.countChosenPegs) return { why: WHY.chosen };
   if (!bounds.isPartLogged) return { why: WHY.partUnknown };
   if (!bounds.isDrawKnown) return { why: WHY.drawUnknown };
   switch (session.status) {
@@ -130,13 +134,13 @@ function judge(
     case 'blank':
       return below(noneBelowGrams);
     case 'dnw':
-      if (choice.withoutDnw === true) return { why: WHY.dnw };
+      if (withoutDnw) return { why: WHY.dnw };
       return bounds.dnwGrams === null ? { why: WHY.noBound } : below(bounds.dnwGrams);
     case 'unlisted':
       if (event.listing === 'full') return { why: WHY.unlistedInFull };
       return bounds.unlistedGrams === null ? { why: WHY.noBound } : below(bounds.unlistedGrams);
     case 'weighed': {
-      const grams = bag === 'total' ? session.weightGrams : partGrams(session, bag, venue.settings.bagParts);
+      const grams = bag === 'total' ? session.weightGrams : partGrams(session, bag, bagParts);
       if (grams === undefined) return { why: WHY.partUnknown };
       return grams > 0 ? { logKg: Math.log(grams / 1000), isCensored: false } : below(noneBelowGrams);
     }

@@ -53,7 +53,7 @@ describe('backtest', () => {
       asked.push({ past: past.length, lastPast: past.at(-1)!.event.day, firstFuture });
       return future.map(() => ({ logReturn: 0, sd: null }));
     };
-    const foretold = foretellByMonth(sessions, events, spy, () => undefined);
+    const foretold = foretellByMonth(sessions, events, spy);
     expect(foretold.map((event) => event.sessions)).toEqual(events);
     expect(asked.length).toBeGreaterThan(11);
     for (const { past, lastPast, firstFuture } of asked) {
