@@ -119,7 +119,7 @@ function runSize(name: string): Result {
 function runDemo(): Result {
   const { venue } = demoVenue();
   const fitted = timed(() => fitBag(venue, 'total'));
-  const tables = timed(() => bagTables(venue, rateBag(venue, fitted.value)));
+  const tables = timed(() => bagTables(rateBag(venue, fitted.value)));
   const { fit, sessions } = fitted.value;
   return {
     venue: DEMO,

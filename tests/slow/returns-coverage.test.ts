@@ -9,7 +9,7 @@ import { type Compared, nearness } from '../ratings/truth-comparison.ts';
 const SEEDS = Array.from({ length: 24 }, (_, i) => i + 1);
 
 function rated(venue: Venue): BagTables {
-  return bagTables(venue, rateBag(venue, fitBag(venue, 'total')));
+  return bagTables(rateBag(venue, fitBag(venue, 'total')));
 }
 
 function featureMonths({ featureMonths: found }: BagTables, truth: Truth, venue: Venue): Compared[] {
