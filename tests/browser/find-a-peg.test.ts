@@ -57,14 +57,20 @@ describe('the angler who has just drawn a peg', () => {
 
   it('finds the same sheet with scripting off', async () => {
     const page = await homePage(false);
-    await page.getByRole('region', { name: /Kiln Pool/ }).getByRole('link', { name: '23', exact: true }).click();
+    await page
+      .getByRole('region', { name: /Kiln Pool/ })
+      .getByRole('link', { name: '23', exact: true })
+      .click();
     await expectSheet(page, '23');
     await page.context().close();
   });
 
   it('reads at once that a peg is closed, and why', async () => {
     const page = await homePage(false);
-    await page.getByRole('region', { name: /Kiln Pool/ }).getByRole('link', { name: '14 closed' }).click();
+    await page
+      .getByRole('region', { name: /Kiln Pool/ })
+      .getByRole('link', { name: '14 closed' })
+      .click();
     await page.waitForURL(/\/14\/$/);
     expect(await page.locator('main').innerText()).toMatch(/Closed since 3 Feb 2025[\s\S]*stand-off/);
     await page.context().close();
