@@ -84,7 +84,7 @@ describe('a bank round walked without signal', () => {
     await page.waitForURL(/bank-round\/[^/]+\/$/);
     water = new URL(page.url()).pathname.split('/').at(-2) ?? '';
     await page.locator('#round-begin').click();
-    expect(await page.locator('#round-count').textContent()).toMatch(/^0 of \d+ pegs seen$/);
+    await eventually(() => page.locator('#round-count').textContent()).toMatch(/^0 of \d+ pegs seen$/);
   });
 
   it('notes a hazard at the first peg of the way, with its photo and place', async () => {
@@ -119,7 +119,7 @@ describe('a bank round walked without signal', () => {
     expect(await stop.locator('[data-field=place]').inputValue()).toBe(place);
     expect(await stop.locator('[data-level=severity][value="4"]').isChecked()).toBe(true);
     expect(await stop.locator('[name=note]').inputValue()).toBe('half a no');
-    expect(await stop.locator('[data-hazard-picture] img').count()).toBe(1);
+    await eventually(() => stop.locator('[data-hazard-picture] img').count()).toBe(1);
     await stop.locator('[name=note]').fill('half a note made whole');
     await saved();
   });
