@@ -4,6 +4,7 @@ import { bagTables, fitBag, rateBag } from '../../src/ratings/bag-model.ts';
 import { choleskyInPlace } from '../../src/ratings/engine/cholesky.ts';
 import { fitLatentModel } from '../../src/ratings/engine/fit-latent-model.ts';
 import type { LatentModel } from '../../src/ratings/engine/latent-model.ts';
+import { RATING_PRIORS } from '../../src/ratings/fit-ratings.ts';
 import { demoVenue } from '../demo/demo-venue.ts';
 import { pegMonthReturns, type SimulatedSize, SMALL_VENUE, simulatedModel } from '../ratings/engine/simulated-model.ts';
 
@@ -20,8 +21,10 @@ const YARDSTICK_FACTOR_SECONDS = 1.46;
 const UNKNOWNS = 2640;
 
 interface Size extends Partial<SimulatedSize> {
-  /** Share of rows left-censored at the lower quartile of their event. */
+  /** Share of rows left-censored: the lowest of every event, at the lowest that is left. */
   readonly censored?: number;
+  /** With weak priors and averaged over the variances, as a guide's tables are. */
+  readonly isAveraged?: boolean;
 }
 
 const LARGE = { pegs: 500, anglers: 2000, field: 34, features: 10 };
@@ -32,6 +35,7 @@ const SIZES: Readonly<Record<string, Size>> = {
   '30k': { ...LARGE, events: 900 },
   '100k': { ...LARGE, events: 3000 },
   '100k, 10% censored': { ...LARGE, events: 3000, censored: 0.1 },
+  '100k, averaged over the variances': { ...LARGE, events: 3000, isAveraged: true },
 };
 const DEMO = 'demo venue, total bag';
 
@@ -87,12 +91,13 @@ function censor(model: LatentModel, event: Int32Array, share: number): LatentMod
 }
 
 function runSize(name: string): Result {
-  const { censored = 0, ...of } = SIZES[name]!;
+  const { censored = 0, isAveraged = false, ...of } = SIZES[name]!;
   const size: SimulatedSize = { ...SMALL_VENUE, seed: 2026, ...of };
   const simulated = simulatedModel(size);
   const model = censored === 0 ? simulated.model : censor(simulated.model, simulated.event, censored);
   const fit = timed(() =>
     fitLatentModel(model, {
+      ...(isAveraged ? { variances: 'integrated', weakPriors: RATING_PRIORS } : {}),
       progress: ({ iteration, distance }) => {
         process.stderr.write(`${name}: step ${iteration}, ${distance.toPrecision(2)} from the best variances\n`);
       },

@@ -89,46 +89,70 @@ describe('on 24 venues drawn from the model', () => {
   });
 });
 
-describe('with 10% DNW and a third of the events listing the frame only', () => {
-  const complete: Compared[] = [];
-  const kept: Compared[] = [];
-  const dropped: Compared[] = [];
-  const fits: Record<'complete' | 'kept' | 'dropped', BagTables[]> = { complete: [], kept: [], dropped: [] };
+/** Fits of one kind of log over all venues, with every return beside its truth. */
+class Told {
+  readonly rows: Compared[] = [];
+  readonly fits: BagTables[] = [];
+
+  add(venue: Venue, truth: Truth): void {
+    const tables = rated(venue);
+    this.fits.push(tables);
+    this.rows.push(...featureMonths(tables, truth, venue), ...pegMonths(tables, truth, venue));
+  }
+
+  line(name: string): string {
+    return line(name, this.rows, this.fits);
+  }
+}
+
+describe('with weights hidden', () => {
+  const complete = new Told();
+  const framesKept = new Told();
+  const framesDropped = new Told();
+  const bothKept = new Told();
+  const bothDropped = new Told();
 
   beforeAll(() => {
     for (const seed of SEEDS) {
       const whole = simulateFromModel({ seed });
-      const hidden = simulateFromModel({ seed, dnwShare: 0.1, frameOnlyShare: 0.33 });
-      const add = (into: Compared[], of: BagTables[], venue: Venue, truth: Truth) => {
-        const tables = rated(venue);
-        of.push(tables);
-        into.push(...featureMonths(tables, truth, venue), ...pegMonths(tables, truth, venue));
-      };
-      add(complete, fits.complete, whole.venue, whole.truth);
-      add(kept, fits.kept, hidden.venue, hidden.truth);
-      add(dropped, fits.dropped, withoutCensoring(hidden.venue), hidden.truth);
+      complete.add(whole.venue, whole.truth);
+      const frames = simulateFromModel({ seed, frameOnlyShare: 0.33 });
+      framesKept.add(frames.venue, frames.truth);
+      framesDropped.add(withoutCensoring(frames.venue), frames.truth);
+      const both = simulateFromModel({ seed, frameOnlyShare: 0.33, dnwShare: 0.1 });
+      bothKept.add(both.venue, both.truth);
+      bothDropped.add(withoutCensoring(both.venue), both.truth);
     }
     const lines = [
-      line('nothing hidden', complete, fits.complete),
-      line('hidden weights as upper bounds', kept, fits.kept),
-      line('hidden weights dropped', dropped, fits.dropped),
+      complete.line('nothing hidden'),
+      framesKept.line('a third frame-only, as upper bounds'),
+      framesDropped.line('a third frame-only, dropped'),
+      bothKept.line('and 10% DNW, as upper bounds'),
+      bothDropped.line('and 10% DNW, dropped'),
     ];
     console.info(lines.join('\n'));
   });
 
-  it('returns keep their meaning where hidden weights stay in as upper bounds, and lose it where they are dropped', () => {
-    const withBounds = Math.abs(truthOnFound(kept) - 1);
-    expect(withBounds).toBeLessThan(0.05);
-    expect(Math.abs(truthOnFound(dropped) - 1)).toBeGreaterThan(2 * withBounds);
+  it('frame-only events bend no return where the unlisted stay in as upper bounds, and do where they are dropped', () => {
+    expect(Math.abs(truthOnFound(framesKept.rows) - 1)).toBeLessThan(0.03);
+    expect(truthOnFound(framesDropped.rows) - 1).toBeGreaterThan(0.06);
   });
 
-  it('intervals still hold 76 to 84% of the truths', () => {
-    const { coverage80 } = nearness(kept);
-    expect(coverage80).toBeGreaterThanOrEqual(0.76);
-    expect(coverage80).toBeLessThanOrEqual(0.84);
+  // A DNW is not always below the lower quarter of the event's bags, which is what the bound assumes: returns come out a
+  // little nearer to par than they should, by far less than where DNWs are dropped.
+  it('DNWs too bend returns far less as upper bounds than dropped', () => {
+    const kept = truthOnFound(bothKept.rows) - 1;
+    const dropped = truthOnFound(bothDropped.rows) - 1;
+    expect(Math.abs(kept)).toBeLessThan(0.07);
+    expect(Math.abs(dropped)).toBeGreaterThan(2 * Math.abs(kept));
+    expect(nearness(bothKept.rows).rootMeanSquareError).toBeLessThan(nearness(bothDropped.rows).rootMeanSquareError);
   });
 
-  it('upper bounds beat dropping by error', () => {
-    expect(nearness(kept).rootMeanSquareError).toBeLessThan(nearness(dropped).rootMeanSquareError);
+  it('80% intervals still hold 76 to 84% of the truths', () => {
+    for (const told of [framesKept, bothKept]) {
+      const { coverage80 } = nearness(told.rows);
+      expect(coverage80).toBeGreaterThanOrEqual(0.76);
+      expect(coverage80).toBeLessThanOrEqual(0.84);
+    }
   });
 });

@@ -75,7 +75,7 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   const atMode = effectPosterior(state);
   const moments: (combinations: readonly CombinationWeights[]) => CombinationPosterior =
     isIntegrated && isSearched
-      ? integrateVariances(search, found.point, found.information)
+      ? integrateVariances(search, found, atMode)
       : (combinations) => combinationsAt(atMode, combinations, parameters.fixed);
 
   const translate = combinationTranslator(model, prepared);
@@ -146,14 +146,9 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   }
 }
 
-function notSearched({ start }: ParameterSpace): Maximum {
-  return {
-    point: start,
-    information: new Float64Array(start.length ** 2),
-    iterations: 0,
-    stopped: 'held',
-    isSettled: false,
-  };
+function notSearched({ start: point }: ParameterSpace): Maximum {
+  const information = new Float64Array(point.length ** 2);
+  return { point, objective: 0, information, iterations: 0, stopped: 'held', isSettled: false };
 }
 
 /** Options with a start from the same model with fewer levels of its largest term, where the caller gave none. */

@@ -3,7 +3,7 @@ import { type CombinationWeights, isKnown } from './combination-weights.ts';
 import { type EffectPosterior, effectPosterior } from './effect-posterior.ts';
 import type { CombinationPosterior } from './latent-model.ts';
 import { covarianceInPlace, setScaleInPlace } from './latent-system.ts';
-import { objectiveAt, type Search } from './maximise-marginal.ts';
+import { type Maximum, objectiveAt, type Search } from './maximise-marginal.ts';
 import type { ModeTolerance } from './posterior-mode.ts';
 import { eigenSmall } from './small-symmetric.ts';
 
@@ -11,10 +11,10 @@ import { eigenSmall } from './small-symmetric.ts';
 const REACH = Math.sqrt(3);
 /** No side of an axis is longer than this in log sd: where the data say nothing, the prior does. */
 const LONGEST_SD = 1;
-/** An axis shorter than this, in log sd, changes no variance by more than a hundredth: the mode stands for it. */
-const SHORTEST_SD = 0.05;
-/** Objectives are compared at falls of 3/2: a weight that is a little old does not matter there. */
-const ROUGH: ModeTolerance = { gain: 1e-6, staleGain: 1e-2 };
+/** An axis shorter than this, in log sd, changes no sd of an effect by more than a fortieth: the mode stands for it. */
+const SHORTEST_SD = 0.1;
+/** Objectives are compared at falls of 3/2: weights a little old do not matter there. */
+const ROUGH: ModeTolerance = { gain: 1e-6, staleGain: 0.5 };
 /** Together no more than this many numbers of stored covariances, 64 MB; a larger model works them out again when asked. */
 const MOST_STORED = 8e6;
 
@@ -35,18 +35,16 @@ interface Side {
  */
 export function integrateVariances(
   search: Search,
-  mode: Float64Array,
-  information: Float64Array,
+  found: Maximum,
+  middle: EffectPosterior,
 ): (combinations: readonly CombinationWeights[]) => CombinationPosterior {
   const { effects } = search.state.prepared;
-  const isStored = (1 + 2 * mode.length) * effects * effects <= MOST_STORED;
-  const atMode = objectiveAt(search, mode).objective;
-  const middle = keep(search, mode, isStored);
-  const axes = axesOf(search, mode, atMode, information, isStored);
+  const isStored = 2 * found.point.length * effects * effects <= MOST_STORED;
+  const axes = axesOf(search, found, isStored);
   const noFixed = new Float64Array(0);
 
   return (combinations) => {
-    const there = combinationMoments(middle(), combinations, noFixed);
+    const there = combinationMoments(middle, combinations, noFixed);
     const mean = there.mean.slice();
     const variance = there.variance.slice();
     for (const sides of axes) {
@@ -75,19 +73,14 @@ export function integrateVariances(
   };
 }
 
-function axesOf(
-  search: Search,
-  mode: Float64Array,
-  atMode: number,
-  information: Float64Array,
-  isStored: boolean,
-): [Side, Side][] {
+function axesOf(search: Search, found: Maximum, isStored: boolean): [Side, Side][] {
+  const { point: mode, objective, information } = found;
   const { values, vectors } = eigenSmall({ count: mode.length, values: information });
   const middle = search.state.x.slice();
   const side = (vector: Float64Array, signedSd: number): Side => {
     search.state.x.set(middle);
     setScaleInPlace(search.state.system, search.space.at(mode).sds);
-    return sideOf(search, mode, atMode, vector, signedSd, isStored);
+    return sideOf(search, mode, objective, vector, signedSd, isStored);
   };
   return vectors.flatMap((vector, k): [Side, Side][] => {
     const sd = Math.min(LONGEST_SD, 1 / Math.sqrt(Math.max(values[k]!, 1e-12)));

@@ -20,6 +20,8 @@ const CLOSE = 0.3;
 
 export interface Maximum {
   readonly point: Float64Array;
+  /** Log marginal likelihood and log priors there. */
+  readonly objective: number;
   /** Minus the second derivatives of the objective there, nearly: positive semidefinite, by rows. */
   readonly information: Float64Array;
   readonly iterations: number;
@@ -99,7 +101,14 @@ export function maximiseMarginal(search: Search): Maximum {
     const distance = Math.sqrt(Math.max(0, gain));
     options.progress?.({ iteration, logMarginal: here.logMarginal, distance });
     if (distance <= tolerance && !isProbed) {
-      return { point, information, iterations: iteration, stopped: 'converged', isSettled: true };
+      return {
+        point,
+        objective: here.objective,
+        information,
+        iterations: iteration,
+        stopped: 'converged',
+        isSettled: true,
+      };
     }
     // Exact traces from here on; a change of kind is no curvature to learn from.
     const wasProbed = isProbed;
@@ -114,14 +123,28 @@ export function maximiseMarginal(search: Search): Maximum {
     }
     if (!(share > 1e-8)) {
       objectiveAt(search, point);
-      return { point, information, iterations: iteration, stopped: 'no further gain', isSettled: false };
+      return {
+        point,
+        objective: here.objective,
+        information,
+        iterations: iteration,
+        stopped: 'no further gain',
+        isSettled: false,
+      };
     }
     last = wasProbed === isProbed ? { step: subtract(next, point), gradient } : null;
     point = next;
     here = there;
   }
   const { information } = slopeAt(search, point);
-  return { point, information, iterations: limit, stopped: 'iteration limit', isSettled: true };
+  return {
+    point,
+    objective: here.objective,
+    information,
+    iterations: limit,
+    stopped: 'iteration limit',
+    isSettled: true,
+  };
 }
 
 /**
