@@ -1,11 +1,15 @@
 import L from 'leaflet';
 import type { MapPeg } from './map-marks.ts';
 
+/** Farther than this from every peg nobody is at the water: the map stays where it is. */
+const AT_WATER_METRES = 2000;
+/** The map may be moved this far about a person who stands outside its bounds. */
+const ROOM_METRES = 400;
+
 /** Puts a button into the row kept free below the map: it asks the phone where it is, and says which peg is nearest. */
 export function offerLocate(map: L.Map, frame: HTMLElement, pegs: readonly MapPeg[]): void {
-  if (!('geolocation' in navigator)) return;
   const row = frame.parentElement?.querySelector('.locate-row');
-  if (!row) return;
+  if (!('geolocation' in navigator) || !row) return;
   const button = document.createElement('button');
   button.type = 'button';
   button.textContent = 'Where am I?';
@@ -19,12 +23,17 @@ export function offerLocate(map: L.Map, frame: HTMLElement, pegs: readonly MapPe
     map.locate({ enableHighAccuracy: true, timeout: 20_000 });
   });
   map.on('locationfound', ({ latlng, accuracy }) => {
+    const nearest = nearestPeg(latlng, pegs);
     here.clearLayers();
+    if (nearest === undefined || nearest.metres > AT_WATER_METRES) {
+      said.textContent = 'You are more than 2 km from here.';
+      return;
+    }
     L.circle(latlng, { radius: accuracy, className: 'live-accuracy' }).addTo(here);
     L.circleMarker(latlng, { radius: 8, className: 'live-here' }).addTo(here);
-    map.setMaxBounds(map.options.maxBounds ? L.latLngBounds([latlng]).extend(map.getBounds()) : latlng.toBounds(500));
+    map.setMaxBounds(map.getBounds().extend(latlng.toBounds(ROOM_METRES)).pad(1));
     map.panTo(latlng);
-    said.textContent = whereWords(latlng, accuracy, pegs);
+    said.textContent = `Nearest: peg ${nearest.peg}, ${Math.round(nearest.metres)} m, give or take ${Math.round(accuracy)} m.`;
   });
   map.on('locationerror', () => {
     said.textContent =
@@ -32,13 +41,9 @@ export function offerLocate(map: L.Map, frame: HTMLElement, pegs: readonly MapPe
   });
 }
 
-/** "Nearest: peg 23, 14 m, give or take 8 m." */
-function whereWords(here: L.LatLng, accuracyMetres: number, pegs: readonly MapPeg[]): string {
-  const byDistance = pegs
-    .map(({ peg, at }) => ({ peg, metres: here.distanceTo(at) }))
-    .sort((a, b) => a.metres - b.metres);
-  const [nearest] = byDistance;
-  if (nearest === undefined) return '';
-  if (nearest.metres > 2000) return 'You are more than 2 km from here.';
-  return `Nearest: peg ${nearest.peg}, ${Math.round(nearest.metres)} m, give or take ${Math.round(accuracyMetres)} m.`;
+function nearestPeg(
+  here: L.LatLng,
+  pegs: readonly MapPeg[],
+): { readonly peg: string; readonly metres: number } | undefined {
+  return pegs.map(({ peg, at }) => ({ peg, metres: here.distanceTo(at) })).sort((a, b) => a.metres - b.metres)[0];
 }
