@@ -3,7 +3,7 @@ import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
 import type { FishingEvent, Session } from '../domain/session.ts';
 import type { Venue } from '../domain/venue.ts';
 import type { PegSurvey, Survey, WaterSurvey } from '../ground/survey.ts';
-import type { ExpectedBag, FeatureMonth, FramingMakeUp, FramingMonth, PegMonth, Ratings } from '../ratings/ratings.ts';
+import type { ExpectedBag, FeatureMonth, PegMonth, Ratings } from '../ratings/ratings.ts';
 
 /**
  * Everything the pages draw from: the venue as the club keeps it, what the ground gives, what the log gives, and the
@@ -24,14 +24,6 @@ export interface Atlas {
   readonly bagsByPeg: ReadonlyMap<PegKey, readonly ExpectedBag[]>;
   /** Returns of the total bag by month. */
   readonly monthsByFeature: ReadonlyMap<string, readonly FeatureMonth[]>;
-  /** By `waterMonth`. */
-  readonly framingByMonth: ReadonlyMap<string, FramingMonth>;
-  readonly framingMakeUpByMonth: ReadonlyMap<string, FramingMakeUp>;
-}
-
-/** The key of one month on one water. */
-export function waterMonth(water: string, month: number): string {
-  return `${water}/${month}`;
 }
 
 const byNumber = new Intl.Collator('en', { numeric: true });
@@ -53,8 +45,6 @@ export function makeAtlas(venue: Venue, survey: Survey, ratings: Ratings): Atlas
     monthsByPeg: Map.groupBy(total?.pegMonths ?? [], ofPeg),
     bagsByPeg: Map.groupBy(ratings.expectedBags, ofPeg),
     monthsByFeature: Map.groupBy(total?.featureMonths ?? [], ({ feature }) => feature),
-    framingByMonth: new Map(ratings.framing.map((each) => [waterMonth(each.water, each.month), each])),
-    framingMakeUpByMonth: new Map(ratings.framingMakeUp.map((each) => [waterMonth(each.water, each.month), each])),
   };
 }
 

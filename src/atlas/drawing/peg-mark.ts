@@ -15,7 +15,7 @@ export interface PegMark {
 
 /** Radius of the roundel, and how far behind the peg its middle stands while there is room. */
 export const PEG_RADIUS = 36;
-export const PEG_BEHIND = 54;
+const PEG_BEHIND = 54;
 
 /** Where the roundel of a peg would stand by itself: behind the platform, as the angler faces away from it. */
 export function besidePeg({ x, y, facingDegrees }: PegMark): readonly [number, number] {
