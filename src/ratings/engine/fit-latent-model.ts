@@ -7,13 +7,13 @@ import { integrateVariances } from './integrate-variances.ts';
 import type { CombinationPosterior, FitOptions, LatentFit, LatentModel, StopReason } from './latent-model.ts';
 import { latentState, setParametersInPlace } from './latent-state.ts';
 import { covarianceInPlace } from './latent-system.ts';
+import type { Search } from './marginal-search.ts';
 import { freeCount } from './marginal-slope.ts';
-import { type Maximum, maximiseMarginal, type Search } from './maximise-marginal.ts';
+import { type Maximum, maximiseMarginal } from './maximise-marginal.ts';
 import { observedInformation } from './observed-information.ts';
-import { solveUpperSmall, solveUpperTransposedSmall } from './orthonormal-columns.ts';
+import { logSdErrors, maximisedFixed } from './parameter-errors.ts';
 import { findModeInPlace, type ModeTolerance } from './posterior-mode.ts';
 import { type PreparedModel, prepareModel } from './prepared-model.ts';
-import { solveSmall } from './small-symmetric.ts';
 import { thinnedModel } from './thinned-model.ts';
 import { dataSpread } from './typical-values.ts';
 
@@ -83,9 +83,9 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   return {
     sd: Object.fromEntries(model.terms.map(({ name }, t) => [name, parameters.sds[t]!])),
     residualSd: parameters.residualSd,
-    logSdError: logSdError(),
+    logSdError: logSdErrors(model, space, observed ?? found.information, parameters),
     logMarginal,
-    fixed: fixedResult(),
+    fixed: observed === null ? ofFixed(model, posterior) : maximisedFixed(model, prepared, parameters, observed),
     iterations: found.iterations,
     factorisations: state.system.factorisations,
     stopped: stopReason(),
@@ -103,47 +103,12 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
     if (!hasData) return 'no data';
     return found.stopped === 'converged' && isAtZero ? 'boundary' : found.stopped;
   }
+}
 
-  function logSdError(): LatentFit['logSdError'] {
-    const count = found.point.length;
-    const { terms: free, isResidualFree } = space.free;
-    const errorAt = (index: number): number => {
-      const unit = new Float64Array(count);
-      unit[index] = 1;
-      return Math.sqrt(solveSmall({ count, values: observed ?? found.information }, unit)[index]!);
-    };
-    const terms = model.terms.map(({ name }, t) => {
-      const index = free.indexOf(t);
-      const error = index < 0 || !isSearched ? 0 : errorAt(index);
-      return [name, index >= 0 && parameters.sds[t] === 0 ? Number.POSITIVE_INFINITY : error] as const;
-    });
-    const residual = isResidualFree && isSearched ? errorAt(free.length) : 0;
-    return { terms: Object.fromEntries(terms), residual };
-  }
-
-  function fixedResult(): LatentFit['fixed'] {
-    const each = model.fixed.map(({ name }) => ({ fixed: [{ name, weight: 1 }], effects: [] }));
-    const { mean, sd } = posterior(each);
-    if (isFixedIntegrated || observed === null) {
-      return Object.fromEntries(model.fixed.map(({ name }, k) => [name, { value: mean[k]!, sd: sd[k]! }]));
-    }
-    // Maximised: sd from the observed information of β together with the variances.
-    const beta = solveUpperSmall(prepared.fixed.r, parameters.fixed);
-    return Object.fromEntries(
-      model.fixed.map(({ name }, k) => {
-        const at = prepared.fixed.kept.indexOf(k);
-        if (at < 0) return [name, { value: 0, sd: Number.POSITIVE_INFINITY }];
-        const unit = solveUpperTransposedSmall(
-          prepared.fixed.r,
-          beta.map((_, j) => (j === at ? 1 : 0)),
-        );
-        const weights = new Float64Array(found.point.length);
-        weights.set(unit, found.point.length - unit.length);
-        const solved = solveSmall({ count: weights.length, values: observed }, weights);
-        return [name, { value: beta[at]!, sd: Math.sqrt(weights.reduce((sum, w, i) => sum + w * solved[i]!, 0)) }];
-      }),
-    );
-  }
+/** Fixed effects that are integrated, or held: combinations like any other. */
+function ofFixed({ fixed }: LatentModel, posterior: LatentFit['posterior']): LatentFit['fixed'] {
+  const { mean, sd } = posterior(fixed.map(({ name }) => ({ fixed: [{ name, weight: 1 }], effects: [] })));
+  return Object.fromEntries(fixed.map(({ name }, k) => [name, { value: mean[k]!, sd: sd[k]! }]));
 }
 
 function notSearched({ start: point }: ParameterSpace): Maximum {

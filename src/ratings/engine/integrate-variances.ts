@@ -3,7 +3,8 @@ import { type CombinationWeights, isKnown } from './combination-weights.ts';
 import { type EffectPosterior, effectPosterior } from './effect-posterior.ts';
 import type { CombinationPosterior } from './latent-model.ts';
 import { covarianceInPlace, setScaleInPlace } from './latent-system.ts';
-import { type Maximum, objectiveAt, type Search } from './maximise-marginal.ts';
+import { objectiveAt, type Search } from './marginal-search.ts';
+import type { Maximum } from './maximise-marginal.ts';
 import type { ModeTolerance } from './posterior-mode.ts';
 import { eigenSmall } from './small-symmetric.ts';
 
@@ -113,16 +114,20 @@ function sideOf(
   }
 }
 
-/** The posterior at the point where the state stands, stored or to be worked out again. */
+/** The posterior at the point where the state stands: stored, or worked out again from the same start whenever it is asked for. */
 function keep(search: Search, point: Float64Array, isStored: boolean): () => EffectPosterior {
+  const { state } = search;
   if (isStored) {
-    covarianceInPlace(search.state.system);
-    const stored = effectPosterior(search.state);
+    covarianceInPlace(state.system);
+    const stored = effectPosterior(state);
     return () => stored;
   }
+  const x = state.x.slice();
   return () => {
+    state.x.set(x);
+    setScaleInPlace(state.system, search.space.at(point).sds);
     objectiveAt(search, point, ROUGH);
-    covarianceInPlace(search.state.system);
-    return effectPosterior(search.state);
+    covarianceInPlace(state.system);
+    return effectPosterior(state);
   };
 }

@@ -1,14 +1,8 @@
-import { type EffectVariances, exactVariancesInPlace } from './effect-variances.ts';
-import type { ParameterSpace } from './free-parameters.ts';
-import type { FitOptions, StopReason } from './latent-model.ts';
-import { type LatentState, setParametersInPlace } from './latent-state.ts';
-import { marginalSlope } from './marginal-slope.ts';
-import { findModeInPlace, type ModeTolerance } from './posterior-mode.ts';
-import { probedVariancesInPlace } from './probe-variances.ts';
-import { solveSmall } from './small-symmetric.ts';
-import { priorAt } from './variance-priors.ts';
+import { guardedDirection, secantInPlace } from './guarded-direction.ts';
+import type { StopReason } from './latent-model.ts';
+import { objectiveAt, type Search, slopeAt } from './marginal-search.ts';
 
-/** No step changes an sd by more than this factor of e squared: far from the best point the information misleads. */
+/** No step changes an sd by more than a factor of e²: far from the best point the information misleads. */
 const LONGEST_STEP = 2;
 
 /** Of a large fit: a twentieth of the variances' own sd change nothing that is published. */
@@ -28,53 +22,6 @@ export interface Maximum {
   readonly stopped: StopReason;
   /** True where the state still stands there, with the effects' covariance in its system. */
   readonly isSettled: boolean;
-}
-
-export interface Search {
-  readonly state: LatentState;
-  readonly space: ParameterSpace;
-  readonly options: FitOptions;
-  readonly isByLog: boolean;
-  readonly modeTolerance: ModeTolerance;
-  readonly variances: EffectVariances;
-  /** Traces are estimated from random probes until the search is close: an inverse costs two factorisations. */
-  readonly isLarge: boolean;
-}
-
-/** Objective at a point; the state is left at its mode. */
-export function objectiveAt(
-  search: Search,
-  point: Float64Array,
-  tolerance: ModeTolerance = search.modeTolerance,
-): { logMarginal: number; objective: number } {
-  const { state, variances } = search;
-  const narrowed = state.prepared.blocks.map(({ count }, t) => (count === 0 ? 1 : variances.trace[t]! / count));
-  setParametersInPlace(state, search.space.at(point), narrowed.includes(0) ? undefined : narrowed);
-  const logMarginal = findModeInPlace(state, tolerance);
-  const prior = priorAt(point, search.space.free, search.options.weakPriors, search.space.sdScales, search.isByLog);
-  return { logMarginal, objective: logMarginal + prior.value };
-}
-
-/** Derivatives at the point where the state stands; exact ones leave the effects' covariance in the system. */
-export function slopeAt(
-  search: Search,
-  point: Float64Array,
-  isProbed = false,
-): { gradient: Float64Array; information: Float64Array } {
-  const { state, space, options, isByLog, variances } = search;
-  if (isProbed) probedVariancesInPlace(variances, state.system, options.seed ?? 1);
-  else exactVariancesInPlace(variances, state.system);
-  const { gradient, information } = marginalSlope(state, space.free, variances);
-  const prior = priorAt(point, space.free, options.weakPriors, space.sdScales, isByLog);
-  for (let i = 0; i < point.length; i++) {
-    // By log sds, minus the second derivative is the information by variances less twice the slope. Where the prior holds an sd
-    // that the data would rather see at zero, this is all the curvature there is.
-    const isSd = i < space.free.terms.length;
-    if (isByLog && isSd) information[i * point.length + i]! += 2 * Math.max(0, -gradient[i]!);
-    gradient[i] = gradient[i]! + prior.slope[i]!;
-    information[i * point.length + i] = information[i * point.length + i]! + prior.curvature[i]!;
-  }
-  return { gradient, information };
 }
 
 /**
@@ -145,67 +92,6 @@ export function maximiseMarginal(search: Search): Maximum {
     stopped: 'iteration limit',
     isSettled: true,
   };
-}
-
-/**
- * The step within its bounds, and the gain the whole slope promises. A parameter whose step is cut keeps the cut one, and the
- * others are solved for again with it, so that cutting one does not send the rest astray.
- */
-function guardedDirection(
-  gradient: Float64Array,
-  information: Float64Array,
-  least: Float64Array,
-  most: Float64Array,
-): { step: Float64Array; gain: number } {
-  const count = gradient.length;
-  const step = new Float64Array(count);
-  const isCut = gradient.map((g, i) => ((most[i] === 0 && g >= 0) || (least[i] === 0 && g <= 0) ? 1 : 0));
-  let gain = -1;
-  for (let round = 0; round <= count; round++) {
-    const matrix = information.map((value, k) => {
-      const i = Math.floor(k / count);
-      const j = k % count;
-      return isCut[i] || isCut[j] ? (i === j ? 1 : 0) : value;
-    });
-    const rhs = gradient.map((g, i) =>
-      isCut[i] ? 0 : step.reduce((sum, s, j) => sum - (isCut[j] ? information[i * count + j]! * s : 0), g),
-    );
-    const solved = solveSmall({ count, values: matrix }, rhs);
-    if (gain < 0) gain = dot(solved, rhs);
-    let isInside = true;
-    for (let i = 0; i < count; i++) {
-      if (isCut[i]) continue;
-      step[i] = Math.min(most[i]!, Math.max(least[i]!, solved[i]!));
-      if (step[i] !== solved[i]) {
-        isCut[i] = 1;
-        isInside = false;
-      }
-    }
-    if (isInside) break;
-  }
-  if (dot(step, gradient) > 0) return { step, gain };
-  // The cuts have spoilt the direction: each parameter by itself.
-  const alone = gradient.map((g, i) => Math.min(most[i]!, Math.max(least[i]!, g / (information[i * count + i]! || 1))));
-  return { step: alone, gain };
-}
-
-/** Makes the information agree with how the gradient changed along the last step. */
-function secantInPlace(information: Float64Array, step: Float64Array, change: Float64Array): void {
-  const count = step.length;
-  const image = step.map((_, i) => step.reduce((sum, s, j) => sum + information[i * count + j]! * s, 0));
-  const curved = dot(step, image);
-  const wanted = dot(step, change);
-  if (!(curved > 0) || !(wanted > 0.05 * curved) || !(wanted < 20 * curved)) return;
-  for (let i = 0; i < count; i++) {
-    for (let j = 0; j < count; j++) {
-      const at = i * count + j;
-      information[at] = information[at]! + (change[i]! * change[j]!) / wanted - (image[i]! * image[j]!) / curved;
-    }
-  }
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  return a.reduce((sum, value, i) => sum + value * b[i]!, 0);
 }
 
 function subtract(a: Float64Array, b: Float64Array): Float64Array {

@@ -1,4 +1,5 @@
-import { type Maximum, objectiveAt, type Search, slopeAt } from './maximise-marginal.ts';
+import { objectiveAt, type Search, slopeAt } from './marginal-search.ts';
+import type { Maximum } from './maximise-marginal.ts';
 
 /**
  * Minus the second derivatives of the objective at its maximum, by central differences of the exact gradient, symmetric, by

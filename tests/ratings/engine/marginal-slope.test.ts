@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { parameterSpace } from '../../../src/ratings/engine/free-parameters.ts';
 import type { FitOptions, WeakPriors } from '../../../src/ratings/engine/latent-model.ts';
 import { latentState } from '../../../src/ratings/engine/latent-state.ts';
-import { objectiveAt, type Search, slopeAt } from '../../../src/ratings/engine/maximise-marginal.ts';
+import { objectiveAt, type Search, slopeAt } from '../../../src/ratings/engine/marginal-search.ts';
 import { prepareModel } from '../../../src/ratings/engine/prepared-model.ts';
 import { probedVariancesInPlace } from '../../../src/ratings/engine/probe-variances.ts';
 import { mixedModel } from './example-models.ts';

@@ -1,0 +1,62 @@
+import type { SparseRows } from './latent-model.ts';
+
+/** Rows sorted by level of the eliminated term; the rows without one are last, in group `levels`. */
+export interface LevelGroups {
+  readonly groupStart: Int32Array;
+  readonly groupRows: Int32Array;
+}
+
+/** Which columns meet each level: a list a level, ascending, and for each entry its place in its level's list (−1 without one). */
+export interface CrossPattern {
+  readonly crossStart: Int32Array;
+  readonly crossColumn: Int32Array;
+  readonly entryPlace: Int32Array;
+}
+
+export function levelGroups(level: Int32Array, levels: number): LevelGroups {
+  const groupStart = new Int32Array(levels + 2);
+  for (const l of level) groupStart[(l < 0 ? levels : l) + 1]!++;
+  for (let g = 0; g <= levels; g++) groupStart[g + 1] = groupStart[g + 1]! + groupStart[g]!;
+  const next = groupStart.slice();
+  const groupRows = new Int32Array(level.length);
+  level.forEach((l, i) => {
+    groupRows[next[l < 0 ? levels : l]!++] = i;
+  });
+  return { groupStart, groupRows };
+}
+
+export function crossPattern(
+  { groupStart, groupRows }: LevelGroups,
+  levels: number,
+  { rowStart, column }: SparseRows,
+  columns: number,
+): CrossPattern {
+  const crossStart = new Int32Array(levels + 1);
+  const crossColumn: number[] = [];
+  const entryPlace = new Int32Array(column.length).fill(-1);
+  const place = new Int32Array(columns).fill(-1);
+  for (let l = 0; l < levels; l++) {
+    const met: number[] = [];
+    for (let r = groupStart[l]!; r < groupStart[l + 1]!; r++) {
+      const row = groupRows[r]!;
+      for (let k = rowStart[row]!; k < rowStart[row + 1]!; k++) {
+        if (place[column[k]!]! < 0) {
+          place[column[k]!] = 0;
+          met.push(column[k]!);
+        }
+      }
+    }
+    met.sort((a, b) => a - b);
+    met.forEach((c, at) => {
+      place[c] = crossStart[l]! + at;
+      crossColumn.push(c);
+    });
+    for (let r = groupStart[l]!; r < groupStart[l + 1]!; r++) {
+      const row = groupRows[r]!;
+      for (let k = rowStart[row]!; k < rowStart[row + 1]!; k++) entryPlace[k] = place[column[k]!]!;
+    }
+    for (const c of met) place[c] = -1;
+    crossStart[l + 1] = crossColumn.length;
+  }
+  return { crossStart, crossColumn: Int32Array.from(crossColumn), entryPlace };
+}
