@@ -107,7 +107,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     wind: windRows(survey, units),
     sky: skyFigures(peg, survey, surveyOfWater(atlas, peg.water).timeZone, units),
     clock: surveyOfWater(atlas, peg.water).timeZone === 'UTC' ? 'UTC' : 'local time',
-    neighbours: survey.neighbours.flatMap((neighbour) => neighbourView(atlas, neighbour)),
+    neighbours: nearestOnce(survey.neighbours).flatMap((neighbour) => neighbourView(atlas, neighbour)),
     sessions: sessionCounts(atlas, key),
     emergency: pegEmergency(peg, name, survey, units),
   };
@@ -117,6 +117,13 @@ function descriptionOf(peg: Peg, waterName: string): string {
   const where = peg.where === undefined ? '' : `: ${peg.where}`;
   const closed = peg.status === 'closed' ? ' Closed.' : '';
   return `Peg ${peg.peg} of ${waterName}${where}.${closed} Hazards, depth, return by month, bag plan, bank and walk.`;
+}
+
+/** On a water of two pegs each is the other's neighbour both ways round: the shorter way is told. */
+function nearestOnce(neighbours: readonly Neighbour[]): readonly Neighbour[] {
+  return neighbours.filter((one) =>
+    neighbours.every((other) => other === one || other.peg !== one.peg || other.gapMetres > one.gapMetres),
+  );
 }
 
 function neighbourView(atlas: Atlas, { peg: key, side, gapMetres }: Neighbour): readonly NeighbourView[] {

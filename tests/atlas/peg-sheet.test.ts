@@ -27,6 +27,16 @@ describe('pegSheet', () => {
     expect(sheet.neighbours).toEqual([{ peg: '2', href: '/pit/2/', gap: '14 m', side: 'right', closed: 'Works.' }]);
   });
 
+  it('names a neighbour once where it is the next peg both ways round', () => {
+    const pegs = [examplePeg('1'), examplePeg('2')];
+    const neighbours = [
+      { peg: 'pit/2', side: 'left', gapMetres: 298 },
+      { peg: 'pit/2', side: 'right', gapMetres: 20 },
+    ] as const;
+    const sheet = pegSheet(exampleAtlas({ venue: { pegs }, peg: { neighbours } }), 'pit/1');
+    expect(sheet.neighbours.map(({ gap, side }) => [gap, side])).toEqual([['20 m', 'right']]);
+  });
+
   it('gives a caller what to read out, and "not known" where help is not mapped', () => {
     const { emergency } = pegSheet(exampleAtlas({ peg: { nearestGate: PLACE } }), 'pit/1');
     expect(emergency.where).toBe('The Pit, peg 1');
