@@ -121,9 +121,8 @@ function descriptionOf(peg: Peg, waterName: string): string {
 
 /** On a water of two pegs each is the other's neighbour both ways round: the shorter way is told. */
 function nearestOnce(neighbours: readonly Neighbour[]): readonly Neighbour[] {
-  return neighbours.filter((one) =>
-    neighbours.every((other) => other === one || other.peg !== one.peg || other.gapMetres > one.gapMetres),
-  );
+  const byGap = [...neighbours].sort((a, b) => a.gapMetres - b.gapMetres);
+  return neighbours.filter((one) => byGap.find(({ peg }) => peg === one.peg) === one);
 }
 
 function neighbourView(atlas: Atlas, { peg: key, side, gapMetres }: Neighbour): readonly NeighbourView[] {
