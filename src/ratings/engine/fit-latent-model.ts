@@ -129,7 +129,7 @@ function startedNearby(model: LatentModel, { blocks, eliminated }: PreparedModel
   const { sd, residualSd } = fitLatentModel(thinnedModel(model, largest, share), {
     ...options,
     variances: 'mode',
-    tolerance: 0.05,
+    tolerance: 0.1,
   });
   return { ...options, start: { sd, residualSd } };
 }
