@@ -33,7 +33,8 @@ describe('a written venue', () => {
     const to = join(folder, 'any');
     const made = writeVenue({ seed: 3, waters: 4, pegs: 90, anglers: 80, events: 30, soundings: 400 }, to);
     const read = await loadVenue(to);
-    expect(read.faults).toEqual([]);
+    // Nobody has walked these banks with a tape: that is asked for, and nothing else.
+    expect(read.faults.filter(({ rule }) => rule !== 'stand-off-unmeasured')).toEqual([]);
     expect(read.leftOut).toEqual([]);
     expect(asText(read.venue!)).toEqual(asText(made.venue));
   });
