@@ -60,7 +60,7 @@ export function solveCholeskyInPlace(factor: Float64Array, size: number, x: Floa
 }
 
 /** Solves L x = x in place. */
-export function solveLowerInPlace(factor: Float64Array, size: number, x: Float64Array): void {
+function solveLowerInPlace(factor: Float64Array, size: number, x: Float64Array): void {
   for (let i = 0; i < x.length; i++) {
     const row = i * size;
     let sum = x[i]!;

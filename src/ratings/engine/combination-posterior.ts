@@ -3,7 +3,7 @@ import type { EffectPosterior } from './effect-posterior.ts';
 import type { CombinationPosterior } from './latent-model.ts';
 
 /** Means and variances of combinations, in their order. */
-export interface CombinationMoments {
+interface CombinationMoments {
   readonly mean: Float64Array;
   readonly variance: Float64Array;
 }

@@ -100,7 +100,7 @@ export interface FitOptions {
   readonly progress?: (step: FitProgress) => void;
 }
 
-export interface FitProgress {
+interface FitProgress {
   readonly iteration: number;
   readonly logMarginal: number;
   /** Distance still to go, in units of the variances' posterior sd. */

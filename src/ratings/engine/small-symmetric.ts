@@ -1,5 +1,5 @@
 /** The symmetric matrix of a few parameters, by rows. */
-export interface SmallSymmetric {
+interface SmallSymmetric {
   readonly count: number;
   readonly values: Float64Array;
 }

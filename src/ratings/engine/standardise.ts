@@ -1,7 +1,7 @@
 import type { Stretch } from './effect-columns.ts';
 
 /** sd of a stretch's term; 1 for fixed effects. */
-export type ScaleOf = (stretch: Stretch) => number;
+type ScaleOf = (stretch: Stretch) => number;
 
 /** u = T x: effects from standardised ones, columns only. */
 export function effectsOfInPlace(u: Float64Array, x: Float64Array, parts: readonly Stretch[], scaleOf: ScaleOf): void {

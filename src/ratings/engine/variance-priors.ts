@@ -2,7 +2,7 @@ import type { WeakPriors } from './latent-model.ts';
 import type { FreeParameters } from './marginal-slope.ts';
 
 /** Log density of the free parameters before the data, with its first derivatives and minus its second ones (diagonal). */
-export interface PriorAt {
+interface PriorAt {
   value: number;
   readonly slope: Float64Array;
   readonly curvature: Float64Array;
