@@ -4,6 +4,22 @@ import type { Fault } from '../fault.ts';
 import { faultOfFile } from '../sources/source.ts';
 import { pathsBelow } from '../venue-files.ts';
 
+/** Addresses the guide's own pages stand at: a water of that name would put two pages in one place. */
+const TAKEN_NAMES: readonly string[] = [
+  '_astro',
+  'bank-round',
+  'data',
+  'due',
+  'features',
+  'notices',
+  'photos',
+  'register',
+  'rules',
+  'safety',
+  'schema',
+  'workings',
+];
+
 /** Every water has a record and a map, and whatever is filed by water is filed under one that exists. */
 export function checkWaterFiles({ files, known, waters }: Content): readonly Fault[] {
   const isThere = (path: string) => files.texts.has(path) || files.unread.has(path);
@@ -44,7 +60,16 @@ export function checkWaterFiles({ files, known, waters }: Content): readonly Fau
       }),
     ];
   });
-  return [...pairs, ...strays];
+  return [...pairs, ...strays, ...names.filter((id) => TAKEN_NAMES.includes(id)).map(takenName)];
+}
+
+function takenName(id: string): Fault {
+  return faultOfFile(`waters/${id}.md`, {
+    rule: 'water-name-taken',
+    found: `water called ${id}`,
+    expected: `another name: the guide has a page of its own at ${id}/`,
+    mend: `Rename the water's files and folders, such as ${id}-water, and the water in its records and logs.`,
+  });
 }
 
 function noWater(): Fault {

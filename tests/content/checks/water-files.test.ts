@@ -56,3 +56,14 @@ test('refuses a folder without any water', () => {
     ]
   `);
 });
+
+test('refuses a water named as a page of the guide', () => {
+  expect(
+    messagesOf({
+      'waters/safety.md': '---\nname: Safety\nkind: pit\ndatum: the sill\nclose-season: none\n---\n',
+      'waters/safety.geojson': '{"type":"FeatureCollection","features":[]}',
+    }).filter((message) => message.includes('water-name-taken')),
+  ).toEqual([
+    "waters/safety.md:1:1 error Unexpected water called safety, expected another name: the guide has a page of its own at safety/. Rename the water's files and folders, such as safety-water, and the water in its records and logs. (water-name-taken)",
+  ]);
+});
