@@ -1,12 +1,14 @@
 import { existsSync } from 'node:fs';
 import { rename, rm } from 'node:fs/promises';
-import { basename, dirname, join, resolve } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build as buildSite } from 'astro';
 import { loadRatings } from '../atlas/ratings-cache.ts';
 import { loadVenue } from '../content/load-venue.ts';
+import { countWords } from '../domain/count-words.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { writeOfflineList } from './offline-list.ts';
+import { outputFolder } from './output-folder.ts';
 import { printFaults } from './print-faults.ts';
 import { progressLine } from './progress-line.ts';
 import { readArguments } from './read-arguments.ts';
@@ -22,6 +24,7 @@ const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
   const { values } = readArguments(args, { venue: { type: 'string' }, out: { type: 'string' } });
   const folder = venueFolder(values.venue, io.environment);
+  const out = outputFolder(values.out, folder);
   const { venue, faults, leftOut } = await loadVenue(folder);
   printFaults(folder, faults, leftOut, io);
   if (venue === null) {
@@ -33,7 +36,6 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
 
   process.env.VENUE_DIR = folder;
   process.env.ASTRO_TELEMETRY_DISABLED = '1';
-  const out = resolve(PROJECT, values.out ?? 'dist');
   const unfinished = join(dirname(out), `.${basename(out)}-unfinished-${process.pid}`);
   try {
     await buildSite({ root: PROJECT, outDir: unfinished, logLevel: 'warn' });
@@ -42,7 +44,9 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   } finally {
     await rm(unfinished, { recursive: true, force: true });
   }
-  io.print(`Built the guide of ${venue.settings.name}: ${venue.pegs.length} pegs, ${venue.waters.length} waters.`);
+  io.print(
+    `Built the guide of ${venue.settings.name}: ${countWords(venue.pegs.length, 'peg')}, ${countWords(venue.waters.length, 'water')}.`,
+  );
   return EXIT.clean;
 }
 

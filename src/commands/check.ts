@@ -1,4 +1,5 @@
 import { loadVenue } from '../content/load-venue.ts';
+import { countWords } from '../domain/count-words.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { printFaults, shownFolder } from './print-faults.ts';
 import { readArguments } from './read-arguments.ts';
@@ -19,7 +20,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     printFaults(folder, faults, leftOut, io);
     const { waters, pegs, events, sessions, soundings } = counts;
     const read = Object.entries({ water: waters, peg: pegs, event: events, session: sessions, sounding: soundings })
-      .map(([word, count]) => `${count} ${word}${count === 1 ? '' : 's'}`)
+      .map(([word, count]) => countWords(count, word))
       .join(', ');
     if (isClean) io.print(`${shownFolder(folder)} is clean: ${read}.`);
     else if (counts.files > 0) io.printError(`Read ${read}. Nothing is published until the errors are mended.`);

@@ -52,7 +52,7 @@ function usage(): string {
 async function main(): Promise<number> {
   const io = processIo();
   const [word, ...args] = process.argv.slice(2);
-  if (word === undefined || word === '--help' || word === 'help') {
+  if (word === undefined || word === 'help' || [word, ...args].includes('--help')) {
     io.print(usage());
     return word === undefined ? EXIT.usage : EXIT.clean;
   }

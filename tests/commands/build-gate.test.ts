@@ -27,6 +27,7 @@ describe('a closed peg under a line, set to open', () => {
     cpSync(join(PROJECT, 'content'), folder, { recursive: true });
     mkdirSync(out);
     writeFileSync(join(out, 'index.html'), 'the good guide');
+    writeFileSync(join(out, 'offline-list.json'), '[]');
     record = openClosedPeg(folder);
   });
   afterAll(() => rmSync(join(folder, '..'), { recursive: true }));
@@ -63,6 +64,7 @@ describe('the venue command', () => {
     expect(venueCommand(['serve', '--port', 'harbour']).stderr).toContain('Unexpected port "harbour"');
     expect(venueCommand([]).status).toBe(2);
     expect(venueCommand(['--help']).status).toBe(0);
+    expect(venueCommand(['check', '--help'])).toMatchObject({ status: 0, stdout: expect.stringContaining('Usage:') });
   });
 
   it('runs on the Node the project carries', () => {

@@ -1,0 +1,51 @@
+import { existsSync, readdirSync, realpathSync, statSync } from 'node:fs';
+import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { UsageError } from './read-arguments.ts';
+
+const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
+const OWN_FOLDER = 'dist';
+/** Written by every build and by hardly anything else: a folder that holds it is a guide, and may be replaced. */
+const MARK_OF_A_GUIDE = 'offline-list.json';
+
+/**
+ * The folder a build may replace with a new guide: `dist` unless `option` names another. A build takes the place of
+ * everything that stands there, so nothing but an earlier guide may.
+ * @throws UsageError where the folder is, holds or lies in the venue folder or holds the project, or is neither new, empty nor a guide.
+ */
+export function outputFolder(option: string | undefined, venueFolder: string): string {
+  const out = resolve(PROJECT, option ?? OWN_FOLDER);
+  const place = realPlace(out);
+  const venue = realPlace(venueFolder);
+  if (holds(place, venue) || holds(venue, place)) {
+    throw new UsageError(
+      `Unexpected --out ${out}, expected a folder apart from the venue folder ${venueFolder}: the guide would take its place.`,
+    );
+  }
+  if (holds(place, realPlace(PROJECT))) {
+    throw new UsageError(`Unexpected --out ${out}, expected a folder that does not hold this project.`);
+  }
+  if (option !== undefined && existsSync(out) && !mayBeReplaced(out)) {
+    throw new UsageError(
+      `Unexpected --out ${out}, expected a folder that is new, empty or holds an earlier guide: what is in it would be lost.`,
+    );
+  }
+  return out;
+}
+
+function mayBeReplaced(folder: string): boolean {
+  if (!statSync(folder).isDirectory()) return false;
+  return existsSync(join(folder, MARK_OF_A_GUIDE)) || readdirSync(folder).length === 0;
+}
+
+function holds(outer: string, inner: string): boolean {
+  const way = relative(outer, inner);
+  return way === '' || (way !== '..' && !way.startsWith(`..${sep}`) && resolve(outer, way) === inner);
+}
+
+/** The path behind all links; of a path that is still to be made, as far as it exists. */
+function realPlace(path: string): string {
+  if (existsSync(path)) return realpathSync(path);
+  const parent = dirname(path);
+  return parent === path ? path : join(realPlace(parent), basename(path));
+}
