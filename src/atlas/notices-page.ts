@@ -58,6 +58,18 @@ export function noticesOfPeg(venue: Venue, water: string, peg: PegKey): NoticesB
   );
 }
 
+/** Notices in the order a sheet needs them: live hazards and closures stand before the peg's dangers, all else after. */
+export function warningsApart({ live, upcoming }: NoticesByState): {
+  readonly warnings: NoticesByState;
+  readonly others: NoticesByState;
+} {
+  const warns = ({ kind }: NoticeView) => kind === 'hazard' || kind === 'closure';
+  return {
+    warnings: { live: live.filter(warns), upcoming: [], past: [] },
+    others: { live: live.filter((view) => !warns(view)), upcoming, past: [] },
+  };
+}
+
 function byState(venue: Venue, notices: readonly Notice[]): NoticesByState {
   const views = [...notices]
     .sort((a, b) => b.from.localeCompare(a.from) || a.id.localeCompare(b.id))

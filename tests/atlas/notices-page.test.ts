@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { noticesOfPeg, noticesOfWater, noticesPage } from '../../src/atlas/notices-page.ts';
+import { noticesOfPeg, noticesOfWater, noticesPage, warningsApart } from '../../src/atlas/notices-page.ts';
 import type { Notice } from '../../src/domain/notice.ts';
 import { exampleVenue } from '../domain/example-venue.ts';
 
@@ -52,5 +52,15 @@ describe('the notices', () => {
     expect(of({ from: '2026-11-21', until: '2026-11-21' })).toBe('on 21 Nov 2026');
     expect(of({ from: '2026-11-09', until: '2026-12-05' })).toBe('from 9 Nov 2026 until 5 Dec 2026');
     expect(of({ from: '2026-11-16' })).toBe('from 16 Nov 2026 until further notice');
+  });
+
+  it('set live hazards and closures apart from works, news and what is still to come', () => {
+    const { warnings, others } = warningsApart(noticesPage(venue));
+    expect(warnings.live.map(({ id }) => id)).toEqual(['second', 'boards']);
+    expect(others.live).toEqual([]);
+    expect(others.upcoming.map(({ id }) => id)).toEqual(['soon']);
+    const works = warningsApart(noticesPage({ ...venue, notices: [notice('works', { kind: 'works' })] }));
+    expect(works.warnings.live).toEqual([]);
+    expect(works.others.live.map(({ id }) => id)).toEqual(['works']);
   });
 });
