@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
+import { MOST_PIXELS } from '../content/picture-fault.ts';
 import { projectRoot } from './project-root.ts';
 
 export type PhotoFormat = 'avif' | 'webp' | 'jpg';
@@ -25,8 +26,6 @@ export interface PhotoSet {
 const WIDTHS = [480, 960, 1440];
 /** Raise it when copies are made another way: kept ones are then made anew. */
 const MAKING = 1;
-/** A picture that unpacks to more than this is an accident or an attack (bytes alone do not tell). */
-const MOST_PIXELS = 100_000_000;
 
 /**
  * What is published of a picture: copies no wider than it is, in two modern formats and one that every browser shows.

@@ -14,6 +14,7 @@ interface BodyNode {
   readonly depth?: number;
   readonly value?: string;
   readonly alt?: string | null;
+  readonly url?: string;
   readonly children?: readonly BodyNode[];
   readonly position?: {
     readonly start: { readonly line: number; readonly column: number; readonly offset?: number };
@@ -32,11 +33,11 @@ const SEASON_WORDS = [...SEASONS.map(({ name }) => name), 'All year'];
 
 /**
  * Reads a record's text: its notes by second-level heading, those whose heading names months being seasonal ones; and as
- * warnings what will not be published as it stands: HTML, pictures, headings that miss a season by a letter.
+ * warnings what will not be published as it stands: HTML, pictures, links that lead nowhere, headings that miss a season by a letter.
  */
 export function readBody({ source, body, bodyLine }: MarkdownRecord): Body {
   // Most bodies of a large venue are a line of plain text, and a parse costs as much as all the rest of a record.
-  if (!/[<!]|^ {0,3}(?:#|-|=)/m.test(body)) return { notes: plainNotes(body), faults: [] };
+  if (!/[<![]|^ {0,3}(?:#|-|=)/m.test(body)) return { notes: plainNotes(body), faults: [] };
   const tree = parser.parse(body) as BodyNode;
   const faults: Fault[] = [];
   const visit = (node: BodyNode) => {
@@ -77,6 +78,7 @@ function textOf(node: BodyNode): string {
 function faultOf(node: BodyNode): FieldFault | null {
   if (node.type === 'html') return node.value?.startsWith('<!--') === true ? null : html(node.value ?? '');
   if (node.type === 'image' || node.type === 'imageReference') return picture(node.alt ?? '');
+  if (node.type === 'link' || node.type === 'definition') return strayLink(node.url ?? '');
   return node.type === 'heading' && node.depth === 2 ? missedSeason(textOf(node)) : null;
 }
 
@@ -95,6 +97,17 @@ function picture(alt: string): FieldFault {
     found: `the picture ${shown(alt)}`,
     expected: 'text',
     mend: 'Name pictures under photos in the front matter of a peg; those in the text are left out of the guide.',
+  };
+}
+
+/** The guide's pages lie elsewhere than the records, so a way from file to file leads nowhere there. */
+function strayLink(url: string): FieldFault | null {
+  if (/^(?:https?:\/\/|mailto:|tel:)/i.test(url) || url.startsWith('#')) return null;
+  return {
+    rule: 'body-link',
+    found: `the link to ${shown(url)}`,
+    expected: 'the whole address of a page (https://…), a mailbox (mailto:…) or a telephone (tel:…)',
+    mend: 'Write the address out from https:// on, or take the link out.',
   };
 }
 

@@ -2,6 +2,7 @@ import type { Dirent } from 'node:fs';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Fault, LeftOut } from './fault.ts';
+import { pictureFault } from './picture-fault.ts';
 import { faultOfFile } from './sources/source.ts';
 import { placeAtOffset } from './sources/text-place.ts';
 import { compareNaturally, type VenueFiles } from './venue-files.ts';
@@ -36,7 +37,7 @@ interface Found {
 }
 
 /**
- * Reads a venue folder into memory: the text of records, logs and maps, the size of pictures. Follows no link, so nothing
+ * Reads a venue folder into memory: the text of records, logs and maps, the size of pictures that can be decoded. Follows no link, so nothing
  * outside the folder is read; names that begin with a dot are passed over. What cannot be read becomes a fault.
  */
 export async function readFolder(folder: string, limits: FolderLimits = FOLDER_LIMITS): Promise<VenueFiles> {
@@ -118,8 +119,15 @@ async function readPhoto(folder: string, path: string, ending: string, found: Fo
   const about = await readable(found, path, () => stat(join(folder, path)));
   if (about === null) return;
   const { size } = about;
-  if (size > found.limits.fileBytes) tooLarge(found, path, size, 'Save the picture smaller.');
-  else found.photos.set(path.slice('photos/'.length), size);
+  if (size > found.limits.fileBytes) return tooLarge(found, path, size, 'Save the picture smaller.');
+  const bytes = await readable(found, path, () => readFile(join(folder, path)));
+  if (bytes === null) return;
+  const fault = await pictureFault(path, bytes);
+  if (fault === null) found.photos.set(path.slice('photos/'.length), size);
+  else {
+    found.unread.add(path);
+    found.faults.push(fault);
+  }
 }
 
 async function readText(folder: string, path: string, found: Found): Promise<void> {

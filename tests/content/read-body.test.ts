@@ -42,6 +42,18 @@ test('warns of HTML, pictures and a season missed by a letter, at their lines', 
   `);
 });
 
+test('warns of links that lead nowhere, or that would run a script and are not published', () => {
+  const good =
+    '[a](https://club.example/x) [b](mailto:a@club.example) <https://club.example> [c](tel:01632960000) [see][1]';
+  const body = `${good}\n\n[d](javascript:alert(1)) [e](../2.md) [f](//club.example)\n\n[1]: data:text/html,x\n`;
+  expect(faultsOf(withBody(body)).map(({ line, rule, found, severity }) => [line, rule, found, severity])).toEqual([
+    [18, 'body-link', 'the link to "javascript:alert(1)"', 'warning'],
+    [18, 'body-link', 'the link to "../2.md"', 'warning'],
+    [18, 'body-link', 'the link to "//club.example"', 'warning'],
+    [20, 'body-link', 'the link to "data:text/html,x"', 'warning'],
+  ]);
+});
+
 test('lets comments to oneself pass', () => {
   expect(faultsOf(withBody('<!-- ask the bailiff -->\n\nText.\n'))).toEqual([]);
 });

@@ -1,6 +1,7 @@
 import { chmod, mkdir, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import sharp from 'sharp';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { loadVenue } from '../../src/content/load-venue.ts';
 import { FOLDER_LIMITS, readFolder } from '../../src/content/read-folder.ts';
@@ -92,11 +93,14 @@ test('says where bytes are no UTF-8, and how to save a spreadsheet', async () =>
 
 test('lists pictures with their size, and leaves out what is neither picture nor record', async () => {
   await writeSmallVenue();
-  await write('photos/mill-pond/1.jpg', new Uint8Array(12));
+  const picture = await sharp({ create: { width: 9, height: 9, channels: 3, background: '#385' } })
+    .jpeg()
+    .toBuffer();
+  await write('photos/mill-pond/1.jpg', picture);
   await write('photos/notes.doc', 'x');
   await write('old.xlsx', 'x');
   const { photos, leftOut } = await readFolder(folder);
-  expect([...photos]).toEqual([['mill-pond/1.jpg', 12]]);
+  expect([...photos]).toEqual([['mill-pond/1.jpg', picture.length]]);
   expect(leftOut.map(({ file }) => file)).toEqual(['old.xlsx', 'photos/notes.doc']);
 });
 
@@ -114,4 +118,28 @@ test.skipIf(process.getuid?.() === 0)('tells of a file the system does not let b
   await writeSmallVenue();
   await chmod(join(folder, 'venue.md'), 0);
   expect((await loadVenue(folder)).faults).toMatchObject([{ file: 'venue.md', rule: 'file-unreadable' }]);
+});
+
+test('refuses a picture that is none, is empty, is cut short or unpacks beyond measure', async () => {
+  await writeSmallVenue();
+  const plain = sharp({ create: { width: 400, height: 400, channels: 3, background: '#385' } });
+  const whole = await plain.clone().jpeg().toBuffer();
+  // One bit a pixel and all of one colour: some kilobytes that unpack to more than 100 million pixels.
+  const bomb = await sharp({ create: { width: 11_000, height: 10_000, channels: 3, background: '#000' } })
+    .png({ palette: true, colours: 2 })
+    .toBuffer();
+  await write('photos/bomb.png', bomb);
+  await write('photos/empty.jpg', '');
+  await write('photos/page.jpg', '<html>not found</html>');
+  await write('photos/short.jpg', whole.subarray(0, whole.length - 600));
+  await write('photos/whole.jpg', whole);
+  const { photos, unread, faults } = await readFolder(folder);
+  expect([...photos.keys()]).toEqual(['whole.jpg']);
+  expect(faults.map(({ file, rule }) => [file, rule])).toEqual([
+    ['photos/bomb.png', 'picture-size'],
+    ['photos/empty.jpg', 'picture-empty'],
+    ['photos/page.jpg', 'picture-unreadable'],
+    ['photos/short.jpg', 'picture-damaged'],
+  ]);
+  expect(unread.size).toBe(4);
 });
