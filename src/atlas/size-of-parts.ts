@@ -54,8 +54,12 @@ export function sizeOfParts(bags: readonly BagTables[]): readonly PartRow[] {
 }
 
 /** The same as plain sentences: "The day matters more than the peg: …". Empty where the model has no such terms. */
-export function sizeOfPartsWords(sd: ModelSummary['sd'] | undefined): readonly string[] {
-  if (sd === undefined) return [];
+export function sizeOfPartsWords(model: ModelSummary | undefined): readonly string[] {
+  if (model === undefined) return [];
+  const { sd, sessions, censored } = model;
+  if (sessions === censored) {
+    return ['No bag was weighed yet: the factors here are what is assumed before the log has said anything.'];
+  }
   const words: string[] = [];
   const times = (size: number) => `by a factor of ${Math.exp(size).toFixed(2)} up or down`;
   if (sd.event > 0 && sd.peg > 0) words.push(compareWords('The day', sd.event, 'the peg', pegSd(sd)));

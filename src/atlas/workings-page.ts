@@ -64,7 +64,7 @@ export function workingsPage(atlas: Atlas): WorkingsPage {
     partBags: ratings.bags.map(({ bag }) =>
       bag === 'total' ? 'total bag' : (venue.settings.bagParts.find(({ id }) => id === bag)?.name.toLowerCase() ?? bag),
     ),
-    partsWords: sizeOfPartsWords(ratings.bags[0]?.model.sd),
+    partsWords: sizeOfPartsWords(ratings.bags[0]?.model),
     dnwWords: dnwWords(atlas),
     backtest: ratings.backtest === null ? null : backtestView(ratings.backtest),
     evidence: evidenceRows(),

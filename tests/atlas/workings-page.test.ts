@@ -91,7 +91,7 @@ describe('how much each part matters', () => {
   });
 
   it('says in plain words which matters more, peg and features taken together', () => {
-    const [day, angler] = sizeOfPartsWords(EXAMPLE_MODEL.sd);
+    const [day, angler] = sizeOfPartsWords(EXAMPLE_MODEL);
     expect(day).toBe(
       'The day matters more than the peg: a usual swing is times or divided by 2.23 for the day, 1.29 for the peg with its features.',
     );
@@ -100,10 +100,17 @@ describe('how much each part matters', () => {
 
   it('says nothing of a part the model does not have', () => {
     const sd = { ...EXAMPLE_MODEL.sd, event: 0, angler: 0 };
-    expect(sizeOfPartsWords(sd)).toHaveLength(1);
+    expect(sizeOfPartsWords({ ...EXAMPLE_MODEL, sd })).toHaveLength(1);
     expect(
       sizeOfParts([{ ...EMPTY_RATINGS.bags[0]!, model: { ...EXAMPLE_MODEL, sd } }]).map(({ name }) => name),
     ).not.toContain('The day');
+  });
+
+  it('does not pass an assumption for a finding where no bag was weighed', () => {
+    for (const number of [0, 5]) {
+      const words = sizeOfPartsWords({ ...EXAMPLE_MODEL, sessions: number, censored: number });
+      expect(words).toEqual([expect.stringContaining('assumed before the log')]);
+    }
   });
 });
 

@@ -71,7 +71,7 @@ type Issue = NonNullable<ReturnType<typeof RoundFileSchema.safeParse>['error']>[
 function expectation(issue: Issue): string {
   switch (issue.code) {
     case 'invalid_type':
-      return `a ${issue.expected}`;
+      return `${/^[aeiou]/.test(issue.expected) ? 'an' : 'a'} ${issue.expected}`;
     case 'too_small':
       return `${issue.inclusive === true ? 'at least' : 'above'} ${issue.minimum}${measure(issue.origin)}`;
     case 'too_big':

@@ -39,6 +39,8 @@ const day = z.string().check(z.refine(isDay, 'a day that exists, such as 2026-11
 const id = z.string().check(z.regex(/^[A-Za-z0-9][A-Za-z0-9-]{0,39}$/, 'a word of letters, digits and hyphens'));
 const kind = z.enum(HAZARD_KINDS.map((hazard) => hazard.id) as [string, ...string[]]);
 
+const isEachOnce = (names: readonly string[]) => new Set(names).size === names.length;
+
 const PlaceSchema = z.strictObject({
   lat: z.number().check(z.gte(-90), z.lte(90)),
   lng: z.number().check(z.gte(-180), z.lte(180)),
@@ -120,8 +122,14 @@ export const RoundFileSchema = z.strictObject({
   guideDay: day,
   ref: z.string().check(z.regex(/^[a-z0-9]{4,12}$/, '4 to 12 small letters and digits')),
   day,
-  pegs: z.array(PegFindingSchema).check(z.maxLength(ROUND_LIMITS.pegs)),
-  gauges: z.array(GaugeFindingSchema).check(z.maxLength(ROUND_LIMITS.pegs)),
+  pegs: z.array(PegFindingSchema).check(
+    z.maxLength(ROUND_LIMITS.pegs),
+    z.refine((pegs) => isEachOnce(pegs.map(({ water, peg }) => `${water}/${peg}`)), 'each peg once'),
+  ),
+  gauges: z.array(GaugeFindingSchema).check(
+    z.maxLength(ROUND_LIMITS.pegs),
+    z.refine((gauges) => isEachOnce(gauges.map(({ water }) => water)), 'each water once'),
+  ),
   photos: z.array(RoundPhotoSchema).check(z.maxLength(ROUND_LIMITS.photos)),
 });
 

@@ -22,7 +22,7 @@ export const EventRowSchema = z
     kind: choice(['match', 'pleasure', 'practice']),
     hours: number('hours fished', 0.5, 72),
     listing: choice(['full', 'frame']),
-    frame_places: wholeNumber('how many places framed', 0, 200),
+    frame_places: wholeNumber('how many places framed (0 where nothing was)', 0, 200),
     fished: wholeNumber('how many fished', 0, 5000).exactOptional(),
     air_temperature: temperature().exactOptional(),
     water_temperature: temperature().exactOptional(),

@@ -37,6 +37,17 @@ describe('reading a round file', () => {
     expect(told({ ...round, version: 2, more: true })).toEqual(['round-version : version 2; version 1']);
   });
 
+  it('refuses a peg or a water that stands in it twice, and what is of another shape', () => {
+    const [finding] = round.pegs;
+    const gauge = { water: 'mill-pond', levelMetres: 0.1 };
+    const sentences = told({ ...round, pegs: [finding, finding], gauges: [gauge, gauge], venue: 'x' });
+    expect(sentences.map((sentence) => sentence.replace(/: .*; /, ': '))).toEqual([
+      'round-value venue: an object',
+      'round-value pegs: each peg once',
+      'round-value gauges: each water once',
+    ]);
+  });
+
   it('tells every impossible value at once, with its place', () => {
     const [finding] = round.pegs;
     const wrong = {
