@@ -27,7 +27,7 @@ export function pegEmergency(peg: Peg, waterName: string, survey: PegSurvey, uni
 }
 
 /** "Brick Lane gate, 140 m north-east (walk 182 m)". */
-export function placeWords(place: NearbyPlace | null, units: Units): string {
+function placeWords(place: NearbyPlace | null, units: Units): string {
   if (place === null) return 'not known';
   const straight = `${formatDistance(place.distanceMetres, units)} ${compassWords(place.bearingDegrees)}`;
   const walk = place.walkMetres === null ? '' : ` (walk ${formatDistance(place.walkMetres, units)})`;

@@ -3,7 +3,7 @@ import { DECIMAL, hasDecimalComma, type Parsed, POINT_NOT_COMMA, parsed, unreada
 
 /** Exact since 1959 (International yard and pound agreement; Weights and Measures Act 1985, schedule 1). */
 export const GRAMS_PER_POUND = 453.59237;
-export const OUNCES_PER_POUND = 16;
+const OUNCES_PER_POUND = 16;
 const DRAMS_PER_OUNCE = 16;
 export const GRAMS_PER_OUNCE = GRAMS_PER_POUND / OUNCES_PER_POUND;
 export const GRAMS_PER_DRAM = GRAMS_PER_OUNCE / DRAMS_PER_OUNCE;

@@ -9,7 +9,7 @@ export interface RecordBase {
 }
 
 /** A short version of a record's bytes: it changes whenever the file does. */
-export function recordVersion(bytes: Uint8Array | string): string {
+function recordVersion(bytes: Uint8Array | string): string {
   return createHash('sha256').update(bytes).digest('hex').slice(0, 12);
 }
 

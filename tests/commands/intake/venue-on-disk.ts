@@ -80,7 +80,7 @@ export async function fullRound(folder: string): Promise<RoundFile> {
 }
 
 /** A small picture that carries a place and a device, as a camera writes them. */
-export async function jpegWithPlace(): Promise<string> {
+async function jpegWithPlace(): Promise<string> {
   const picture = sharp({ create: { width: 64, height: 48, channels: 3, background: '#527' } });
   const exif = { IFD0: { Make: 'Example Phone' }, IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '52/1 45/1 0/1' } };
   return (await picture.withExif(exif).jpeg().toBuffer()).toString('base64');

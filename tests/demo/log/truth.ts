@@ -65,7 +65,7 @@ function standardDeviation(values: readonly number[]): number {
 }
 
 /** What a feature adds in a month: its level over the year and its month's part. */
-export function featureEffect(truth: Truth, feature: string, month: Month): number {
+function featureEffect(truth: Truth, feature: string, month: Month): number {
   return (truth.features[feature] ?? 0) + (truth.featureMonths[feature]?.[month - 1] ?? 0);
 }
 

@@ -52,7 +52,7 @@ export function slopes(name: string, groups: readonly (string | number)[], weigh
   };
 }
 
-export function levelsOf<Value extends string | number>(values: readonly Value[]): Value[] {
+function levelsOf<Value extends string | number>(values: readonly Value[]): Value[] {
   return [...new Set(values)].sort((a, b) => (a < b ? -1 : 1));
 }
 
