@@ -14,6 +14,7 @@ export default defineConfig({
           name: 'unit',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/slow/**', 'node_modules/**'],
+          setupFiles: ['tests/property-seed.ts'],
           environment: 'node',
           testTimeout: 30_000,
         },
@@ -22,6 +23,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
+          setupFiles: ['tests/property-seed.ts'],
           globalSetup: ['tests/browser/built-site.ts'],
           fileParallelism: false,
           testTimeout: 120_000,
@@ -32,6 +34,7 @@ export default defineConfig({
         test: {
           name: 'slow',
           include: ['tests/slow/**/*.test.ts'],
+          setupFiles: ['tests/property-seed.ts'],
           testTimeout: 1_200_000,
           hookTimeout: 600_000,
         },

@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process';
+import { type AddressInfo, createServer } from 'node:net';
 import { fileURLToPath } from 'node:url';
 import type { TestProject } from 'vitest/node';
 
@@ -13,19 +14,29 @@ declare module 'vitest' {
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 const SITE_FOLDER = fileURLToPath(new URL('../../node_modules/.cache/peg-atlas/test-site', import.meta.url));
-const PORT = 4390;
 
 /** Builds the demo guide with the real command, serves it with the real command, and tells the tests where it is. */
 export default async function builtSite(project: TestProject): Promise<() => Promise<void>> {
   const environment = { ...process.env, VENUE_DIR: '', SITE_ADDRESS: '/', NODE_ENV: 'production' };
   await finished(start(['build', '--out', SITE_FOLDER], environment));
-  const server = start(['serve', '--out', SITE_FOLDER, '--port', String(PORT)], environment);
+  const server = start(['serve', '--out', SITE_FOLDER, '--port', String(await freePort())], environment);
   const siteUrl = await printedAddress(server);
   project.provide('siteUrl', siteUrl);
   project.provide('siteFolder', SITE_FOLDER);
   return async () => {
     server.kill();
   };
+}
+
+/** A port nobody listens on, so that two runs on one machine do not meet. */
+function freePort(): Promise<number> {
+  return new Promise((resolve) => {
+    const probe = createServer();
+    probe.listen(0, '127.0.0.1', () => {
+      const { port } = probe.address() as AddressInfo;
+      probe.close(() => resolve(port));
+    });
+  });
 }
 
 function start(args: readonly string[], environment: NodeJS.ProcessEnv) {
