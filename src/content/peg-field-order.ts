@@ -23,9 +23,9 @@ const ORDERS: Readonly<Record<string, readonly string[]>> = {
     'hazards',
     'photos',
   ],
-  platform: ['kind', 'width', 'length', 'height', 'condition', 'rail-height', 'edge-protection'],
+  platform: ['kind', 'width', 'length', 'height', 'condition', 'rail-height', 'edge-protection', 'measured-at'],
   clearance: ['clear-width', 'lowest-branch', 'path-width', 'measured-on'],
-  'measured-line-distance': ['distance', 'measured-on', 'method'],
+  'measured-line-distance': ['distance', 'measured-on', 'method', 'bearing'],
   hazards: [
     'kind',
     'place',
@@ -40,6 +40,10 @@ const ORDERS: Readonly<Record<string, readonly string[]>> = {
     'cleared-on',
     'round',
     'photo',
+    'line',
+    'distance',
+    'bearing',
+    'kept-open',
   ],
   photos: ['file', 'alt', 'credit'],
 };

@@ -6,7 +6,7 @@ export interface HazardKind {
   readonly sign: string;
   /** What the angler should do, unless the record says better. */
   readonly advice: string;
-  /** A hard rule is never softened by a low score. */
+  /** A hard rule is never softened by a low score, and closes its peg unless somebody decides otherwise and says why. */
   readonly hardRule: boolean;
 }
 
@@ -32,6 +32,13 @@ export const HAZARD_KINDS: readonly HazardKind[] = [
     name: 'Ice',
     sign: 'W043',
     advice: 'Stay off the ice. No thickness is safe.',
+    hardRule: true,
+  },
+  {
+    id: 'unsafe-platform',
+    name: 'Unsafe platform',
+    sign: 'W001',
+    advice: 'Do not use it and keep others off it: ask for a redraw.',
     hardRule: true,
   },
   {

@@ -20,7 +20,12 @@ export interface Platform {
   readonly condition?: string;
   readonly railHeightMetres?: number;
   readonly edgeProtection?: boolean;
+  /** Where on it the peg's position was taken; anywhere on it where the record does not say. */
+  readonly measuredAt?: PlatformPart;
 }
+
+/** A part of a platform: where it meets the bank, its middle, where it ends over the water. */
+export type PlatformPart = 'bank-end' | 'middle' | 'water-end';
 
 export interface Bank {
   readonly slopeDegrees?: number;
@@ -81,6 +86,8 @@ export interface MeasuredLineDistance {
   readonly distanceMetres: number;
   readonly measuredOn: Day;
   readonly method: string;
+  /** Where that point lies, degrees clockwise from true north. */
+  readonly bearingDegrees?: number;
 }
 
 export interface Peg {

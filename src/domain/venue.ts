@@ -53,6 +53,8 @@ export interface RiskBand {
   readonly from: number;
   readonly name: string;
   readonly meaning: string;
+  /** A current hazard in this band takes its peg out of the draw. */
+  readonly closes?: boolean;
 }
 
 /** A figure a rule rests on, with where it comes from. */

@@ -53,11 +53,12 @@ describe('risk', () => {
     expect(order[0]?.hardRule).toBe(true);
   });
 
-  it('knows power lines, algae scum and ice as hard rules', () => {
+  it('knows power lines, algae scum, ice and unsafe platforms as hard rules', () => {
     expect(HAZARD_KINDS.filter((kind) => kind.hardRule).map((kind) => kind.id)).toEqual([
       'overhead-line',
       'algae-scum',
       'thin-ice',
+      'unsafe-platform',
     ]);
   });
 });

@@ -30,6 +30,7 @@ const platformSchema = (units: Units) =>
       condition: text('its condition: sound, soft, boards off').exactOptional(),
       'rail-height': length(units, 'height of its rail', 3).exactOptional(),
       'edge-protection': yesNo('whether its edge is guarded').exactOptional(),
+      'measured-at': choice(['bank-end', 'middle', 'water-end']).exactOptional(),
     })
     .transform((platform) =>
       withoutUndefined({
@@ -40,6 +41,7 @@ const platformSchema = (units: Units) =>
         condition: platform.condition,
         railHeightMetres: platform['rail-height'],
         edgeProtection: platform['edge-protection'],
+        measuredAt: platform['measured-at'],
       }),
     ) satisfies z.ZodType<Platform>;
 
@@ -93,12 +95,11 @@ const measuredLineDistanceSchema = (units: Units) =>
       distance: length(units, 'measured along the ground to below the nearest conductor'),
       'measured-on': day(),
       method: text('how it was measured: tape, wheel, laser'),
+      bearing: bearing().exactOptional(),
     })
-    .transform(({ distance, 'measured-on': measuredOn, method }) => ({
-      distanceMetres: distance,
-      measuredOn,
-      method,
-    })) satisfies z.ZodType<MeasuredLineDistance>;
+    .transform(({ distance, 'measured-on': measuredOn, method, bearing: bearingDegrees }) =>
+      withoutUndefined({ distanceMetres: distance, measuredOn, method, bearingDegrees }),
+    ) satisfies z.ZodType<MeasuredLineDistance>;
 
 const PhotoSchema = z
   .strictObject({
@@ -142,7 +143,7 @@ export const pegSchema = (units: Units) =>
       'margin-depth': length(units, 'depth at the edge', 30).exactOptional(),
       limits: reachSchema(units).exactOptional(),
       'measured-line-distance': measuredLineDistanceSchema(units).exactOptional(),
-      hazards: z.array(hazardSchema, { error: 'a list of hazards' }).exactOptional(),
+      hazards: z.array(hazardSchema(units), { error: 'a list of hazards' }).exactOptional(),
       photos: z.array(PhotoSchema, { error: 'a list of photos' }).exactOptional(),
     })
     .transform((record) =>

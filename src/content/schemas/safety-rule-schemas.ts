@@ -2,7 +2,7 @@ import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import { LEAST_STAND_OFF_METRES, SHIPPED_INSPECTION, SHIPPED_STAND_OFF } from '../../domain/shipped-settings.ts';
 import type { InspectionIntervals, RiskBand, StandOffRule, Threshold } from '../../domain/venue.ts';
-import { choice, day, number, text, wholeNumber, word } from './fields.ts';
+import { choice, day, number, text, wholeNumber, word, yesNo } from './fields.ts';
 import { length } from './measures.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
@@ -48,11 +48,19 @@ export const InspectionSchema = z
   })) satisfies z.ZodType<InspectionIntervals>;
 
 /** A band of the risk matrix. */
-export const RiskBandSchema = z.strictObject({
-  from: wholeNumber('the lowest score of the band', 1, 25),
-  name: text('its word'),
-  meaning: text('what it asks for'),
-}) satisfies z.ZodType<RiskBand>;
+export const RiskBandSchema = z
+  .strictObject({
+    from: wholeNumber('the lowest score of the band', 1, 25),
+    name: text('its word'),
+    meaning: text('what it asks for'),
+    closes: yesNo('whether a current hazard in it takes its peg out of the draw').exactOptional(),
+  })
+  .transform((band) => ({ ...band, closes: band.closes ?? saysOutOfDraw(band.meaning) })) satisfies z.ZodType<RiskBand>;
+
+/** A band that asks for the peg to come out of the draw closes it, unless the venue says otherwise in so many words. */
+function saysOutOfDraw(meaning: string): boolean {
+  return /\bout of the draw\b|\bclosed\b|\bclose (?:it|the peg)\b|\bnot (?:to be )?fished\b/i.test(meaning);
+}
 
 /** A figure a rule rests on, with its source. */
 export const ThresholdSchema = z
