@@ -86,6 +86,12 @@ test.each([
     'map-position',
     'coordinates',
   ],
+  [
+    'decimal commas, which make four numbers of two',
+    feature('"kind":"aed"', '{"type":"Point","coordinates":[-0,51,52,74]}'),
+    'decimal-comma',
+    'coordinates',
+  ],
   ['a second outline', replacing('"kind":"island","name":"Swan Island"', '"kind":"outline"'), 'map-outline', 'kind'],
   ['an id given twice', feature('"kind":"aed"', `${POINT},"id":"line-1"`), 'map-id', 'id'],
   [

@@ -26,6 +26,12 @@ const PositionSchema = z
   .array(z.number({ error: POSITION }), { error: POSITION })
   .transform((numbers, context): LatLng => {
     const [lng, lat] = numbers;
+    if (numbers.length > 3) {
+      // RFC 7946 allows a height and no more: four numbers are two written with decimal commas.
+      const mend = 'Write the decimal point as a point, not a comma: [-0.05481, 52.75126].';
+      context.addIssue({ code: 'custom', message: POSITION, params: { rule: 'decimal-comma', mend } });
+      return z.NEVER;
+    }
     if (lng !== undefined && lat !== undefined && Math.abs(lng) <= 180 && Math.abs(lat) <= 90) return { lat, lng };
     const mend =
       lng === undefined || lat === undefined || Math.abs(lng) > 180

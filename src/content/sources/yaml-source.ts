@@ -14,6 +14,7 @@ import {
   type YAMLMap,
 } from 'yaml';
 import type { Fault } from '../fault.ts';
+import { strayParts } from './flow-commas.ts';
 import type { FieldPath, Source } from './source.ts';
 import { shown, type TextPlace } from './text-place.ts';
 import { yamlFault } from './yaml-fault.ts';
@@ -59,6 +60,9 @@ export function readYaml(file: string, text: string, firstLine: number): YamlRea
   );
   const shared = sharedNode(document);
   if (shared !== null) faults.push(yamlFault(file, 'SHARED', at(shared), shown(lineAt(text, shared))));
+  for (const { offset, field, fault } of strayParts(text, document.contents)) {
+    faults.push({ file, ...at(offset), field, severity: 'error', ...fault });
+  }
   const isReadable = shared === null && problems.every(({ code }) => code === 'DUPLICATE_KEY');
   if (!isReadable) return { source: null, faults };
   const places = placesIn(file, text, document, at, firstLine);
