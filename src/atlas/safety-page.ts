@@ -2,12 +2,12 @@ import { formatDay } from '../domain/day.ts';
 import { type Check, checkOf } from '../domain/due.ts';
 import { formatLength } from '../domain/length.ts';
 import type { PlaceKind } from '../domain/map.ts';
-import { monthSpan } from '../domain/nesting.ts';
 import { standOffWords } from '../domain/overhead-line-words.ts';
-import type { Emergency, Threshold } from '../domain/venue.ts';
+import type { Emergency } from '../domain/venue.ts';
 import type { Atlas } from './atlas.ts';
 import { hazardRegister, type RegisterRow } from './hazard-register.ts';
 import { type LinePegs, linePegs } from './line-pegs.ts';
+import { clearingCautions, firstSteps, type SafetyAdvice, staySafe } from './safety-advice.ts';
 import { pegLink } from './site-link.ts';
 import { type ThresholdRow, thresholdRow } from './threshold-words.ts';
 
@@ -66,10 +66,10 @@ export interface SafetyPage {
   readonly rescue: readonly RescuePlaces[];
   readonly rescueKitDays: number;
   readonly thresholds: readonly ThresholdRow[];
-  /** "March to August". */
-  readonly nesting: string;
-  /** Figures that stand in sentences, by id. */
-  readonly figure: (id: string) => string | null;
+  readonly firstSteps: readonly SafetyAdvice[];
+  readonly staySafe: readonly SafetyAdvice[];
+  /** What stands before any cut. */
+  readonly clearing: ReturnType<typeof clearingCautions>;
 }
 
 const RESCUE_SIGNS: Partial<Record<PlaceKind, string>> = { aed: 'E010', 'throw-line': 'E041' };
@@ -79,7 +79,6 @@ export function safetyPage(atlas: Atlas): SafetyPage {
   const { settings } = atlas.venue;
   const { units, standOff, permittedReach } = settings;
   const inForce = hazardRegister(atlas.venue).inForce;
-  const thresholds = settings.thresholds;
   return {
     emergency: settings.emergency,
     standOff: {
@@ -97,9 +96,10 @@ export function safetyPage(atlas: Atlas): SafetyPage {
     hazardDays: settings.inspection.hazardDays,
     rescue: rescuePlaces(atlas),
     rescueKitDays: settings.inspection.rescueKitDays,
-    thresholds: thresholds.map(thresholdRow),
-    nesting: monthSpan(settings.nestingMonths),
-    figure: (id) => figureOf(thresholds, id),
+    thresholds: settings.thresholds.map(thresholdRow),
+    firstSteps: firstSteps(settings),
+    staySafe: staySafe(settings),
+    clearing: clearingCautions(settings),
   };
 }
 
@@ -165,9 +165,4 @@ function rescuePlaces({ venue }: Atlas): readonly RescuePlaces[] {
       };
     });
   });
-}
-
-function figureOf(thresholds: readonly Threshold[], id: string): string | null {
-  const threshold = thresholds.find((candidate) => candidate.id === id);
-  return threshold === undefined ? null : thresholdRow(threshold).value;
 }

@@ -26,16 +26,34 @@ const BASIS: Readonly<Record<Threshold['basis'], string>> = {
 /** Exact: a mile is 1609.344 m (international yard and pound agreement, 1959). */
 const METRES_PER_SECOND_PER_MPH = 1609.344 / 3600;
 
-const UNITS: Readonly<Record<string, string>> = { C: '°C' };
+const UNITS: Readonly<Record<string, string>> = { C: '°C', s: 'seconds', min: 'minutes' };
+
+/** The shipped figures by their proper names; a club's own is named by its id. */
+const NAMES: Readonly<Record<string, string>> = {
+  'overhead-line-stand-off': 'Stand-off from overhead lines',
+  'cold-water': 'Cold water, below',
+  'cold-shock-passes': 'Cold shock passes within about',
+  'warm-water-fish-care': 'Fish care in warm water, from',
+  'steep-bank': 'A steep bank, above',
+  'sloping-bank': 'A sloping bank, above',
+  'deep-margin': 'Deep water at the edge, from',
+  'rescue-kit-distance': 'Rescue kit at most this far away',
+  'gust-under-trees': 'Leave pegs under trees at gusts of',
+  'lightning-wait': 'Wait after the last thunder',
+  'leptospirosis-watch': 'Watch for leptospirosis for',
+  'accessible-rail-height': 'Rail of an accessible platform, at most',
+  'accessible-turning-space': 'Turning space of an accessible platform, at least',
+  'accessible-path-width': 'Width of an accessible path, at least',
+  'accessible-path-gradient': 'Gradient of an accessible path, at most',
+};
 
 /** A threshold in words. */
 export function thresholdRow(threshold: Threshold): ThresholdRow {
   const { id, source, edition, checkedOn, basis } = threshold;
-  const name = id.replaceAll('-', ' ');
   const checked = checkedOn === undefined ? 'no date of check on record' : `checked ${formatDay(checkedOn)}`;
   return {
     id,
-    name: name.charAt(0).toUpperCase() + name.slice(1),
+    name: NAMES[id] ?? wordsOfId(id),
     value: valueWords(threshold),
     source,
     edition: `${edition === undefined ? 'edition not stated' : `edition ${edition}`}, ${checked}`,
@@ -44,9 +62,14 @@ export function thresholdRow(threshold: Threshold): ThresholdRow {
   };
 }
 
+function wordsOfId(id: string): string {
+  const name = id.replaceAll('-', ' ');
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}
+
 function valueWords({ value, unit }: Threshold): string {
   if (unit === 'rise/run' && value > 0) return `1 in ${Math.round(1 / value)}`;
   if (unit === 'deg') return `${value}°`;
-  if (unit === 'm/s') return `${value} m/s (${Math.round(value / METRES_PER_SECOND_PER_MPH)} mph)`;
+  if (unit === 'm/s') return `${Math.round(value / METRES_PER_SECOND_PER_MPH)} mph (${Math.round(value)} m/s)`;
   return `${value} ${UNITS[unit] ?? unit}`;
 }

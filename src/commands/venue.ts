@@ -32,6 +32,10 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     summary: 'write a first venue folder of your own',
     load: () => import('./start.ts'),
   },
+  'safety-texts': {
+    summary: 'print every safety text with its source',
+    load: () => import('./safety-texts.ts'),
+  },
   schema: {
     summary: 'write the JSON Schema files for editors',
     load: () => import('./schema.ts'),
@@ -39,7 +43,7 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
 };
 
 function usage(): string {
-  const rows = Object.entries(COMMANDS).map(([word, { summary }]) => `  ${word.padEnd(10)}${summary}`);
+  const rows = Object.entries(COMMANDS).map(([word, { summary }]) => `  ${word.padEnd(14)}${summary}`);
   return [
     'Usage: npm run -s venue -- COMMAND [options]',
     '',

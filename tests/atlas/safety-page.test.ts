@@ -114,8 +114,8 @@ describe('the figures the rules rest on', () => {
     });
     expect(row).toEqual({
       id: 'gust-under-trees',
-      name: 'Gust under trees',
-      value: '20.1 m/s (45 mph)',
+      name: 'Leave pegs under trees at gusts of',
+      value: '45 mph (20 m/s)',
       source: 'an estate',
       edition: 'edition 2016, checked 4 Jan 2026',
       basis: 'read on the page named',
@@ -138,8 +138,10 @@ describe('the figures the rules rest on', () => {
 
   it('stand in sentences by their id, and nothing stands where the venue has none', () => {
     const atlas = exampleAtlas({ venue: { settings: { ...EXAMPLE_SETTINGS, thresholds: SHIPPED_THRESHOLDS } } });
-    expect(safetyPage(atlas).figure('lightning-wait')).toBe('30 min');
-    expect(safetyPage(exampleAtlas()).figure('lightning-wait')).toBeNull();
+    const thunder = (page: ReturnType<typeof safetyPage>) =>
+      page.staySafe.find(({ id }) => id === 'lightning')!.sentences;
+    expect(thunder(safetyPage(atlas))[1]).toBe('Wait 30 minutes after the last thunder; each clap starts it again.');
+    expect(thunder(safetyPage(exampleAtlas()))).toHaveLength(1);
   });
 });
 
@@ -160,8 +162,14 @@ describe('the rest of the safety page', () => {
   });
 
   it('names the months in which nobody cuts', () => {
-    expect(safetyPage(exampleAtlas()).nesting).toBe('March to August');
+    const months = (page: ReturnType<typeof safetyPage>) =>
+      page.clearing.cautions.find(({ about }) => about === 'Months')?.words;
+    expect(months(safetyPage(exampleAtlas()))).toBe('This club keeps off altogether from March to August.');
     const settings = { ...EXAMPLE_SETTINGS, nestingMonths: [3, 5] as const };
-    expect(safetyPage(exampleAtlas({ venue: { settings } })).nesting).toBe('March, May');
+    expect(months(safetyPage(exampleAtlas({ venue: { settings } })))).toBe(
+      'This club keeps off altogether from March, May.',
+    );
+    const none = { ...EXAMPLE_SETTINGS, nestingMonths: [] };
+    expect(months(safetyPage(exampleAtlas({ venue: { settings: none } })))).toBeUndefined();
   });
 });

@@ -87,11 +87,13 @@ describe('the risk matrix', () => {
   });
 
   // "Never let a low score hide a power-line or algae rule breach" (facts of the trade); ice: USACE Tulsa 2013, no safe ice.
-  it('stands below the hard rules for lines, algae scum and ice, whatever the score', () => {
+  // A platform that must not be used: common practice, no source.
+  it('stands below the hard rules for lines, algae scum, ice and unsafe platforms, whatever the score', () => {
     expect(HAZARD_KINDS.filter(({ hardRule }) => hardRule).map(({ id }) => id)).toEqual([
       'overhead-line',
       'algae-scum',
       'thin-ice',
+      'unsafe-platform',
     ]);
     expect(riskOf(hazard('overhead-line', 1, 1), SHIPPED_RISK_BANDS).hardRule).toBe(true);
   });
