@@ -28,6 +28,14 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     summary: 'take bank rounds into the venue folder',
     load: () => import('./intake.ts'),
   },
+  import: {
+    summary: 'read a club’s own papers into the venue folder: import results FILE…',
+    load: () => import('./import.ts'),
+  },
+  anglers: {
+    summary: 'who is who in the log: anglers who NAME, merge REF REF, forget REF',
+    load: () => import('./anglers.ts'),
+  },
   start: {
     summary: 'write a first venue folder of your own',
     load: () => import('./start.ts'),

@@ -1,0 +1,80 @@
+import { createHmac, randomBytes } from 'node:crypto';
+import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { dirname, join, relative, resolve } from 'node:path';
+import { formatRegister, type RegisterRow, readRegister } from '../../content/anglers/register.ts';
+import type { CommandIo } from '../command-io.ts';
+import { UsageError } from '../read-arguments.ts';
+
+/** The club's key and its register of anglers, both outside the venue folder and readable by their owner alone. */
+export interface AnglerFiles {
+  readonly key: Uint8Array;
+  readonly rows: readonly RegisterRow[];
+  readonly keyPath: string;
+  readonly registerPath: string;
+  /** Whether the key was made just now. */
+  readonly isNew: boolean;
+}
+
+const KEY_BYTES = 32;
+
+/**
+ * Opens the key and register of a club; makes a key where there is none yet.
+ * @param club the club's name; its letters name the files
+ * @throws UsageError where they would lie inside the venue folder, or one of them is damaged
+ */
+export function openAnglerFiles(
+  folder: string,
+  club: string,
+  named: string | null,
+  environment: CommandIo['environment'],
+): AnglerFiles {
+  const settings = environment.XDG_CONFIG_HOME || join(environment.HOME || homedir(), '.config');
+  const home = resolve(named ?? (environment.PEG_ATLAS_KEYS || join(settings, 'peg-atlas')));
+  if (!relative(folder, home).startsWith('..')) {
+    throw new UsageError(
+      `The key of the anglers' register may not lie inside the venue folder, since that is published: ${home}`,
+    );
+  }
+  const stem =
+    club
+      .normalize('NFKD')
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '') || 'club';
+  const keyPath = join(home, `${stem}.key`);
+  const registerPath = join(home, `${stem}.anglers.csv`);
+  const hasRegister = existsSync(registerPath);
+  const isNew = !existsSync(keyPath);
+  if (isNew && hasRegister) {
+    throw new UsageError(
+      `${registerPath} is there and its key ${keyPath} is not: put the key back from the club's safe. A new key would make everybody a new angler.`,
+    );
+  }
+  if (isNew) {
+    mkdirSync(home, { recursive: true, mode: 0o700 });
+    writeFileSync(keyPath, `${randomBytes(KEY_BYTES).toString('hex')}\n`, { mode: 0o600, flag: 'wx' });
+  }
+  const key = Buffer.from(readFileSync(keyPath, 'utf8').trim(), 'hex');
+  if (key.length !== KEY_BYTES) throw new UsageError(`${keyPath} holds no key: expected 64 hexadecimal digits.`);
+  const read = hasRegister ? readRegister(readFileSync(registerPath, 'utf8')) : { ok: true as const, rows: [] };
+  if (!read.ok)
+    throw new UsageError(
+      `${registerPath}:${read.line}: this line is none of the register's. Put the file back from a copy.`,
+    );
+  return { key, rows: read.rows, keyPath, registerPath, isNew };
+}
+
+/** Keeps the register, as a whole or not at all. */
+export function writeRegister({ registerPath }: AnglerFiles, rows: readonly RegisterRow[]): void {
+  const aside = join(dirname(registerPath), `.${process.pid}.anglers`);
+  writeFileSync(aside, formatRegister(rows), { mode: 0o600 });
+  chmodSync(aside, 0o600);
+  renameSync(aside, registerPath);
+}
+
+/** Random bytes that are the same for the same text within one run: questions may make a reader begin again. */
+export function drawOfRun(): (salt: string) => Uint8Array {
+  const secret = randomBytes(KEY_BYTES);
+  return (salt) => createHmac('sha256', secret).update(salt).digest().subarray(0, 8);
+}

@@ -1,0 +1,70 @@
+import type { Content } from '../../content/content.ts';
+import type { Fault } from '../../content/fault.ts';
+import { ChangeRefused } from '../../content/folder-change/change-refused.ts';
+import { commitChange, type NewFile, tidyFolder } from '../../content/folder-change/commit-change.ts';
+import { readSettled } from '../../content/folder-change/read-settled.ts';
+import { UnfinishedChange } from '../../content/folder-change/settle-folder.ts';
+import { formatFaults } from '../../content/format-fault.ts';
+import { errorsOf, newErrors, withChanges } from '../../content/intake/faults-after.ts';
+import { folderFiles } from '../../content/intake/folder-files.ts';
+import type { FolderFiles } from '../../content/intake/staged-files.ts';
+import { readContent } from '../../content/read-content.ts';
+import { readFolder } from '../../content/read-folder.ts';
+import type { VenueFiles } from '../../content/venue-files.ts';
+
+/** A venue folder that an import reads once and changes once, all or nothing. */
+export class FolderImport {
+  readonly content: Content;
+  readonly files: FolderFiles;
+  readonly texts: ReadonlyMap<string, string>;
+  readonly #folder: string;
+  readonly #read: VenueFiles;
+  readonly #errors: readonly Fault[];
+
+  private constructor(folder: string, read: VenueFiles, content: Content) {
+    this.#folder = folder;
+    this.#read = read;
+    this.#errors = errorsOf(read);
+    this.content = content;
+    this.texts = read.texts;
+    this.files = folderFiles(folder, read);
+  }
+
+  /** Reads the folder; says why where it has no settings that can be read. */
+  static async open(
+    folder: string,
+  ): Promise<
+    { readonly ok: true; readonly folder: FolderImport } | { readonly ok: false; readonly lines: readonly string[] }
+  > {
+    try {
+      tidyFolder(folder);
+    } catch (error) {
+      if (!(error instanceof UnfinishedChange || error instanceof ChangeRefused)) throw error;
+      return { ok: false, lines: [error.message] };
+    }
+    const read = await readSettled(folder, () => readFolder(folder));
+    const { value: content, faults } = readContent(read);
+    if (content.settingsSource === null)
+      return { ok: false, lines: formatFaults([...read.faults, ...faults].slice(0, 5)) };
+    return { ok: true, folder: new FolderImport(folder, read, content) };
+  }
+
+  /** Errors a change would bring into the folder. */
+  faultsAfter(changed: readonly NewFile[]): readonly Fault[] {
+    return newErrors(this.#errors, errorsOf(withChanges(this.#read, changed)));
+  }
+
+  /** Writes a change, all or nothing. Returns a sentence where it could not. */
+  write(changed: readonly NewFile[]): string | null {
+    try {
+      commitChange(this.#folder, changed);
+      return null;
+    } catch (error) {
+      if (error instanceof ChangeRefused) return error.message;
+      const { code } = error as NodeJS.ErrnoException;
+      if (code === 'ENOSPC') return 'The disk is full.';
+      if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return 'The folder may not be written to.';
+      throw error;
+    }
+  }
+}

@@ -1,0 +1,213 @@
+import { readFileSync, statSync } from 'node:fs';
+import { basename } from 'node:path';
+import { type Assigned, anglerLogs, assignReferences } from '../../content/anglers/assign-references.ts';
+import type { Content } from '../../content/content.ts';
+import { formatFaults } from '../../content/format-fault.ts';
+import { StagedFiles } from '../../content/intake/staged-files.ts';
+import { MAX_PAPER_BYTES, type Paper, type PaperFault } from '../../content/papers/paper.ts';
+import { Asker, type KeptAnswers } from '../../content/papers/questions.ts';
+import { readPaper } from '../../content/papers/read-paper.ts';
+import { type EventChange, planResults } from '../../content/papers/results/plan-results.ts';
+import { readResults, type VenueNames } from '../../content/papers/results/read-results.ts';
+import type { ResultMatch, Unread } from '../../content/papers/results/result-row.ts';
+import { type CommandIo, EXIT } from '../command-io.ts';
+import { UsageError } from '../read-arguments.ts';
+import { type AnglerFiles, drawOfRun, openAnglerFiles, writeRegister } from './angler-files.ts';
+import { answerFileOf, readAnswers, writeAnswers } from './answer-file.ts';
+import { askQuestions, openQuestionLines } from './ask-questions.ts';
+import { askToWrite, NOTHING_CHANGED, refuse } from './ask-to-write.ts';
+import { FolderImport } from './folder-import.ts';
+import type { ImportOptions } from './import-options.ts';
+import { namesInFolder } from './names-in-folder.ts';
+import { changeLines, unreadLines } from './results-summary.ts';
+
+/** One reading of the papers with the answers there are. */
+interface Reading {
+  readonly matches: readonly ResultMatch[];
+  readonly unread: readonly Unread[];
+  readonly assigned: Assigned;
+  readonly asker: Asker;
+}
+
+/** `import results FILE…`: result sheets into the session log. */
+export async function importResults(
+  folder: string,
+  files: readonly string[],
+  options: ImportOptions,
+  io: CommandIo,
+): Promise<number> {
+  const answerPath = answerFileOf(folder, options.answers);
+  const venue = await FolderImport.open(folder);
+  if (!venue.ok) return refuse(venue.lines, io);
+  const { papers, faults } = readPapers(files);
+  if (faults.length > 0) return refuse(faults.map(faultLine), io);
+  for (const remark of papers.flatMap(({ remarks }) => remarks)) io.printError(remark);
+
+  const anglers = openAnglerFiles(folder, venue.folder.content.settings.club, options.keys, io.environment);
+  const settled = await settle(papers, venue.folder.content, anglers, readAnswers(answerPath), answerPath, options, io);
+  if (settled === null) return EXIT.faults;
+  const { reading, answers } = settled;
+
+  const staged = new StagedFiles(venue.folder.files);
+  const changes = planResults(
+    reading.matches,
+    venue.folder.content.events.map(({ value }) => value),
+    (name) => reading.assigned.references.get(name),
+    staged,
+  );
+  const changed = staged.changed();
+  const broken = venue.folder.faultsAfter(changed);
+  tell(changes, reading, anglers, options, io);
+  for (const line of namesInFolder(venue.folder.texts, reading.matches)) io.printError(line);
+  if (broken.length > 0) return refuse(['The folder would not be valid any more:', ...formatFaults(broken)], io);
+  if (changed.length === 0) {
+    io.printError('There is nothing new in these papers: nothing was changed.');
+    return EXIT.clean;
+  }
+  const agreed = await askToWrite(options.isAgreed, io);
+  if (agreed !== true) return agreed;
+  // The register first: a reference in the log that nobody can resolve would be worse than one too many.
+  writeRegister(anglers, reading.assigned.rows);
+  const failure = venue.folder.write(changed);
+  if (failure !== null) return refuse([failure], io);
+  writeAnswers(answerPath, answers);
+  io.printError('Taken in. Build the guide anew: npm run build');
+  return EXIT.clean;
+}
+
+function readPapers(files: readonly string[]): { papers: readonly Paper[]; faults: readonly PaperFault[] } {
+  const papers: Paper[] = [];
+  const faults: PaperFault[] = [];
+  for (const file of files) {
+    const read = readPaper(file === '-' ? 'pasted' : basename(file), bytesOf(file));
+    if (read.ok) papers.push(read.paper);
+    else faults.push(read.fault);
+  }
+  return { papers, faults };
+}
+
+function bytesOf(file: string): Uint8Array {
+  if (file === '-') return readFileSync(0);
+  try {
+    const { size } = statSync(file);
+    // Not read at all: the reader refuses it by its length.
+    return size > MAX_PAPER_BYTES ? new Uint8Array(MAX_PAPER_BYTES + 1) : readFileSync(file);
+  } catch (error) {
+    throw new UsageError(`${file} cannot be read (${(error as NodeJS.ErrnoException).code}). ${NOTHING_CHANGED}`);
+  }
+}
+
+/** Reads, asks, and reads again with the answers, until nothing is open. Null where questions stay open. */
+async function settle(
+  papers: readonly Paper[],
+  content: Content,
+  anglers: AnglerFiles,
+  kept: KeptAnswers,
+  answerPath: string,
+  options: ImportOptions,
+  io: CommandIo,
+): Promise<{ reading: Reading; answers: KeptAnswers } | null> {
+  const draw = drawOfRun();
+  let answers = kept;
+  for (;;) {
+    const reading = read(papers, content, anglers, answers, draw);
+    if (reading.asker.open.length === 0) {
+      const stopped = reading.matches.length === 0 || isStopped(answers);
+      if (!stopped) return { reading, answers };
+      for (const line of unreadLines(reading.unread)) io.printError(line);
+      io.printError(
+        reading.matches.length === 0
+          ? `No results were found. ${NOTHING_CHANGED}`
+          : `Put the sheet right first, and take the answer "stop" out of ${answerPath}. ${NOTHING_CHANGED}`,
+      );
+      return null;
+    }
+    if (io.ask === undefined || options.isJson) {
+      if (options.isJson) io.print(JSON.stringify({ questions: reading.asker.open, unread: reading.unread }, null, 2));
+      refuse(openQuestionLines(reading.asker, answerPath), io);
+      return null;
+    }
+    const more = await askQuestions(reading.asker.open, answers, io.ask, io);
+    if (more === null) {
+      io.printError(NOTHING_CHANGED);
+      return null;
+    }
+    answers = more;
+  }
+}
+
+function isStopped({ papers, all }: KeptAnswers): boolean {
+  return [all, ...Object.values(papers)].some((own) => Object.values(own).includes('stop'));
+}
+
+function read(
+  papers: readonly Paper[],
+  content: Content,
+  anglers: AnglerFiles,
+  answers: KeptAnswers,
+  draw: (salt: string) => Uint8Array,
+): Reading {
+  const asker = new Asker(answers);
+  const names = venueNames(content);
+  const results = papers.map((paper) => readResults(paper, names, asker));
+  const matches = results.flatMap((result) => result.matches);
+  const days = new Map(content.events.map(({ value }) => [value.id, value.day]));
+  const assigned = assignReferences(
+    matches.flatMap(({ rows, day, file }) => rows.map(({ name }) => ({ text: name, match: `${file} ${day}` }))),
+    anglers.key,
+    anglers.rows,
+    anglerLogs(
+      content.sessions.map(({ value }) => value),
+      (event) => days.get(event),
+    ),
+    draw,
+    asker,
+  );
+  return { matches, unread: results.flatMap((result) => result.unread), assigned, asker };
+}
+
+function venueNames({ settings, waters, pegs, events }: Content): VenueNames {
+  const usualHours = new Map<string, number>();
+  const inOrder = events.map(({ value }) => value).sort((a, b) => (a.day < b.day ? -1 : 1));
+  for (const { water, hours } of inOrder) usualHours.set(water, hours);
+  return {
+    waters: waters.map(({ id, record }) => ({
+      id,
+      name: record?.value.name ?? id,
+      pegs: new Set(pegs.filter(({ value }) => value.water === id).map(({ value }) => value.peg)),
+    })),
+    bagParts: settings.bagParts,
+    usualHours,
+  };
+}
+
+function tell(
+  changes: readonly EventChange[],
+  reading: Reading,
+  anglers: AnglerFiles,
+  options: ImportOptions,
+  io: CommandIo,
+): void {
+  const { added, respelt } = reading.assigned;
+  if (options.isJson) {
+    io.print(
+      JSON.stringify(
+        { changes, unread: reading.unread, anglers: { added, known: reading.assigned.rows.length } },
+        null,
+        2,
+      ),
+    );
+    return;
+  }
+  for (const line of changeLines(changes)) io.print(line);
+  for (const [because, count] of respelt) io.print(`${count} spellings new to the register were settled by ${because}`);
+  io.print(
+    `Anglers: ${added} new. The key is ${anglers.keyPath}${anglers.isNew ? ' (made now: keep a copy in the club’s safe)' : ''}`,
+  );
+  for (const line of unreadLines(reading.unread)) io.printError(line);
+}
+
+function faultLine({ file, sheet, row, found, expected, mend }: PaperFault): string {
+  const place = `${file}${sheet === undefined ? '' : `, ${sheet}`}${row === undefined ? '' : `, row ${row}`}`;
+  return `${place}: unexpected ${found}, expected ${expected}. ${mend}`;
+}
