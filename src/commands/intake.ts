@@ -100,7 +100,7 @@ async function asksToClose(pegs: readonly string[], io: CommandIo): Promise<bool
 
 /** Open pegs that what was measured puts inside the stand-off of an overhead line. */
 function openInside(faults: readonly Fault[]): readonly string[] {
-  const records = faults.filter(({ rule }) => rule === 'stand-off');
+  const records = faults.filter(({ rule }) => rule === 'stand-off' || rule === 'stand-off-recorded');
   return [...new Set(records.map(({ file }) => file.replace(/^pegs\//, '').replace(/\.md$/, '')))];
 }
 

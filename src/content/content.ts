@@ -16,6 +16,11 @@ export interface PlacedMap {
   readonly pathOf: (thing: object) => FieldPath;
 }
 
+/** The maps that could be read. */
+export function mapsOf(waters: readonly PlacedWater[]): readonly { readonly map: WaterMap }[] {
+  return waters.flatMap(({ map }) => (map === null ? [] : [{ map: map.map }]));
+}
+
 /** What could be read of one water. */
 export interface PlacedWater {
   readonly id: string;

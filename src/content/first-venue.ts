@@ -53,8 +53,10 @@ features: # the words your pegs use
   - { id: corner, name: Corner, meaning: Two banks meet. }
   - { id: open-water, name: Open water, meaning: Nothing in front but water. }
 stand-off: { distance: 30 m, conductor-spread: 2 m, map-error: 3 m } # from overhead lines; never below 30 m
+# Who looked for overhead lines, when and from what: until somebody has, check warns and every sheet says so.
+# lines-surveyed: { on: ${day}, by: Bailiff, how: walked with the network operator’s plan }
 permitted-reach: { pole: 16 m, cast: 40 m, sector: 90 } # how far anybody may fish; the sector in degrees
-inspection: { hazard: 28, platform: 90, clearance: 180, rescue-kit: 28 } # days between checks
+inspection: { hazard: 28, platform: 90, clearance: 180, rescue-kit: 28, lines: 365 } # days between checks
 ratings: { scale-division: 1 oz } # the smallest step of your scales
 nesting-months: March to August # no cutting
 ---

@@ -1,4 +1,5 @@
 import type { Day } from './day.ts';
+import type { LinesSurvey } from './lines-survey.ts';
 import type { LatLng, Ring } from './place.ts';
 
 /** An overhead electric line, mapped along its centre. */
@@ -86,6 +87,8 @@ export interface Water {
   /** `none`, `statutory`, `club` or, unless the venue says, `unknown`. */
   readonly closeSeason: string;
   readonly access?: string;
+  /** Where it differs from the venue's own. */
+  readonly linesSurveyed?: LinesSurvey;
   readonly notesMarkdown: string;
   readonly map: WaterMap;
 }

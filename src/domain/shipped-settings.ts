@@ -16,12 +16,13 @@ export const SHIPPED_STAND_OFF: StandOffRule = {
 /** The longest pole the trade sells and a long feeder cast on a match lake (common practice, no source). */
 export const SHIPPED_REACH: PermittedReach = { poleMetres: 16, castMetres: 40, sectorDegrees: 120 };
 
-/** Walk-round monthly, platforms quarterly, clearance twice a year (this project's choice: no published interval for fisheries). */
+/** Walk-round monthly, platforms quarterly, clearance twice a year, the lines yearly (this project's choice: no published interval for fisheries). */
 export const SHIPPED_INSPECTION: InspectionIntervals = {
   hazardDays: 28,
   platformDays: 90,
   clearanceDays: 180,
   rescueKitDays: 28,
+  linesDays: 365,
 };
 
 /** Bands of the 5 × 5 matrix. ISO 31010:2019 leaves their bounds to the user; these are this project's choice. */

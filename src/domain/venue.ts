@@ -1,5 +1,6 @@
 import type { BagPart, Units } from './bag.ts';
 import type { Day, Month } from './day.ts';
+import type { LinesSurvey } from './lines-survey.ts';
 import type { Water } from './map.ts';
 import type { Notice } from './notice.ts';
 import type { Peg, PermittedReach } from './peg.ts';
@@ -46,6 +47,8 @@ export interface InspectionIntervals {
   readonly platformDays: number;
   readonly clearanceDays: number;
   readonly rescueKitDays: number;
+  /** Whether the overhead lines are still as the map has them. */
+  readonly linesDays: number;
 }
 
 /** A band of the risk matrix: scores (severity × likelihood) from `from` up to the next band's. */
@@ -92,6 +95,8 @@ export interface VenueSettings {
   readonly bagParts: readonly BagPart[];
   readonly features: readonly Feature[];
   readonly standOff: StandOffRule;
+  /** Who looked for overhead lines at all waters, when and from what; a water may have its own. */
+  readonly linesSurveyed?: LinesSurvey;
   readonly permittedReach: PermittedReach;
   readonly inspection: InspectionIntervals;
   readonly riskBands: readonly RiskBand[];

@@ -1,6 +1,6 @@
 import type { OverheadLine } from '../domain/map.ts';
 import type { Peg, PermittedReach } from '../domain/peg.ts';
-import { type LineAtPeg, linesAtPeg, type StandOffSettings, sweptMetres } from './stand-off.ts';
+import { linesAtPeg, type StandOffSettings, sweptMetres } from './stand-off.ts';
 import type { KeepOpenLimit } from './survey.ts';
 import { effectiveReach } from './swept-area.ts';
 
@@ -25,7 +25,7 @@ export function keepOpenLimit(
 ): KeepOpenLimit | null {
   const atPeg = linesAtPeg(peg, lines, settings.standOff);
   const permitted = effectiveReach(peg, settings.permittedReach);
-  const passes = (reach: PermittedReach) => isOutside(atPeg, peg.facingDegrees, reach, settings.standOff.metres);
+  const passes = (reach: PermittedReach) => sweptMetres(atPeg, peg, reach) >= settings.standOff.metres;
   if (passes(permitted)) return {};
   if (!passes({ ...permitted, poleMetres: 0, castMetres: 0 })) return null;
   const least = Math.min(LEAST_SECTOR_DEGREES, permitted.sectorDegrees);
@@ -46,10 +46,6 @@ export function keepOpenLimit(
     };
   }
   return null;
-}
-
-function isOutside(lines: readonly LineAtPeg[], facingDegrees: number, reach: PermittedReach, metres: number): boolean {
-  return sweptMetres(lines, facingDegrees, reach) >= metres;
 }
 
 function nextNarrower(sectorDegrees: number): number {

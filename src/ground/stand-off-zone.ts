@@ -2,11 +2,12 @@ import type { OverheadLine } from '../domain/map.ts';
 import type { Ring } from '../domain/place.ts';
 import type { StandOffRule } from '../domain/venue.ts';
 import { localPlane } from './geodesy/local-plane.ts';
+import { lineAllowanceMetres } from './line-allowance.ts';
 import { bufferPolyline } from './plane/buffer-polyline.ts';
 
 /** How far the zone reaches from the mapped centre line: the stand-off, half the conductor spread and the map error. */
 export function standOffZoneMetres(line: OverheadLine, rule: StandOffRule): number {
-  return rule.metres + (line.conductorSpreadMetres ?? rule.conductorSpreadMetres) / 2 + rule.mapErrorMetres;
+  return rule.metres + lineAllowanceMetres(line, rule);
 }
 
 /**

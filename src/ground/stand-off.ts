@@ -3,9 +3,11 @@ import type { Peg, PermittedReach } from '../domain/peg.ts';
 import type { StandOffRule, VenueSettings } from '../domain/venue.ts';
 import { wholeTurnDegrees } from './geodesy/ellipsoid.ts';
 import { localPlane } from './geodesy/local-plane.ts';
+import { lineAllowanceMetres } from './line-allowance.ts';
 import type { PlanePoint } from './plane/plane-point.ts';
 import { footOnPolyline } from './plane/polyline-distance.ts';
 import { planeBearingDegrees } from './plane/sector.ts';
+import { platformShape } from './platform-shape.ts';
 import type { LineStandOff } from './survey.ts';
 import { effectiveReach, sweptSectors, sweptToLineMetres } from './swept-area.ts';
 
@@ -15,7 +17,7 @@ export type StandOffSettings = Pick<VenueSettings, 'standOff' | 'permittedReach'
 /** Up to a fifth above the stand-off a peg asks for a measured check. */
 export const NEAR_SHARE = 1.2;
 
-/** An overhead line as it lies about one peg, the platform at the plane's origin. */
+/** An overhead line as it lies about one peg, the peg's position at the plane's origin. */
 export interface LineAtPeg {
   readonly overhead: OverheadLine;
   readonly line: readonly PlanePoint[];
@@ -25,7 +27,8 @@ export interface LineAtPeg {
   readonly bearingDegrees: number;
 }
 
-const PLATFORM: PlanePoint = { x: 0, y: 0 };
+const POSITION: PlanePoint = { x: 0, y: 0 };
+const NOTHING_SWEPT: PermittedReach = { poleMetres: 0, castMetres: 0, sectorDegrees: 360 };
 
 /** Every overhead line drawn for any water: a line on one water's map counts for the pegs of the next. */
 export function overheadLinesOf(waters: readonly Pick<Water, 'map'>[]): readonly OverheadLine[] {
@@ -74,12 +77,17 @@ export function hasLineAbout(standOffs: readonly LineStandOff[], rule: StandOffR
   return standOffs.some(({ mappedMetres }) => mappedMetres < rule.metres * LINE_ABOUT_STAND_OFFS);
 }
 
-/** The least distance, after everything is taken off, from what a reach sweeps to any of the lines. */
-export function sweptMetres(lines: readonly LineAtPeg[], facingDegrees: number, reach: PermittedReach): number {
-  const sectors = sweptSectors(PLATFORM, facingDegrees, reach);
+/** The least distance, after everything is taken off, from what a reach sweeps from anywhere on the platform to any of the lines. */
+export function sweptMetres(
+  lines: readonly Pick<LineAtPeg, 'line' | 'takenOffMetres'>[],
+  peg: Pick<Peg, 'platform' | 'facingDegrees'>,
+  reach: PermittedReach,
+): number {
+  const sectors = sweptSectors(POSITION, peg.facingDegrees, reach);
+  const shape = platformShape(peg);
   return Math.min(
     Number.POSITIVE_INFINITY,
-    ...lines.map(({ line, takenOffMetres }) => Math.max(0, sweptToLineMetres(sectors, line) - takenOffMetres)),
+    ...lines.map(({ line, takenOffMetres }) => Math.max(0, sweptToLineMetres(sectors, line, shape) - takenOffMetres)),
   );
 }
 
@@ -88,16 +96,15 @@ export function linesAtPeg(peg: Peg, lines: readonly OverheadLine[], rule: Stand
   const plane = localPlane(peg.at);
   const laidOut = lines.flatMap((overhead) => {
     const line = overhead.line.map(plane.toPlane);
-    const foot = line.length < 2 ? null : footOnPolyline(PLATFORM, line);
+    const foot = line.length < 2 ? null : footOnPolyline(POSITION, line);
     if (foot === null) return [];
-    const allowanceMetres = (overhead.conductorSpreadMetres ?? rule.conductorSpreadMetres) / 2 + rule.mapErrorMetres;
     return [
       {
         overhead,
         line,
         mappedMetres: foot.distanceMetres,
-        bearingDegrees: wholeTurnDegrees(planeBearingDegrees(PLATFORM, foot)),
-        takenOffMetres: allowanceMetres,
+        bearingDegrees: wholeTurnDegrees(planeBearingDegrees(POSITION, foot)),
+        takenOffMetres: lineAllowanceMetres(overhead, rule),
       },
     ];
   });
@@ -114,9 +121,9 @@ export function linesAtPeg(peg: Peg, lines: readonly OverheadLine[], rule: Stand
 }
 
 function standOff(line: LineAtPeg, peg: Peg, reach: PermittedReach, rule: StandOffRule): LineStandOff {
-  const { overhead, mappedMetres, bearingDegrees, takenOffMetres } = line;
-  const platformMetres = Math.max(0, mappedMetres - takenOffMetres);
-  const swept = sweptMetres([line], peg.facingDegrees, reach);
+  const { overhead, mappedMetres, bearingDegrees } = line;
+  const platformMetres = sweptMetres([line], peg, NOTHING_SWEPT);
+  const swept = sweptMetres([line], peg, reach);
   const least = Math.min(platformMetres, swept);
   return {
     line: overhead.id,

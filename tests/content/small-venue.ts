@@ -23,6 +23,7 @@ features:
   - { id: corner, name: Corner }
   - { id: reeds, name: Reeds }
 stand-off: { distance: 30 m, conductor-spread: 2 m, map-error: 3 m }
+lines-surveyed: { on: 2026-03-03, by: Bailiff, how: walked with the network operator’s plan }
 permitted-reach: { pole: 16 m, cast: 40 m, sector: 90 }
 ---
 

@@ -116,7 +116,7 @@ describe('the demo’s bank', () => {
       expect(standOffsOfPeg(peg, lines, venue.settings)[0]!.verdict).toBe('inside');
     }
     const limited = venue.pegs.filter((peg) => Object.keys(peg.limits).length > 0);
-    expect(limited.map((peg) => peg.peg)).toEqual(['12', '13', '19']);
+    expect(limited.map((peg) => peg.peg)).toEqual(['12', '13', '19', '20']);
     const unlimited = limited.map((peg) => standOffsOfPeg({ ...peg, limits: {} }, lines, venue.settings)[0]!.verdict);
     expect(unlimited).not.toContain('clear');
     expect(count(unlimited, (verdict) => verdict === 'inside')).toBeGreaterThanOrEqual(2);

@@ -17,7 +17,7 @@ export const EXAMPLE_SETTINGS: VenueSettings = {
   features: [{ id: 'corner', name: 'Corner' }],
   standOff: { metres: 30, conductorSpreadMetres: 2, mapErrorMetres: 3 },
   permittedReach: { poleMetres: 16, castMetres: 40, sectorDegrees: 120 },
-  inspection: { hazardDays: 28, platformDays: 90, clearanceDays: 180, rescueKitDays: 28 },
+  inspection: { hazardDays: 28, platformDays: 90, clearanceDays: 180, rescueKitDays: 28, linesDays: 365 },
   riskBands: [
     { from: 1, name: 'low', meaning: 'no more to do' },
     { from: 5, name: 'moderate', meaning: 'mend when next there' },

@@ -1,11 +1,14 @@
 import type { Content } from '../content.ts';
 import type { Fault } from '../fault.ts';
+import { checkClosedByRecord } from './closed-by-record.ts';
 import { checkClosureStatus } from './closure-status.ts';
 import { checkDecimalPounds } from './decimal-pounds.ts';
 import { checkEventNames } from './event-names.ts';
 import { checkEventOverlaps } from './event-overlaps.ts';
 import { checkHazardHistory } from './hazard-history.ts';
 import { checkLaterThanGuideDay } from './later-than-guide-day.ts';
+import { checkLineRecords } from './line-records.ts';
+import { checkLinesSurveyed } from './lines-surveyed.ts';
 import { checkMapDistances } from './map-distances.ts';
 import { checkMapShapes } from './map-shapes.ts';
 import { checkNoticeNames } from './notice-names.ts';
@@ -32,13 +35,16 @@ type Check = (content: Content, grounds: WaterGrounds) => readonly Fault[];
 const CHECKS: readonly Check[] = [
   checkSettingsLists,
   checkWaterFiles,
+  checkLinesSurveyed,
   checkMapShapes,
   checkMapDistances,
   checkPegNames,
   checkPegWords,
   checkPegPositions,
   checkPegOutlook,
+  checkLineRecords,
   checkStandOffGate,
+  checkClosedByRecord,
   checkPhotoFiles,
   checkHazardHistory,
   checkNoticeNames,

@@ -1,5 +1,9 @@
+import type { Hazard } from '../../domain/hazard.ts';
+import type { OverheadLine } from '../../domain/map.ts';
 import type { Peg } from '../../domain/peg.ts';
+import { isInsideStandOff, type LineFact } from '../../domain/peg-verdict.ts';
 import { keepOpenLimit } from '../../ground/keep-open-limit.ts';
+import { isCurrentLine, linesOfPeg } from '../../ground/lines-of-peg.ts';
 import {
   asksForTape,
   countsMetres,
@@ -9,26 +13,35 @@ import {
   standOffsOfPeg,
 } from '../../ground/stand-off.ts';
 import type { KeepOpenLimit, LineStandOff } from '../../ground/survey.ts';
-import type { Content } from '../content.ts';
+import { type Content, mapsOf } from '../content.ts';
 import type { Fault } from '../fault.ts';
 import { faultAt, type Placed } from '../sources/source.ts';
 
 /**
  * The gate no build passes: an open peg whose platform, or the area that may be swept from it, lies inside the stand-off
- * of an overhead line on any water's map. Nothing switches it off. A peg outside by no more than a fifth rests on the
- * map alone until someone measures it: a warning.
+ * of an overhead line, be it on any water's map, in the peg's own record or measured from it. Nothing switches it off. A
+ * peg outside by no more than a fifth rests on the map alone until someone measures it: a warning.
  */
 export function checkStandOffGate({ pegs, waters, settings }: Content): readonly Fault[] {
-  const lines = overheadLinesOf(waters.flatMap(({ map }) => (map === null ? [] : [{ map: map.map }])));
-  if (lines.length === 0) return [];
-  return pegs.flatMap((peg) => {
-    if (peg.value.status === 'closed') return [];
-    const standOffs = standOffsOfPeg(peg.value, lines, settings);
-    const inside = standOffs.filter(({ verdict }) => verdict === 'inside');
-    if (inside.length === 0) return asksForTape(peg.value, standOffs) ? [unmeasured(peg, standOffs, settings)] : [];
-    const limit = keepOpenLimit(peg.value, lines, settings);
-    return inside.map((line) => gateFault(peg, line, limit, settings.standOff.metres));
-  });
+  const lines = overheadLinesOf(mapsOf(waters));
+  return pegs.flatMap((peg) => (peg.value.status === 'closed' ? [] : pegFaults(peg, lines, settings)));
+}
+
+function pegFaults(peg: Placed<Peg>, lines: readonly OverheadLine[], settings: StandOffSettings): readonly Fault[] {
+  const { metres: standOffMetres } = settings.standOff;
+  const standOffs = standOffsOfPeg(peg.value, lines, settings);
+  const inside = standOffs.filter(({ verdict }) => verdict === 'inside');
+  const unmapped = linesOfPeg(peg.value, lines, settings, standOffs).filter(
+    (line) => line.source !== 'map' && isInsideStandOff(line, standOffMetres),
+  );
+  if (inside.length + unmapped.length === 0) {
+    return asksForTape(peg.value, standOffs) ? [unmeasured(peg, standOffs, settings)] : [];
+  }
+  const limit = inside.length === 0 ? null : keepOpenLimit(peg.value, lines, settings);
+  return [
+    ...inside.map((line) => gateFault(peg, line, limit, standOffMetres)),
+    ...unmapped.map((line) => unmappedFault(peg, line, standOffMetres)),
+  ];
 }
 
 function gateFault(
@@ -43,6 +56,29 @@ function gateFault(
     expected: `${standOffMetres} m along the ground from every overhead line, from the platform and from all that may be swept from it`,
     mend: limit === null ? CLOSE : `Close it, or keep it open with limits: ${limitText(limit)} in its record.`,
   });
+}
+
+/** A line that no map shows: in the record, or measured. */
+function unmappedFault({ value: peg, source }: Placed<Peg>, line: LineFact, standOffMetres: number): Fault {
+  const index = peg.hazards.findIndex((hazard) => isCurrentLine(hazard) && hazard.place === line.name);
+  const path = line.source === 'measured' ? ['measured-line-distance', 'distance'] : ['hazards', index, 'kind'];
+  const name =
+    line.source === 'measured' ? 'the line that was measured' : `the overhead line of its record, "${line.name}"`;
+  return faultAt(source, path, {
+    rule: 'stand-off-recorded',
+    found: `the open peg ${peg.water}/${peg.peg}, ${howNear(line, peg.hazards[index])} ${name}`,
+    expected: `${standOffMetres} m along the ground from every overhead line, mapped or not, from the platform and from all that may be swept from it`,
+    mend:
+      line.metres === null
+        ? 'Close it until the line is measured: write its distance in the hazard (along the ground from the platform to below the nearest wire, with nothing held up), or line: and its name where it is the one on the map. Wires that are gone get cleared-on.'
+        : 'Close it; or draw the line on the map, state its bearing, or limit pole and cast, so that what is swept stays outside.',
+  });
+}
+
+function howNear(line: LineFact, hazard: Hazard | undefined): string {
+  if (line.metres === null) return 'with no distance to';
+  const direction = hazard?.bearingDegrees === undefined ? ', in whatever direction it lies' : '';
+  return `what may be swept from it coming within ${metres(line.metres)}${direction}, of`;
 }
 
 function unmeasured(

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
+import type { LinesSurvey } from '../../domain/lines-survey.ts';
 import { LEAST_STAND_OFF_METRES, SHIPPED_INSPECTION, SHIPPED_STAND_OFF } from '../../domain/shipped-settings.ts';
 import type { InspectionIntervals, RiskBand, StandOffRule, Threshold } from '../../domain/venue.ts';
 import { choice, day, number, text, wholeNumber, word, yesNo } from './fields.ts';
@@ -30,6 +31,16 @@ export const standOffSchema = (units: Units) =>
       mapErrorMetres: rule['map-error'] ?? SHIPPED_STAND_OFF.mapErrorMetres,
     })) satisfies z.ZodType<StandOffRule>;
 
+/** Who looked for overhead lines, when and from what. */
+export const LinesSurveyedSchema = z.strictObject(
+  {
+    on: day('the day they were surveyed'),
+    by: text('the role that surveyed them, never a name: Bailiff'),
+    how: text('from what: walked with the network operator’s plan'),
+  },
+  { error: 'who looked for overhead lines, as { on: 2026-03-03, by: Bailiff, how: … }' },
+) satisfies z.ZodType<LinesSurvey>;
+
 const days = (description: string) => wholeNumber(`days between checks of ${description}`, 1, 3660).exactOptional();
 
 /** Days between checks. */
@@ -39,12 +50,14 @@ export const InspectionSchema = z
     platform: days('a platform'),
     clearance: days('clearance'),
     'rescue-kit': days('rescue kit'),
+    lines: days('whether the overhead lines are as mapped'),
   })
   .transform((intervals) => ({
     hazardDays: intervals.hazard ?? SHIPPED_INSPECTION.hazardDays,
     platformDays: intervals.platform ?? SHIPPED_INSPECTION.platformDays,
     clearanceDays: intervals.clearance ?? SHIPPED_INSPECTION.clearanceDays,
     rescueKitDays: intervals['rescue-kit'] ?? SHIPPED_INSPECTION.rescueKitDays,
+    linesDays: intervals.lines ?? SHIPPED_INSPECTION.linesDays,
   })) satisfies z.ZodType<InspectionIntervals>;
 
 /** A band of the risk matrix. */
@@ -55,7 +68,9 @@ export const RiskBandSchema = z
     meaning: text('what it asks for'),
     closes: yesNo('whether a current hazard in it takes its peg out of the draw').exactOptional(),
   })
-  .transform((band) => ({ ...band, closes: band.closes ?? saysOutOfDraw(band.meaning) })) satisfies z.ZodType<RiskBand>;
+  .transform(({ closes, ...band }) =>
+    (closes ?? saysOutOfDraw(band.meaning)) ? { ...band, closes: true } : band,
+  ) satisfies z.ZodType<RiskBand>;
 
 /** A band that asks for the peg to come out of the draw closes it, unless the venue says otherwise in so many words. */
 function saysOutOfDraw(meaning: string): boolean {

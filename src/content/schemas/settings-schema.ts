@@ -15,7 +15,13 @@ import { ContactSchema, EmergencySchema } from './contact-schemas.ts';
 import { choice, day, fieldOf, matching, text, word, yesNo } from './fields.ts';
 import { months, weight } from './measures.ts';
 import { reachSchema } from './reach-schema.ts';
-import { InspectionSchema, RiskBandSchema, standOffSchema, ThresholdSchema } from './safety-rule-schemas.ts';
+import {
+  InspectionSchema,
+  LinesSurveyedSchema,
+  RiskBandSchema,
+  standOffSchema,
+  ThresholdSchema,
+} from './safety-rule-schemas.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
 /** What a bare number means. */
@@ -82,6 +88,7 @@ export const settingsSchema = (units: Units) =>
       'bag-parts': z.array(BagPartSchema, { error: 'a list of bag parts, which may be empty: []' }).exactOptional(),
       features: z.array(FeatureSchema, { error: 'a list of features, which may be empty: []' }).exactOptional(),
       'stand-off': standOffSchema(units).exactOptional(),
+      'lines-surveyed': LinesSurveyedSchema.exactOptional(),
       'permitted-reach': reachSchema(units).exactOptional(),
       inspection: InspectionSchema.exactOptional(),
       'risk-bands': z.array(RiskBandSchema, { error: 'a list of bands' }).exactOptional(),
@@ -102,6 +109,7 @@ export const settingsSchema = (units: Units) =>
         bagParts: record['bag-parts'] ?? [],
         features: record.features ?? [],
         standOff: record['stand-off'] ?? SHIPPED_STAND_OFF,
+        linesSurveyed: record['lines-surveyed'],
         permittedReach: { ...SHIPPED_REACH, ...record['permitted-reach'] },
         inspection: record.inspection ?? SHIPPED_INSPECTION,
         riskBands: record['risk-bands'] ?? SHIPPED_RISK_BANDS,

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { Water } from '../../domain/map.ts';
 import { choice, text } from './fields.ts';
+import { LinesSurveyedSchema } from './safety-rule-schemas.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
 /** The front matter of `waters/<water>.md`. */
@@ -11,7 +12,8 @@ export const WaterSchema = z
     datum: text('what level zero is: top of the monk sill'),
     'close-season': choice(['none', 'statutory', 'club', 'unknown']).exactOptional(),
     access: text('one line on how to get there').exactOptional(),
+    'lines-surveyed': LinesSurveyedSchema.exactOptional(),
   })
-  .transform(({ 'close-season': closeSeason, ...rest }) =>
-    withoutUndefined({ ...rest, closeSeason: closeSeason ?? 'unknown' }),
+  .transform(({ 'close-season': closeSeason, 'lines-surveyed': linesSurveyed, ...rest }) =>
+    withoutUndefined({ ...rest, closeSeason: closeSeason ?? 'unknown', linesSurveyed }),
   ) satisfies z.ZodType<Omit<Water, 'id' | 'notesMarkdown' | 'map'>>;

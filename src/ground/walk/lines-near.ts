@@ -3,6 +3,7 @@ import type { LatLng } from '../../domain/place.ts';
 import type { StandOffRule } from '../../domain/venue.ts';
 import type { PlanePoint } from '../plane/plane-point.ts';
 import { distanceBetweenSegments } from '../plane/segment-distance.ts';
+import { standOffZoneMetres } from '../stand-off-zone.ts';
 
 /** Finds the overhead lines, by number, that a straight piece of a way passes below or inside the stand-off. */
 export function linesNear(
@@ -10,9 +11,9 @@ export function linesNear(
   rule: StandOffRule,
   toPlane: (position: LatLng) => PlanePoint,
 ): (a: PlanePoint, b: PlanePoint) => readonly number[] {
-  const drawn = lines.map(({ line, conductorSpreadMetres }) => ({
-    points: line.map(toPlane),
-    withinMetres: rule.metres + rule.mapErrorMetres + (conductorSpreadMetres ?? rule.conductorSpreadMetres) / 2,
+  const drawn = lines.map((overhead) => ({
+    points: overhead.line.map(toPlane),
+    withinMetres: standOffZoneMetres(overhead, rule),
   }));
   return (a, b) =>
     drawn.flatMap(({ points, withinMetres }, i) => {

@@ -91,3 +91,129 @@ test('accepts it once it is measured, and refuses it where the tape says it is i
   expect(messagesOf(nearLine(measured(37)))).toEqual([]);
   expect(messagesOf(nearLine(measured(29)))[0]).toContain('error Unexpected open peg mill-pond/1, its platform 29.0 m');
 });
+
+const hazardOfLine = (fields: string) => ({
+  'pegs/mill-pond/1.md': replacing(
+    'hazards:\n',
+    `hazards:\n  - kind: overhead-line\n    place: over the platform\n    severity: 5\n    likelihood: 5\n    found-on: 2026-11-10\n${fields}`,
+  ),
+});
+const noLine = (text: string) =>
+  text
+    .split('\n')
+    .filter((line) => !line.includes('overhead-line'))
+    .join('\n');
+
+test('refuses an open peg whose record knows of wires, however far off the mapped line is', () => {
+  expect(messagesOf(hazardOfLine(''))).toMatchInlineSnapshot(`
+    [
+      "pegs/mill-pond/1.md:9:11 error Unexpected open peg mill-pond/1, with no distance to the overhead line of its record, "over the platform", expected 30 m along the ground from every overhead line, mapped or not, from the platform and from all that may be swept from it. Close it until the line is measured: write its distance in the hazard (along the ground from the platform to below the nearest wire, with nothing held up), or line: and its name where it is the one on the map. Wires that are gone get cleared-on. (stand-off-recorded)",
+    ]
+  `);
+});
+
+test('refuses it in a venue without a mapped line too', () => {
+  const messages = messagesOf({ [FILE.map]: noLine, ...hazardOfLine('') });
+  expect(messages).toHaveLength(1);
+  expect(messages[0]).toContain('with no distance to the overhead line of its record, "over the platform"');
+});
+
+test('counts the distance a record gives from all that is swept, in every direction unless it gives the bearing', () => {
+  // A cast of 40 m and a stand-off of 30 m: 69 m in any direction is too near, 71 m is not; behind, 16 m of pole count.
+  const counts = (fields: string) => messagesOf({ [FILE.map]: noLine, ...hazardOfLine(fields) }).length;
+  expect(['    distance: 69 m\n', '    distance: 71 m\n'].map(counts)).toEqual([1, 0]);
+  expect([45, 47].map((metres) => counts(`    distance: ${metres} m\n    bearing: S\n`))).toEqual([1, 0]);
+});
+
+test('takes a recorded line for the mapped one only where the record names it', () => {
+  expect(messagesOf(hazardOfLine('    line: 11 kV line\n'))).toEqual([]);
+  expect(messagesOf(hazardOfLine('    line: line-1\n'))).toEqual([]);
+  expect(
+    messagesOf(hazardOfLine('    line: 33 kV line\n')).map((message) => message.match(/\(([a-z-]+)\)$/)?.[1]),
+  ).toEqual(['stand-off-recorded', 'line-unknown']);
+});
+
+test('leaves a recorded line out once it is cleared, and accepts any on a closed peg', () => {
+  expect(messagesOf(hazardOfLine('    cleared-on: 2026-11-12\n'))).toEqual([]);
+  expect(
+    messagesOf({
+      'pegs/mill-pond/1.md': (text) =>
+        replacing(
+          'status: open',
+          'status: closed\nstatus-reason: wires',
+        )(hazardOfLine('')['pegs/mill-pond/1.md'](text)),
+    }),
+  ).toEqual([]);
+});
+
+test('counts what was measured where no line is mapped', () => {
+  const measured = (metres: number) => ({
+    [FILE.map]: noLine,
+    'pegs/mill-pond/1.md': replacing(
+      'features:',
+      `measured-line-distance: { distance: ${metres} m, measured-on: 2026-11-12, method: tape }\nfeatures:`,
+    ),
+  });
+  expect(messagesOf(measured(8))).toMatchInlineSnapshot(`
+    [
+      "pegs/mill-pond/1.md:6:37 error Unexpected open peg mill-pond/1, what may be swept from it coming within 0.0 m, in whatever direction it lies, of the line that was measured, expected 30 m along the ground from every overhead line, mapped or not, from the platform and from all that may be swept from it. Close it; or draw the line on the map, state its bearing, or limit pole and cast, so that what is swept stays outside. (stand-off-recorded)",
+    ]
+  `);
+  expect(messagesOf(measured(71))).toEqual([]);
+});
+
+test('lets a tape stand for a recorded line found before it, not for one found after it', () => {
+  const measuredOn = (day: string) => {
+    const { 'pegs/mill-pond/1.md': addHazard } = hazardOfLine('');
+    return messagesOf({
+      [FILE.map]: noLine,
+      'pegs/mill-pond/1.md': (text: string) =>
+        addHazard(text).replace(
+          'features:',
+          `measured-line-distance: { distance: 80 m, measured-on: ${day}, method: tape }\nfeatures:`,
+        ),
+    });
+  };
+  expect(measuredOn('2026-11-10')).toEqual([]);
+  expect(measuredOn('2026-11-09')).toHaveLength(1);
+});
+
+test('sweeps the whole platform: a 15 m jetty reaches as far as it is long', () => {
+  const jetty = (measuredAt: string) =>
+    messagesOf({
+      // 45 m behind the position, 41 m after the allowances; nothing is swept but the platform.
+      [FILE.map]: lineAt(52.749585),
+      ...Object.fromEntries(
+        ['2', '10'].map((peg) => [
+          `pegs/mill-pond/${peg}.md`,
+          replacing('status: open', 'status: closed\nstatus-reason: line'),
+        ]),
+      ),
+      'pegs/mill-pond/1.md': replacing(
+        'features:',
+        `limits: { pole: 0 m, cast: 0 m }\nplatform: { kind: timber, length: 15 m${measuredAt} }\nfeatures:`,
+      ),
+    });
+  expect(jetty('')[0]).toContain('its platform 26.');
+  expect(jetty(', measured-at: water-end')[0]).toContain('its platform 26.');
+  expect(jetty(', measured-at: bank-end')).toEqual([]);
+});
+
+test('sweeps a rod behind wherever casting is allowed, though the pole is limited to nothing', () => {
+  // 39 m behind, 35 m after the allowances: a rod and the line below its tip take 6 m of it.
+  const limits = (text: string) => ({
+    [FILE.map]: lineAt(52.749638),
+    ...Object.fromEntries(
+      ['2', '10'].map((peg) => [
+        `pegs/mill-pond/${peg}.md`,
+        replacing('status: open', 'status: closed\nstatus-reason: line'),
+      ]),
+    ),
+    'pegs/mill-pond/1.md': replacing(
+      'features:',
+      `limits: ${text}\nmeasured-line-distance: { distance: 39 m, measured-on: 2026-11-12, method: tape }\nfeatures:`,
+    ),
+  });
+  expect(messagesOf(limits('{ pole: 0 m, cast: 20 m }'))[0]).toContain('what may be swept from it coming within 29.');
+  expect(messagesOf(limits('{ pole: 0 m, cast: 0 m }'))).toEqual([]);
+});

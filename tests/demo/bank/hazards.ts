@@ -24,6 +24,7 @@ export function hazardsOfRecord(
   const first = calendar.rounds[0]!;
   const known = { foundOn: first.day, checkedOn, round: first.ref };
   const line = stand.clearance.platformMetres;
+  const onMap = stand.clearance.nearestLine === null ? {} : { line: stand.clearance.nearestLine };
   const slope = figures.bank?.slopeDegrees ?? 0;
   if (!stand.clearance.open) {
     hazards.push({
@@ -35,6 +36,7 @@ export function hazardsOfRecord(
       likelihood: 4,
       severityAfter: 5,
       likelihoodAfter: 1,
+      ...onMap,
       ...known,
     });
   } else if (line < LINE_NAMED_METRES) {
@@ -47,6 +49,7 @@ export function hazardsOfRecord(
       likelihood: 2,
       severityAfter: 5,
       likelihoodAfter: 1,
+      ...onMap,
       ...known,
     });
   }

@@ -95,6 +95,6 @@ export const NOTICES: readonly Notice[] = [
     waters: [],
     pegs: ['kiln-pool/14', 'kiln-pool/15', 'kiln-pool/16', 'kiln-pool/17', 'kiln-pool/18'],
     markdown:
-      'The 11 kV line was measured against the new map. Five pegs lie inside the stand-off and are closed; 12, 13 and 19 stay open with limits that stand on their sheets. If in doubt, do not tackle up: ask.',
+      'The 11 kV line was measured against the new map. Five pegs lie inside the stand-off and are closed; 12, 13, 19 and 20 stay open with limits that stand on their sheets. If in doubt, do not tackle up: ask.',
   },
 ];

@@ -39,6 +39,8 @@ export function pegRecord(
       ...(isAccessible
         ? { railHeightMetres: chance.pick([0.82, 0.86, 0.9]), edgeProtection: chance.happens(0.8) }
         : {}),
+      // The demo takes every position where the angler sits.
+      ...(platform.lengthMetres === undefined ? {} : { measuredAt: 'water-end' as const }),
     },
     bank,
     access: {

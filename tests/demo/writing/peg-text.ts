@@ -25,6 +25,7 @@ export function pegText(peg: Peg): string {
         condition: peg.platform?.condition,
         'rail-height': metres(peg.platform?.railHeightMetres),
         'edge-protection': peg.platform?.edgeProtection,
+        'measured-at': peg.platform?.measuredAt,
       }),
       bank: unlessEmpty({
         slope: slopeText(peg.bank?.slopeDegrees),
@@ -82,6 +83,7 @@ function hazardFields(hazard: Hazard): Record<string, Value | undefined> {
     'checked-on': hazard.checkedOn,
     'cleared-on': hazard.clearedOn,
     round: hazard.round,
+    line: hazard.line,
   };
 }
 

@@ -32,6 +32,7 @@ export function settingsText(settings: VenueSettings): string {
         'conductor-spread': metres(standOff.conductorSpreadMetres),
         'map-error': metres(standOff.mapErrorMetres),
       },
+      'lines-surveyed': settings.linesSurveyed === undefined ? undefined : { ...settings.linesSurveyed },
       'permitted-reach': {
         pole: metres(permittedReach.poleMetres),
         cast: metres(permittedReach.castMetres),
@@ -42,6 +43,7 @@ export function settingsText(settings: VenueSettings): string {
         platform: inspection.platformDays,
         clearance: inspection.clearanceDays,
         'rescue-kit': inspection.rescueKitDays,
+        lines: inspection.linesDays,
       },
       'risk-bands': settings.riskBands.map((band) => ({ ...band })),
       ratings: {
