@@ -1,9 +1,10 @@
 import { type CommandIo, EXIT } from './command-io.ts';
+import { importPlaces } from './import/import-places.ts';
 import { importResults } from './import/import-results.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
 
-const KINDS = { results: importResults } as const;
+const KINDS = { places: importPlaces, results: importResults } as const;
 
 /**
  * `import KIND FILE… [--answers FILE] [--keys FOLDER] [--yes] [--json] [--venue FOLDER]`: reads a club's own papers into the

@@ -1,32 +1,30 @@
-import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { type Assigned, anglerLogs, assignReferences } from '../../content/anglers/assign-references.ts';
 import type { Content } from '../../content/content.ts';
 import { formatFaults } from '../../content/format-fault.ts';
 import { StagedFiles } from '../../content/intake/staged-files.ts';
-import { MAX_PAPER_BYTES, type Paper, type PaperFault } from '../../content/papers/paper.ts';
-import { Asker, type KeptAnswers } from '../../content/papers/questions.ts';
+import type { Paper, PaperFault } from '../../content/papers/paper.ts';
+import type { Asker, KeptAnswers } from '../../content/papers/questions.ts';
 import { readPaper } from '../../content/papers/read-paper.ts';
 import { type EventChange, planResults } from '../../content/papers/results/plan-results.ts';
 import { readResults, type VenueNames } from '../../content/papers/results/read-results.ts';
 import type { ResultMatch, Unread } from '../../content/papers/results/result-row.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
-import { UsageError } from '../read-arguments.ts';
 import { type AnglerFiles, drawOfRun, openAnglerFiles, writeRegister } from './angler-files.ts';
 import { answerFileOf, readAnswers, writeAnswers } from './answer-file.ts';
-import { askQuestions, openQuestionLines } from './ask-questions.ts';
-import { askToWrite, NOTHING_CHANGED, refuse } from './ask-to-write.ts';
+import { askToWrite, refuse } from './ask-to-write.ts';
+import { fileBytes } from './file-bytes.ts';
 import { FolderImport } from './folder-import.ts';
 import type { ImportOptions } from './import-options.ts';
 import { namesInFolder } from './names-in-folder.ts';
 import { changeLines, unreadLines } from './results-summary.ts';
+import { settleQuestions } from './settle-questions.ts';
 
 /** One reading of the papers with the answers there are. */
 interface Reading {
   readonly matches: readonly ResultMatch[];
   readonly unread: readonly Unread[];
   readonly assigned: Assigned;
-  readonly asker: Asker;
 }
 
 /** `import results FILE…`: result sheets into the session log. */
@@ -44,9 +42,18 @@ export async function importResults(
   for (const remark of papers.flatMap(({ remarks }) => remarks)) io.printError(remark);
 
   const anglers = openAnglerFiles(folder, venue.folder.content.settings.club, options.keys, io.environment);
-  const settled = await settle(papers, venue.folder.content, anglers, readAnswers(answerPath), answerPath, options, io);
+  const draw = drawOfRun();
+  const settled = await settleQuestions(
+    (asker) => read(papers, venue.folder.content, anglers, draw, asker),
+    readAnswers(answerPath),
+    answerPath,
+    options.isJson,
+    io,
+  );
   if (settled === null) return EXIT.faults;
   const { reading, answers } = settled;
+  const stop = whyStopped(reading, answers, answerPath);
+  if (stop !== null) return refuse([...unreadLines(reading.unread), stop], io);
 
   const staged = new StagedFiles(venue.folder.files);
   const changes = planResults(
@@ -79,61 +86,17 @@ function readPapers(files: readonly string[]): { papers: readonly Paper[]; fault
   const papers: Paper[] = [];
   const faults: PaperFault[] = [];
   for (const file of files) {
-    const read = readPaper(file === '-' ? 'pasted' : basename(file), bytesOf(file));
+    const read = readPaper(file === '-' ? 'pasted' : basename(file), fileBytes(file));
     if (read.ok) papers.push(read.paper);
     else faults.push(read.fault);
   }
   return { papers, faults };
 }
 
-function bytesOf(file: string): Uint8Array {
-  if (file === '-') return readFileSync(0);
-  try {
-    const { size } = statSync(file);
-    // Not read at all: the reader refuses it by its length.
-    return size > MAX_PAPER_BYTES ? new Uint8Array(MAX_PAPER_BYTES + 1) : readFileSync(file);
-  } catch (error) {
-    throw new UsageError(`${file} cannot be read (${(error as NodeJS.ErrnoException).code}). ${NOTHING_CHANGED}`);
-  }
-}
-
-/** Reads, asks, and reads again with the answers, until nothing is open. Null where questions stay open. */
-async function settle(
-  papers: readonly Paper[],
-  content: Content,
-  anglers: AnglerFiles,
-  kept: KeptAnswers,
-  answerPath: string,
-  options: ImportOptions,
-  io: CommandIo,
-): Promise<{ reading: Reading; answers: KeptAnswers } | null> {
-  const draw = drawOfRun();
-  let answers = kept;
-  for (;;) {
-    const reading = read(papers, content, anglers, answers, draw);
-    if (reading.asker.open.length === 0) {
-      const stopped = reading.matches.length === 0 || isStopped(answers);
-      if (!stopped) return { reading, answers };
-      for (const line of unreadLines(reading.unread)) io.printError(line);
-      io.printError(
-        reading.matches.length === 0
-          ? `No results were found. ${NOTHING_CHANGED}`
-          : `Put the sheet right first, and take the answer "stop" out of ${answerPath}. ${NOTHING_CHANGED}`,
-      );
-      return null;
-    }
-    if (io.ask === undefined || options.isJson) {
-      if (options.isJson) io.print(JSON.stringify({ questions: reading.asker.open, unread: reading.unread }, null, 2));
-      refuse(openQuestionLines(reading.asker, answerPath), io);
-      return null;
-    }
-    const more = await askQuestions(reading.asker.open, answers, io.ask, io);
-    if (more === null) {
-      io.printError(NOTHING_CHANGED);
-      return null;
-    }
-    answers = more;
-  }
+/** Why a reading goes no further though no question is open; null where it does. */
+function whyStopped(reading: Reading, answers: KeptAnswers, answerPath: string): string | null {
+  if (reading.matches.length === 0) return 'No results were found.';
+  return isStopped(answers) ? `Put the sheet right first, and take the answer "stop" out of ${answerPath}.` : null;
 }
 
 function isStopped({ papers, all }: KeptAnswers): boolean {
@@ -144,10 +107,9 @@ function read(
   papers: readonly Paper[],
   content: Content,
   anglers: AnglerFiles,
-  answers: KeptAnswers,
   draw: (salt: string) => Uint8Array,
+  asker: Asker,
 ): Reading {
-  const asker = new Asker(answers);
   const names = venueNames(content);
   const results = papers.map((paper) => readResults(paper, names, asker));
   const matches = results.flatMap((result) => result.matches);
@@ -163,7 +125,7 @@ function read(
     draw,
     asker,
   );
-  return { matches, unread: results.flatMap((result) => result.unread), assigned, asker };
+  return { matches, unread: results.flatMap((result) => result.unread), assigned };
 }
 
 function venueNames({ settings, waters, pegs, events }: Content): VenueNames {

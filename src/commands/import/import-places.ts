@@ -1,0 +1,84 @@
+import { basename } from 'node:path';
+import { formatFaults } from '../../content/format-fault.ts';
+import { StagedFiles } from '../../content/intake/staged-files.ts';
+import { type PlaceChange, planPlaces } from '../../content/papers/places/plan-places.ts';
+import { type DrawingRead, readDrawing } from '../../content/papers/places/read-drawing.ts';
+import { type PlacesWater, settlePlaces } from '../../content/papers/places/settle-places.ts';
+import type { Unread } from '../../content/papers/results/result-row.ts';
+import { pegKey } from '../../domain/peg.ts';
+import { type CommandIo, EXIT } from '../command-io.ts';
+import { answerFileOf, readAnswers, writeAnswers } from './answer-file.ts';
+import { askToWrite, refuse } from './ask-to-write.ts';
+import { fileBytes } from './file-bytes.ts';
+import { FolderImport } from './folder-import.ts';
+import type { ImportOptions } from './import-options.ts';
+import { unreadLines } from './results-summary.ts';
+import { settleQuestions } from './settle-questions.ts';
+
+/** `import places FILE…`: pegs and maps from a phone's points or a drawing. */
+export async function importPlaces(
+  folder: string,
+  files: readonly string[],
+  options: ImportOptions,
+  io: CommandIo,
+): Promise<number> {
+  const answerPath = answerFileOf(folder, options.answers);
+  const venue = await FolderImport.open(folder);
+  if (!venue.ok) return refuse(venue.lines, io);
+  const { content } = venue.folder;
+  const drawings: DrawingRead[] = [];
+  for (const file of files) {
+    try {
+      drawings.push(readDrawing(basename(file), fileBytes(file)));
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      return refuse([error.message], io);
+    }
+  }
+  const waters = content.waters.map(
+    ({ id, record, map }): PlacesWater => ({
+      id,
+      name: record?.value.name ?? id,
+      shore: map === null ? null : map.map,
+      isNew: false,
+    }),
+  );
+  const things = drawings.flatMap((drawing) => drawing.things);
+  const settled = await settleQuestions(
+    (asker) => settlePlaces(things, waters, asker),
+    readAnswers(answerPath),
+    answerPath,
+    options.isJson,
+    io,
+  );
+  if (settled === null) return EXIT.faults;
+
+  const positions = new Map(content.pegs.map(({ value }) => [pegKey(value.water, value.peg), value.at]));
+  const staged = new StagedFiles(venue.folder.files);
+  const changes = planPlaces(settled.reading, (water, peg) => positions.get(pegKey(water, peg)), staged);
+  const unread = [...drawings.flatMap((drawing) => drawing.unread), ...settled.reading.unread];
+  tell(changes, unread, options.isJson, io);
+  const changed = staged.changed();
+  const broken = venue.folder.faultsAfter(changed);
+  if (broken.length > 0) return refuse(['The folder would not be valid any more:', ...formatFaults(broken)], io);
+  if (changed.length === 0) {
+    io.printError('There is nothing new in this: nothing was changed.');
+    return EXIT.clean;
+  }
+  const agreed = await askToWrite(options.isAgreed, io);
+  if (agreed !== true) return agreed;
+  const failure = venue.folder.write(changed);
+  if (failure !== null) return refuse([failure], io);
+  writeAnswers(answerPath, settled.answers);
+  io.printError('Taken in. Look at the map before you publish: npm run build');
+  return EXIT.clean;
+}
+
+function tell(changes: readonly PlaceChange[], unread: readonly Unread[], isJson: boolean, io: CommandIo): void {
+  if (isJson) {
+    io.print(JSON.stringify({ changes, unread }, null, 2));
+    return;
+  }
+  for (const { what, words } of changes) io.print(`${what}: ${words}`);
+  for (const line of unreadLines(unread)) io.printError(line);
+}

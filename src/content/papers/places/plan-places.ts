@@ -1,0 +1,101 @@
+import type { LatLng } from '../../../domain/place.ts';
+import { distanceMetres } from '../../../ground/geodesy/geodesic-between.ts';
+import { shorePlaces } from '../../../ground/shore-place.ts';
+import { editFrontMatter } from '../../edit-front-matter.ts';
+import type { StagedFiles } from '../../intake/staged-files.ts';
+import { MapSheet } from './map-sheet.ts';
+import type { PlacesWater, SettledPeg, SettledPlaces } from './settle-places.ts';
+
+/** One line of what an import of places would do. */
+export interface PlaceChange {
+  readonly what: string;
+  readonly words: string;
+}
+
+/** Below this a place has not moved: a phone writes no two positions alike. */
+const STILL_METRES = 0.5;
+
+/**
+ * Puts places into the folder: outlines and things onto the maps, a record for each new peg, a position into each known one.
+ * Nothing that stands on a map is taken away, and an overhead line is never moved: a second drawing of one stands beside the first.
+ * @param position where a known peg's record says it is
+ */
+export function planPlaces(
+  settled: SettledPlaces,
+  position: (water: string, peg: string) => LatLng | undefined,
+  files: StagedFiles,
+): readonly PlaceChange[] {
+  return settled.waters.flatMap((water) => {
+    const things = settled.things.filter((thing) => thing.water === water.id);
+    const pegs = settled.pegs.filter((peg) => peg.water === water.id);
+    return [
+      ...(water.isNew ? newWater(water, files) : []),
+      ...mapChanges(water, things, files),
+      ...pegs.flatMap((peg) => pegChange(peg, water, position(water.id, peg.peg), files)),
+    ];
+  });
+}
+
+function newWater({ id, name }: PlacesWater, files: StagedFiles): readonly PlaceChange[] {
+  const path = `waters/${id}.md`;
+  if (files.text(path) !== null) return [];
+  files.put(
+    path,
+    `---\nname: ${JSON.stringify(name)}\nkind: stillwater # in the trade's words: snaky pit, clay pit, match lake\ndatum: "not fixed yet" # what level zero is: top of the monk sill\nclose-season: unknown # none, statutory, club or unknown\n---\n`,
+  );
+  return [{ what: path, words: 'a new water' }];
+}
+
+function mapChanges(water: PlacesWater, things: SettledPlaces['things'], files: StagedFiles): readonly PlaceChange[] {
+  if (things.length === 0) return [];
+  const path = `waters/${water.id}.geojson`;
+  const map = new MapSheet(files.text(path));
+  const changes = things.flatMap(({ thing, kind }) => {
+    const words = map.draw(kind, thing);
+    return words === null ? [] : [{ what: path, words }];
+  });
+  if (changes.length > 0) files.put(path, map.text());
+  return changes;
+}
+
+function pegChange(
+  { water, peg, at }: SettledPeg,
+  { shore }: PlacesWater,
+  before: LatLng | undefined,
+  files: StagedFiles,
+): readonly PlaceChange[] {
+  const path = `pegs/${water}/${peg}.md`;
+  const text = files.text(path);
+  const place = shore === null ? null : shorePlaces(shore)(at);
+  const beside = place === null ? '' : `, ${besideWater(place.metresFromWater)}`;
+  if (text === null) {
+    const facing = place?.facingDegrees ?? 0;
+    files.put(
+      path,
+      `---\npeg: "${peg}"\nwater: ${water}\nposition: { lat: ${degrees(at.lat)}, lng: ${degrees(at.lng)} }\nfacing: ${facing} # worked out from the shore as drawn; correct it where the platform faces another way\nstatus: open\n---\n`,
+    );
+    return [{ what: path, words: `a new peg facing ${facing}° by the shore${beside}` }];
+  }
+  if (before !== undefined && distanceMetres(before, at) < STILL_METRES) return [];
+  const moved = before === undefined ? 'a position' : `moved ${distanceMetres(before, at).toFixed(1)} m`;
+  files.put(
+    path,
+    editFrontMatter(text, [
+      ...(/^position:.*\bgrid\b/m.test(text) ? [{ kind: 'remove' as const, path: ['position'] }] : []),
+      { kind: 'set', path: ['position', 'lat'], value: degrees(at.lat) },
+      { kind: 'set', path: ['position', 'lng'], value: degrees(at.lng) },
+    ]),
+  );
+  return [{ what: path, words: `${moved}${beside}` }];
+}
+
+function besideWater(metres: number): string {
+  return metres < 0
+    ? `${(-metres).toFixed(1)} m out over the water as drawn`
+    : `${metres.toFixed(1)} m from the water's edge`;
+}
+
+/** Seven decimals are a centimetre. */
+function degrees(value: number): number {
+  return Number(value.toFixed(7));
+}
