@@ -1,7 +1,23 @@
 import type { Units } from '../domain/bag.ts';
+import { type Check, checkOf } from '../domain/due.ts';
+import { FIRST_STEP_TEXTS } from '../domain/first-step-texts.ts';
+import type { GateLock } from '../domain/map.ts';
 import type { Peg } from '../domain/peg.ts';
 import { compassWords, formatDistance, formatPosition } from '../domain/place-words.ts';
+import { sentenceWords } from '../domain/safety-text.ts';
+import type { Contact, VenueSettings } from '../domain/venue.ts';
 import type { NearbyPlace, PegSurvey } from '../ground/survey.ts';
+import { safetyFigures } from './safety-advice.ts';
+
+/** A gate, how it is locked, and who opens it. */
+export interface EmergencyGate {
+  /** "Gate for an ambulance", "at night", "nearer, but locked". */
+  readonly what: string;
+  /** "Brick Lane gate, 140 m north-east (walk 182 m), locked at night". */
+  readonly words: string;
+  /** Who opens it where it is locked, and the number to call: null where nobody is named. */
+  readonly opener: { readonly role: string; readonly phone: string | null } | null;
+}
 
 /** What a caller reads out, and where help hangs. */
 export interface PegEmergency {
@@ -9,21 +25,69 @@ export interface PegEmergency {
   /** Null outside Great Britain. */
   readonly gridReference: string | null;
   readonly position: string;
-  readonly help: readonly { readonly what: string; readonly words: string }[];
+  readonly gates: readonly EmergencyGate[];
+  /** Rescue kit with its own check; null where none is mapped. */
+  readonly kit: readonly { readonly what: string; readonly words: string; readonly check: Check | null }[];
+  /** First steps in a few words: "Someone is in the water", then what to do. */
+  readonly steps: readonly { readonly heading: string; readonly words: string }[];
 }
 
-/** The emergency block of a peg. What is not mapped reads "not known". */
-export function pegEmergency(peg: Peg, waterName: string, survey: PegSurvey, units: Units): PegEmergency {
+const LOCK_WORDS: Readonly<Record<GateLock, string>> = {
+  no: 'never locked',
+  night: 'locked at night',
+  always: 'kept locked',
+};
+
+/** First steps that stand on every sheet, since no other page may be at hand. */
+const STEPS_ON_SHEET: readonly string[] = ['in-water', 'not-breathing', 'line-touched'];
+
+/** The emergency block of a peg. What is not mapped or recorded reads "not known". */
+export function pegEmergency(peg: Peg, waterName: string, survey: PegSurvey, settings: VenueSettings): PegEmergency {
+  const { units, inspection, emergency } = settings;
+  const town = emergency.nearestTown === undefined ? '' : `, near ${emergency.nearestTown}`;
+  const kit = (what: string, place: NearbyPlace | null) => ({
+    what,
+    words: placeWords(place, units),
+    check: place === null ? null : checkOf(place.place.checkedOn, undefined, inspection.rescueKitDays),
+  });
+  const figures = safetyFigures(settings);
   return {
-    where: `${waterName}, peg ${peg.peg}`,
+    where: `${settings.name}${town}: ${waterName}, peg ${peg.peg}`,
     gridReference: survey.gridReference,
     position: formatPosition(peg.at),
-    help: [
-      { what: 'Gate for an ambulance', words: placeWords(survey.nearestGate, units) },
-      { what: 'Defibrillator (AED)', words: placeWords(survey.nearestAed, units) },
-      { what: 'Throw line', words: placeWords(survey.nearestThrowLine, units) },
-    ],
+    gates: emergencyGates(survey, settings),
+    kit: [kit('Defibrillator (AED)', survey.nearestAed), kit('Throw line', survey.nearestThrowLine)],
+    steps: FIRST_STEP_TEXTS.filter(({ id }) => STEPS_ON_SHEET.includes(id)).map(({ heading, sentences }) => ({
+      heading,
+      words: sentences.map((sentence) => sentenceWords(sentence, figures) ?? '').join(' '),
+    })),
   };
+}
+
+function emergencyGates({ gates }: PegSurvey, { units, contacts }: VenueSettings): readonly EmergencyGate[] {
+  const { best, atNight, lockedNearer } = gates;
+  const gate = (what: string, place: NearbyPlace): EmergencyGate => {
+    const { locked, openedBy, hours } = place.place;
+    const lock = locked === undefined ? 'whether it is locked is not known' : LOCK_WORDS[locked];
+    const open = hours === undefined ? '' : `, open ${hours}`;
+    return {
+      what,
+      words: `${placeWords(place, units)}, ${lock}${open}`,
+      opener: locked === 'no' || openedBy === undefined ? null : { role: openedBy, phone: phoneOf(openedBy, contacts) },
+    };
+  };
+  if (best === null) return [{ what: 'Gate for an ambulance', words: 'not known', opener: null }];
+  return [
+    gate('Gate for an ambulance', best),
+    ...(atNight === null ? [] : [gate('At night', atNight)]),
+    ...(lockedNearer === null ? [] : [gate('Nearer, but not open', lockedNearer)]),
+  ];
+}
+
+/** The number of a role among the venue's contacts; null where none is given. */
+export function phoneOf(role: string, contacts: readonly Contact[]): string | null {
+  const wanted = role.trim().toLowerCase();
+  return contacts.find((contact) => contact.role.trim().toLowerCase() === wanted)?.phone ?? null;
 }
 
 /** "Brick Lane gate, 140 m north-east (walk 182 m)". */

@@ -1,4 +1,5 @@
 import { CLEARING_DEFERS, CLEARING_TEXTS } from '../domain/clearing-texts.ts';
+import { AED_TEXT, EMERGENCY_TEXTS } from '../domain/emergency-texts.ts';
 import { FIRST_STEP_TEXTS } from '../domain/first-step-texts.ts';
 import { HAZARD_KINDS } from '../domain/hazard-kinds.ts';
 import { monthSpan } from '../domain/nesting.ts';
@@ -13,7 +14,7 @@ import {
   sentenceWords,
 } from '../domain/safety-text.ts';
 import { STAY_SAFE_TEXTS } from '../domain/stay-safe-texts.ts';
-import type { VenueSettings } from '../domain/venue.ts';
+import type { Emergency, VenueSettings } from '../domain/venue.ts';
 import { thresholdRow } from './threshold-words.ts';
 
 type FigureSettings = Pick<VenueSettings, 'emergency' | 'standOff' | 'units' | 'thresholds' | 'nestingMonths'>;
@@ -35,6 +36,8 @@ export function safetyFigures(settings: FigureSettings): SafetyFigures {
     switch (name) {
       case 'emergency':
         return emergency.number;
+      case 'text':
+        return emergency.textNumber ?? null;
       case 'power':
         return emergency.powerNumber ?? 'the network operator';
       case 'pollution':
@@ -59,6 +62,12 @@ export function firstSteps(settings: FigureSettings): readonly SafetyAdvice[] {
 /** How not to get into trouble. */
 export function staySafe(settings: FigureSettings): readonly SafetyAdvice[] {
   return STAY_SAFE_TEXTS.map((text) => adviceOf(text, safetyFigures(settings)));
+}
+
+/** What stands beside the numbers of the emergency block. */
+export function emergencyTexts(emergency: Emergency): readonly string[] {
+  const figures: SafetyFigures = (name) => (name === 'text' ? (emergency.textNumber ?? null) : null);
+  return wordsOf(EMERGENCY_TEXTS, figures);
 }
 
 /** The cautions before any cut, and who comes before them. */
@@ -114,6 +123,7 @@ export function listedSafetyTexts(settings: FigureSettings): readonly ListedSafe
       [...text.sentences, text.defers].flatMap((sentence) => listed(`${group}: ${text.heading}`, sentence)),
     );
   return [
+    ...[...EMERGENCY_TEXTS, AED_TEXT].flatMap((sentence) => listed('emergency block', sentence)),
     ...texts('first steps', FIRST_STEP_TEXTS),
     ...texts('stay safe', STAY_SAFE_TEXTS),
     ...HAZARD_KINDS.flatMap(({ name, advice, source }) => listed(`hazard: ${name}`, says(advice, source))),

@@ -45,7 +45,7 @@ emergency:
   # pollution-number: "0800 80 70 60" # the Environment Agency, in England
   # postcode: "…"
   # directions: one line for an ambulance
-  # gate-note: what to say of locked gates
+  # nearest-town: the town a call handler will know
 bag-parts: # what is weighed apart; each makes two columns in sessions.csv
   - { id: silvers, name: Silvers, species: [roach, rudd, skimmer] }
   - { id: carp, name: Carp, species: [common carp, mirror carp] }
@@ -82,7 +82,7 @@ What a visitor should know of this water.
 const MAP = `{"type":"FeatureCollection","features":[
 {"type":"Feature","properties":{"kind":"outline","name":"Example shape: draw your own water instead"},"geometry":{"type":"Polygon","coordinates":[[[-0.021,52.7],[-0.0198,52.7],[-0.0198,52.7007],[-0.021,52.7007],[-0.021,52.7]]]}},
 {"type":"Feature","properties":{"kind":"car-park","name":"Car park"},"geometry":{"type":"Point","coordinates":[-0.0214,52.6998]}},
-{"type":"Feature","properties":{"kind":"gate","name":"Road gate","vehicles":true},"geometry":{"type":"Point","coordinates":[-0.0216,52.6997]}},
+{"type":"Feature","properties":{"kind":"gate","name":"Road gate","vehicles":true,"locked":"no"},"geometry":{"type":"Point","coordinates":[-0.0216,52.6997]}},
 {"type":"Feature","properties":{"kind":"path","name":"South bank","surface":"grass"},"geometry":{"type":"LineString","coordinates":[[-0.0214,52.6998],[-0.0208,52.69993],[-0.0205,52.69993]]}}
 ]}
 `;

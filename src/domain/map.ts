@@ -40,6 +40,9 @@ export type PlaceKind =
   | 'outlet'
   | 'gauge';
 
+/** When a gate is locked. */
+export type GateLock = 'no' | 'night' | 'always';
+
 /** A thing at one point of the map. */
 export interface MapPlace {
   readonly id: string;
@@ -48,8 +51,16 @@ export interface MapPlace {
   readonly at: LatLng;
   readonly note?: string;
   readonly checkedOn?: Day;
-  /** For a gate: an ambulance can drive in here. */
+  /** For a gate: a vehicle can drive in here. */
   readonly vehicles?: boolean;
+  /** For a gate: when it is locked; not known where left out. */
+  readonly locked?: GateLock;
+  /** For a gate: who opens it when it is locked. A role of the venue's contacts, never a name. */
+  readonly openedBy?: string;
+  /** For a gate: an ambulance can drive in here; as `vehicles` says where left out. */
+  readonly ambulance?: boolean;
+  /** For a gate: its opening hours, in the club's words. */
+  readonly hours?: string;
 }
 
 export type AreaKind = 'reeds' | 'lilies' | 'trees' | 'snag' | 'building';

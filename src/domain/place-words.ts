@@ -22,8 +22,14 @@ export function compassWords(bearingDegrees: number): string {
   return EIGHT_POINTS[((Math.round(bearingDegrees / 45) % 8) + 8) % 8] as string;
 }
 
-/** A position in decimal degrees to five places, about a metre: `52.75126, −0.05481`. */
+/**
+ * A position in decimal degrees to five places, about a metre, with its letters behind the figures as ISO 6709 has it for
+ * people: `52.75126 N, 0.05481 W`. A minus sign is lost when it is read out.
+ */
 export function formatPosition(position: { readonly lat: number; readonly lng: number }): string {
-  const degrees = (value: number) => value.toFixed(5).replace('-', '−');
-  return `${degrees(position.lat)}, ${degrees(position.lng)}`;
+  const degrees = (value: number, positive: string, negative: string) => {
+    const figures = Math.abs(value).toFixed(5);
+    return `${figures} ${value < 0 && Number(figures) !== 0 ? negative : positive}`;
+  };
+  return `${degrees(position.lat, 'N', 'S')}, ${degrees(position.lng, 'E', 'W')}`;
 }

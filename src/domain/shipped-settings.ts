@@ -1,6 +1,6 @@
 import type { Month } from './day.ts';
 import type { PermittedReach } from './peg.ts';
-import type { InspectionIntervals, RatingRules, RiskBand, StandOffRule } from './venue.ts';
+import type { Emergency, InspectionIntervals, RatingRules, RiskBand, StandOffRule } from './venue.ts';
 import { GRAMS_PER_OUNCE } from './weight.ts';
 
 /** Below this no venue may go (Energy Networks Association, angling safety release: at least 30 m from any overhead line). */
@@ -32,6 +32,14 @@ export const SHIPPED_RISK_BANDS: readonly RiskBand[] = [
   { from: 10, name: 'high', meaning: 'Act within the month; tell anglers at the draw.' },
   { from: 17, name: 'very high', meaning: 'The peg comes out of the draw until it is dealt with.', closes: true },
 ];
+
+/**
+ * What goes with an emergency number where `venue.md` says no more: 112 reaches the same operators as 999 (UK practice,
+ * from memory), and 999 takes messages from registered phones (emergencySMS, as fire service and NHS pages give it).
+ */
+export const SHIPPED_EMERGENCY: Readonly<Record<string, Pick<Emergency, 'alsoNumber' | 'textNumber'>>> = {
+  '999': { alsoNumber: '112', textNumber: '999' },
+};
 
 /** Scales that read to the ounce; pegs that were chosen stay out of the ratings. */
 export const SHIPPED_RATING_RULES: RatingRules = { scaleDivisionGrams: GRAMS_PER_OUNCE, countChosenPegs: false };

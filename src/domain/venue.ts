@@ -17,6 +17,12 @@ export interface Contact {
 
 export interface Emergency {
   readonly number: string;
+  /** A second number that reaches the same operators: 112 beside 999. */
+  readonly alsoNumber?: string;
+  /** Where a message reaches the emergency services without a voice call: 999 in the United Kingdom. */
+  readonly textNumber?: string;
+  /** Said to the call handler after the venue's name. */
+  readonly nearestTown?: string;
   /** The network operator's emergency number: 105 in Great Britain only. */
   readonly powerNumber?: string;
   readonly pollutionNumber?: string;

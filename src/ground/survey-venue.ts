@@ -1,5 +1,5 @@
 import { type Month, yearOf } from '../domain/day.ts';
-import type { Water } from '../domain/map.ts';
+import type { MapPlace, Water } from '../domain/map.ts';
 import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
 import type { Venue } from '../domain/venue.ts';
 import { accessFindings } from './access-findings.ts';
@@ -16,6 +16,7 @@ import { overheadLinesOf, standOffsOfPeg } from './stand-off.ts';
 import { type SunDay, sunByMonth, sunYear } from './sun-at-peg.ts';
 import type { Neighbour, PegSurvey, Survey, WaterSurvey } from './survey.ts';
 import { effectiveReach } from './swept-area.ts';
+import { gatesOfPeg } from './walk/gates-of-peg.ts';
 import { nearestPlace } from './walk/nearest-place.ts';
 import { venueWalks } from './walk/venue-walks.ts';
 import { type WaterPlane, waterPlane } from './water-plane.ts';
@@ -120,9 +121,8 @@ function pegSurveyor(venue: Venue, waters: ReadonlyMap<string, SurveyedWater>): 
   const walks = venueWalks(venue.waters, settings.standOff, toPlane);
   const places = venue.waters.flatMap((water) => water.map.places);
   const gates = places.filter(({ kind }) => kind === 'gate');
-  const drivable = gates.filter(({ vehicles }) => vehicles === true);
-  const nearest = (candidates: typeof places) => nearestPlace(candidates, walks.graph, toPlane);
-  const nearestGate = nearest(drivable.length > 0 ? drivable : gates);
+  const nearest = (candidates: readonly MapPlace[]) => nearestPlace(candidates, walks.graph, toPlane);
+  const gatesOf = gatesOfPeg(gates, nearest);
   const nearestAed = nearest(places.filter(({ kind }) => kind === 'aed'));
   const nearestThrowLine = nearest(places.filter(({ kind }) => kind === 'throw-line'));
 
@@ -142,7 +142,7 @@ function pegSurveyor(venue: Venue, waters: ReadonlyMap<string, SurveyedWater>): 
       wind: windsAtPeg(peg.facingDegrees, stand, plane),
       walks: ways,
       accessFindings: accessFindings(peg, ways, walks.stepFreeWalkTo(peg), settings),
-      nearestGate: nearestGate(peg.at),
+      gates: gatesOf(peg.at),
       nearestAed: nearestAed(peg.at),
       nearestThrowLine: nearestThrowLine(peg.at),
       edgeMetres: plane.shoreIndex.nearest(stand.at)!.distanceMetres,

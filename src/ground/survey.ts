@@ -1,4 +1,5 @@
 import type { Day, Month } from '../domain/day.ts';
+import type { MapPlace } from '../domain/map.ts';
 import type { PegKey } from '../domain/peg.ts';
 import type { LatLng } from '../domain/place.ts';
 
@@ -74,11 +75,22 @@ export interface ReachTarget {
 
 export interface NearbyPlace {
   readonly name: string;
+  readonly place: MapPlace;
   readonly distanceMetres: number;
   readonly bearingDegrees: number;
   /** Distance along the drawn paths where they connect, else null. */
   readonly walkMetres: number | null;
   readonly at: LatLng;
+}
+
+/** By which gate an ambulance comes to a peg. */
+export interface GatesOfPeg {
+  /** The nearest that is open by day; where none is known to be, the nearest there is. Null where no gate is mapped. */
+  readonly best: NearbyPlace | null;
+  /** The nearest that is never locked, where the best is locked at night. */
+  readonly atNight: NearbyPlace | null;
+  /** One that is kept locked, or may be, and lies nearer than the best. */
+  readonly lockedNearer: NearbyPlace | null;
 }
 
 /** How an overhead line stands to a peg. Distances run to the centre line less half the spread less the map error. */
@@ -171,7 +183,7 @@ export interface PegSurvey {
   readonly walks: readonly Walk[];
   /** Only for a peg that claims to be accessible or step-free: what fails, or is not recorded. */
   readonly accessFindings: readonly AccessFinding[];
-  readonly nearestGate: NearbyPlace | null;
+  readonly gates: GatesOfPeg;
   readonly nearestAed: NearbyPlace | null;
   readonly nearestThrowLine: NearbyPlace | null;
   /** Distance from the peg to the nearest water's edge. */

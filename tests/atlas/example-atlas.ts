@@ -37,7 +37,7 @@ export const EXAMPLE_PEG_SURVEY: PegSurvey = {
   wind: [],
   walks: [],
   accessFindings: [],
-  nearestGate: null,
+  gates: { best: null, atNight: null, lockedNearer: null },
   nearestAed: null,
   nearestThrowLine: null,
   edgeMetres: 0.5,

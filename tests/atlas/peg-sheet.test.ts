@@ -5,6 +5,15 @@ import { exampleAtlas } from './example-atlas.ts';
 
 const PLACE = {
   name: 'Brick Lane gate',
+  place: {
+    id: 'brick-lane',
+    kind: 'gate' as const,
+    name: 'Brick Lane gate',
+    at: { lat: 0, lng: 0 },
+    vehicles: true,
+    locked: 'night' as const,
+    openedBy: 'Bailiff',
+  },
   distanceMetres: 140,
   bearingDegrees: 3,
   walkMetres: 182,
@@ -38,15 +47,52 @@ describe('pegSheet', () => {
   });
 
   it('gives a caller what to read out, and "not known" where help is not mapped', () => {
-    const { emergency } = pegSheet(exampleAtlas({ peg: { nearestGate: PLACE } }), 'pit/1');
-    expect(emergency.where).toBe('The Pit, peg 1');
+    const { emergency } = pegSheet(
+      exampleAtlas({ peg: { gates: { best: PLACE, atNight: null, lockedNearer: null } } }),
+      'pit/1',
+    );
+    expect(emergency.where).toBe('Example Fishery: The Pit, peg 1');
     expect(emergency.gridReference).toBe('TF 3127 1880');
-    expect(emergency.position).toBe('52.75000, −0.05000');
-    expect(emergency.help.map(({ words }) => words)).toEqual([
-      'Brick Lane gate, 140 m north (walk 182 m)',
-      'not known',
-      'not known',
+    expect(emergency.position).toBe('52.75000 N, 0.05000 W');
+    expect(emergency.gates).toEqual([
+      {
+        what: 'Gate for an ambulance',
+        words: 'Brick Lane gate, 140 m north (walk 182 m), locked at night',
+        opener: { role: 'Bailiff', phone: null },
+      },
     ]);
+    expect(emergency.kit.map(({ words, check }) => [words, check])).toEqual([
+      ['not known', null],
+      ['not known', null],
+    ]);
+    expect(pegSheet(exampleAtlas(), 'pit/1').emergency.gates[0]?.words).toBe('not known');
+  });
+
+  it('says the nearest town, who opens a locked gate with the number, and that kit is overdue a check', () => {
+    const settings = {
+      ...exampleAtlas().venue.settings,
+      contacts: [{ role: 'bailiff', phone: '01632 960184' }],
+      emergency: { number: '999', nearestTown: 'Gedmarsh' },
+    };
+    const line = { ...PLACE, place: { ...PLACE.place, kind: 'throw-line' as const, checkedOn: '2026-09-01' } };
+    const peg = { gates: { best: PLACE, atNight: null, lockedNearer: PLACE }, nearestThrowLine: line };
+    const { emergency } = pegSheet(exampleAtlas({ venue: { settings }, peg }), 'pit/1');
+    expect(emergency.where).toBe('Example Fishery, near Gedmarsh: The Pit, peg 1');
+    expect(emergency.gates.map(({ what, opener }) => [what, opener?.phone])).toEqual([
+      ['Gate for an ambulance', '01632 960184'],
+      ['Nearer, but not open', '01632 960184'],
+    ]);
+    expect(emergency.kit[1]?.check?.dueOn).toBe('2026-09-29');
+  });
+
+  it('tells the first steps on the sheet itself, with the venue’s numbers', () => {
+    const { steps } = pegSheet(exampleAtlas(), 'pit/1').emergency;
+    expect(steps.map(({ heading }) => heading)).toEqual([
+      'Someone is in the water',
+      'Not waking, not breathing',
+      'A person or tackle has touched a power line',
+    ]);
+    expect(steps[2]?.words).toContain('Call 105, and 999');
   });
 
   it('has no return and no bag plan where the log says nothing', () => {

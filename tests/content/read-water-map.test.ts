@@ -35,7 +35,7 @@ test('reads every kind of thing, longitude first, and names what has no name', (
     },
   ]);
   expect(map.places).toEqual([
-    { id: 'gate-1', kind: 'gate', name: 'Road gate', at: { lat: 52.7499, lng: -0.0512 }, vehicles: true },
+    { id: 'gate-1', kind: 'gate', name: 'Road gate', at: { lat: 52.7499, lng: -0.0512 }, vehicles: true, locked: 'no' },
     { id: 'aed-1', kind: 'aed', name: 'AED', at: { lat: 52.7499, lng: -0.0512 }, checkedOn: '2026-10-01' },
   ]);
   expect(map.paths).toMatchObject([{ id: 'path-1', widthMetres: 1.2, steps: 4, gradient: 0.05, stepFree: false }]);
@@ -59,12 +59,12 @@ test('refuses a ring that is not closed', () => {
 test('refuses JSON that is broken in the middle or cut short, at the place', () => {
   expect(messagesOf({ [FILE.map]: replacing('"kind":"gate"', '"kind":gate') })).toMatchInlineSnapshot(`
     [
-      "waters/mill-pond.geojson:5:40 error Unexpected "roperties":{"kind":gate,"name":"Road gate","vehicles":true},…", expected GeoJSON, whole and well-formed. Look for a comma, bracket or quotation mark that is missing or too many just there, or export the map again. (json-syntax)",
+      "waters/mill-pond.geojson:5:40 error Unexpected "roperties":{"kind":gate,"name":"Road gate","vehicles":true,"…", expected GeoJSON, whole and well-formed. Look for a comma, bracket or quotation mark that is missing or too many just there, or export the map again. (json-syntax)",
     ]
   `);
   expect(messagesOf({ [FILE.map]: (text) => text.slice(0, -4) })).toMatchInlineSnapshot(`
     [
-      "waters/mill-pond.geojson:5:143 error Unexpected end of the file, expected GeoJSON, whole and well-formed. Look for a comma, bracket or quotation mark that is missing or too many just there, or export the map again. (json-syntax)",
+      "waters/mill-pond.geojson:5:157 error Unexpected end of the file, expected GeoJSON, whole and well-formed. Look for a comma, bracket or quotation mark that is missing or too many just there, or export the map again. (json-syntax)",
     ]
   `);
   expect(messagesOf({ [FILE.map]: replacing('{"kind":"island",', '{"kind":"island",,') })).toMatchInlineSnapshot(`

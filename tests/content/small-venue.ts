@@ -44,7 +44,7 @@ const MAP = `{"type":"FeatureCollection","features":[
 {"type":"Feature","properties":{"kind":"outline"},"geometry":{"type":"Polygon","coordinates":[[[-0.051,52.75],[-0.0498,52.75],[-0.0498,52.7507],[-0.051,52.7507],[-0.051,52.75]]]}},
 {"type":"Feature","properties":{"kind":"island","name":"Swan Island"},"geometry":{"type":"Polygon","coordinates":[[[-0.0505,52.7503],[-0.0503,52.7503],[-0.0503,52.7504],[-0.0505,52.7503]]]}},
 {"type":"Feature","id":"line-1","properties":{"kind":"overhead-line","name":"11 kV line","voltage_kv":11},"geometry":{"type":"LineString","coordinates":[[-0.056,52.7525],[-0.044,52.7525]]}},
-{"type":"Feature","properties":{"kind":"gate","name":"Road gate","vehicles":true},"geometry":{"type":"Point","coordinates":[-0.0512,52.7499]}}
+{"type":"Feature","properties":{"kind":"gate","name":"Road gate","vehicles":true,"locked":"no"},"geometry":{"type":"Point","coordinates":[-0.0512,52.7499]}}
 ]}
 `;
 

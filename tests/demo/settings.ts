@@ -19,11 +19,13 @@ export function demoSettings(guideDay: Day): VenueSettings {
     ],
     emergency: {
       number: '999',
+      alsoNumber: '112',
+      textNumber: '999',
+      nearestTown: 'Gedmarsh',
       powerNumber: '105',
       pollutionNumber: '0800 80 70 60',
       directions:
-        'Brick Lane, in by the Brick Lane gate to the lodge; Kiln Pool by the Kiln car park gate, Eelback by the Ferry Lane gate.',
-      gateNote: 'Ferry Lane and the Drove gate are locked outside match days: the bailiff holds the code.',
+        'Off Brick Lane: by day the Brick Lane gate to the lodge, the Kiln car park or the Drove gate for Kiln Pool; at night only the Kiln car park gate stands open.',
     },
     units: { length: 'm', weight: 'lb' },
     bagParts: [

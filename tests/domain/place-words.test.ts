@@ -12,6 +12,9 @@ it('compassWords takes the nearest of eight points, either side of north', () =>
   expect(compassWords(-90)).toBe('west');
 });
 
-it('formatPosition gives five places and a true minus sign', () => {
-  expect(formatPosition({ lat: 52.751262, lng: -0.054814 })).toBe('52.75126, −0.05481');
+// ISO 6709, annex D (as summaries give it): for people, N, S, E and W stand behind the figures.
+it('formatPosition gives five places and letters, never a minus sign', () => {
+  expect(formatPosition({ lat: 52.751262, lng: -0.054814 })).toBe('52.75126 N, 0.05481 W');
+  expect(formatPosition({ lat: -33.9, lng: 18.4 })).toBe('33.90000 S, 18.40000 E');
+  expect(formatPosition({ lat: 0, lng: -0.000001 })).toBe('0.00000 N, 0.00000 E');
 });

@@ -113,9 +113,9 @@ describe('the survey of a venue', () => {
     });
     const [pit] = venue().waters;
     const gates = (...places: ReturnType<typeof gate>[]) =>
-      surveyVenue(venue({ waters: [{ ...pit!, map: pondMap({ places }) }] })).pegs['pit/1']!.nearestGate?.name;
+      surveyVenue(venue({ waters: [{ ...pit!, map: pondMap({ places }) }] })).pegs['pit/1']!.gates.best?.name;
     expect(gates(gate('stile', -10, false), gate('road', 90, true))).toBe('road');
-    expect(gates(gate('stile', -10, false), gate('other', 90))).toBe('stile');
+    expect(gates(gate('stile', -10, false), gate('other', 90))).toBe('other');
     expect(gates()).toBeUndefined();
   });
 

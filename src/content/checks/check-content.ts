@@ -5,6 +5,7 @@ import { checkClosureStatus } from './closure-status.ts';
 import { checkDecimalPounds } from './decimal-pounds.ts';
 import { checkEventNames } from './event-names.ts';
 import { checkEventOverlaps } from './event-overlaps.ts';
+import { checkGateOpeners } from './gate-openers.ts';
 import { checkHazardHistory } from './hazard-history.ts';
 import { checkLaterThanGuideDay } from './later-than-guide-day.ts';
 import { checkLineRecords } from './line-records.ts';
@@ -38,6 +39,7 @@ const CHECKS: readonly Check[] = [
   checkLinesSurveyed,
   checkMapShapes,
   checkMapDistances,
+  checkGateOpeners,
   checkPegNames,
   checkPegWords,
   checkPegPositions,

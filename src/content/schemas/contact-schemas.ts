@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { SHIPPED_EMERGENCY } from '../../domain/shipped-settings.ts';
 import type { Contact, Emergency } from '../../domain/venue.ts';
 import { matching, text } from './fields.ts';
 import { withoutUndefined } from './without-undefined.ts';
@@ -30,6 +31,14 @@ export const EmergencySchema = z
   .strictObject(
     {
       number: phone('the emergency number'),
+      'also-number': phone('a second emergency number').exactOptional(),
+      'text-number': matching(
+        /^(?:none|\+?[0-9][0-9 ]{1,24})$/,
+        'text-number',
+        'the number that takes emergency messages, or none',
+        'Write the number in figures, or none where there is no such service.',
+      ).exactOptional(),
+      'nearest-town': text('the town a call handler will know').exactOptional(),
       'power-number': phone('the network operator’s emergency number').exactOptional(),
       'pollution-number': phone('the number for pollution').exactOptional(),
       postcode: text('postcode').exactOptional(),
@@ -41,6 +50,9 @@ export const EmergencySchema = z
   .transform((emergency) =>
     withoutUndefined({
       number: emergency.number,
+      alsoNumber: emergency['also-number'] ?? SHIPPED_EMERGENCY[emergency.number]?.alsoNumber,
+      textNumber: textNumberOf(emergency['text-number'], emergency.number),
+      nearestTown: emergency['nearest-town'],
       powerNumber: emergency['power-number'],
       pollutionNumber: emergency['pollution-number'],
       postcode: emergency.postcode,
@@ -48,3 +60,7 @@ export const EmergencySchema = z
       gateNote: emergency['gate-note'],
     }),
   ) satisfies z.ZodType<Emergency>;
+
+function textNumberOf(written: string | undefined, number: string): string | undefined {
+  return written === 'none' ? undefined : (written ?? SHIPPED_EMERGENCY[number]?.textNumber);
+}

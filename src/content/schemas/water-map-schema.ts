@@ -129,7 +129,19 @@ export const PathSchema = feature(
 );
 const placeProperties = () => ({ name: words('a name'), note: words('a note'), checked_on: day().exactOptional() });
 
-export const GateSchema = feature('gate', { ...placeProperties(), vehicles: flag() }, 'Point', PositionSchema);
+export const GateSchema = feature(
+  'gate',
+  {
+    ...placeProperties(),
+    vehicles: flag(),
+    locked: z.enum(['no', 'night', 'always'], { error: 'one of no, night, always' }).exactOptional(),
+    opened_by: words('a role of the contacts in venue.md, never a name'),
+    ambulance: flag(),
+    hours: words('opening hours'),
+  },
+  'Point',
+  PositionSchema,
+);
 export const placeSchema = (kind: Exclude<PlaceKind, 'gate'>) =>
   feature(kind, placeProperties(), 'Point', PositionSchema);
 export const areaSchema = (kind: AreaKind) => feature(kind, { name: words('a name') }, 'Polygon', PolygonSchema);

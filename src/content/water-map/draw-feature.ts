@@ -130,7 +130,7 @@ function drawPlace(sheet: Sheet, kind: PlaceKind, feature: unknown, path: FieldP
       ? readFeature(sheet, GateSchema, feature, path)
       : readFeature(sheet, PLACE_SCHEMAS[kind], feature, path);
   if (read === null) return;
-  const { name, note, checked_on } = read.properties;
+  const { name, note, checked_on, ...gate } = read.properties;
   const ofKind = sheet.places.filter((other) => other.kind === kind).length;
   const spot: MapPlace = withoutUndefined({
     id: idOf(sheet, read, path, ofKind),
@@ -139,7 +139,11 @@ function drawPlace(sheet: Sheet, kind: PlaceKind, feature: unknown, path: FieldP
     at: read.geometry.coordinates,
     note,
     checkedOn: checked_on,
-    vehicles: 'vehicles' in read.properties ? read.properties.vehicles : undefined,
+    ...('vehicles' in gate ? { vehicles: gate.vehicles } : {}),
+    ...('locked' in gate ? { locked: gate.locked } : {}),
+    ...('opened_by' in gate ? { openedBy: gate.opened_by } : {}),
+    ...('ambulance' in gate ? { ambulance: gate.ambulance } : {}),
+    ...('hours' in gate ? { hours: gate.hours } : {}),
   });
   sheet.places.push(spot);
   place(sheet, spot, path);

@@ -45,7 +45,8 @@ function nearestStraight(from: LatLng, places: readonly MapPlace[]): NearbyPlace
     );
 }
 
-function asNearby(from: LatLng, { name, at }: MapPlace): NearbyPlace {
+function asNearby(from: LatLng, place: MapPlace): NearbyPlace {
+  const { name, at } = place;
   const { distanceMetres, bearingDegrees } = geodesicBetween(from, at);
-  return { name, distanceMetres, bearingDegrees, walkMetres: null, at };
+  return { name, place, distanceMetres, bearingDegrees, walkMetres: null, at };
 }

@@ -80,6 +80,7 @@ function drawAnyWater(number: number, pegs: number, centre: Spot, checkedOn: Day
         name: `Gate ${number}`,
         at: { x: carPark.x + 12, y: carPark.y - 4 },
         vehicles: true,
+        locked: 'no',
       },
       {
         id: `${id}-aerator`,

@@ -45,7 +45,17 @@ export function mapText(water: Water): string {
     ...map.places.map((place) =>
       feature(
         place.id,
-        { kind: place.kind, name: place.name, vehicles: place.vehicles, note: place.note, checked_on: place.checkedOn },
+        {
+          kind: place.kind,
+          name: place.name,
+          vehicles: place.vehicles,
+          ambulance: place.ambulance,
+          locked: place.locked,
+          opened_by: place.openedBy,
+          hours: place.hours,
+          note: place.note,
+          checked_on: place.checkedOn,
+        },
         'Point',
         position(place.at),
       ),

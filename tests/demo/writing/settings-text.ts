@@ -19,6 +19,9 @@ export function settingsText(settings: VenueSettings): string {
       contacts: settings.contacts.map((contact) => ({ ...contact })),
       emergency: {
         number: emergency.number,
+        'also-number': emergency.alsoNumber,
+        'text-number': emergency.textNumber,
+        'nearest-town': emergency.nearestTown,
         'power-number': emergency.powerNumber,
         'pollution-number': emergency.pollutionNumber,
         postcode: emergency.postcode,
