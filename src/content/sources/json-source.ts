@@ -1,8 +1,10 @@
 import type { Fault } from '../fault.ts';
-import { controlCharacterFaults, plainText } from './plain-text.ts';
-import { faultOfFile, type Source } from './source.ts';
-import { FILE_START, placeAtOffset, shown, type TextPlace } from './text-place.ts';
-import { yamlPlaces } from './yaml-source.ts';
+import { jsonPlaces } from './json-places.ts';
+import { type JsonScan, MOST_LEVELS, scanJson } from './json-scan.ts';
+import { lineIndex } from './line-index.ts';
+import { controlCharacterFaults, hiddenCharacterIn, hiddenCharacterRule, plainText } from './plain-text.ts';
+import { type FieldPath, faultAt, faultOfFile, type Source } from './source.ts';
+import { FILE_START, shown } from './text-place.ts';
 
 export interface JsonSource extends Source {
   readonly value: unknown;
@@ -13,49 +15,90 @@ interface JsonRead {
   readonly faults: readonly Fault[];
 }
 
+/** Doubled members and hidden characters told of one file; a map that has more was written by a broken program. */
+const MOST_TOLD = 200;
+
 /** Reads JSON. Places are looked up only when something asks for one: a map of 20,000 points seldom needs any. Never throws. */
 export function readJson(file: string, fileText: string): JsonRead {
   const text = plainText(fileText);
   const characters = controlCharacterFaults(file, text);
   if (characters.length > 0) return { source: null, faults: characters };
-  let value: unknown;
-  try {
-    value = JSON.parse(text);
-  } catch {
-    return { source: null, faults: [syntaxFault(file, text)] };
-  }
+  const scan = scanJson(text);
+  if (scan.brokenAt !== null) return { source: null, faults: [syntaxFault(file, text, scan.brokenAt)] };
+  if (scan.tooDeepAt !== null) return { source: null, faults: [tooDeepFault(file, text, scan.tooDeepAt)] };
+  const value: unknown = JSON.parse(text);
   let places: Source | undefined;
   const lazily = (): Source => {
-    places ??= placesOf(file, text);
+    places ??= jsonPlaces(file, text);
     return places;
   };
-  return {
-    source: {
-      file,
-      value,
-      placeOf: (path) => lazily().placeOf(path),
-      nameplaceOf: (path) => lazily().nameplaceOf(path),
-      writtenAt: (path) => lazily().writtenAt(path),
-    },
-    faults: [],
+  const source: JsonSource = {
+    file,
+    value,
+    placeOf: (path) => lazily().placeOf(path),
+    nameplaceOf: (path) => lazily().nameplaceOf(path),
+    writtenAt: (path) => lazily().writtenAt(path),
   };
+  // Only an escape can hide one here: those that stand in the file as they are were looked for above.
+  const hidden = text.includes('\\u') ? hiddenCharacterFaults(source) : [];
+  return { source, faults: [...doubledFaults(file, text, scan), ...hidden] };
 }
 
-function placesOf(file: string, text: string): Source {
-  try {
-    return yamlPlaces(file, text);
-  } catch {
-    const start = () => FILE_START;
-    return { file, placeOf: start, nameplaceOf: start, writtenAt: () => undefined };
+function doubledFaults(file: string, text: string, { doubled }: JsonScan): readonly Fault[] {
+  if (doubled.length === 0) return [];
+  const placeAt = lineIndex(text);
+  return doubled.slice(0, MOST_TOLD).map(({ offset, name }) =>
+    faultOfFile(
+      file,
+      {
+        rule: 'json-duplicate',
+        found: `the member ${shown(name)} a second time`,
+        expected: 'each member of an object once',
+        mend: 'Keep one of the two and delete the other: of two only the last would be read.',
+      },
+      placeAt(offset),
+    ),
+  );
+}
+
+function hiddenCharacterFaults(source: JsonSource): readonly Fault[] {
+  const faults: Fault[] = [];
+  const waiting: [unknown, FieldPath][] = [[source.value, []]];
+  for (let next = waiting.pop(); next !== undefined && faults.length < MOST_TOLD; next = waiting.pop()) {
+    const [value, path] = next;
+    if (typeof value === 'string') {
+      const code = hiddenCharacterIn(value);
+      if (code !== null) faults.push(faultAt(source, path, hiddenCharacterRule(code)));
+    } else if (Array.isArray(value)) {
+      // Lists of numbers are most of a map and hold no text.
+      value.forEach((item, index) => {
+        if (typeof item !== 'number') waiting.push([item, [...path, index]]);
+      });
+    } else if (typeof value === 'object' && value !== null) {
+      for (const [key, item] of Object.entries(value)) waiting.push([item, [...path, key]]);
+    }
   }
+  return faults;
 }
 
-function syntaxFault(file: string, text: string): Fault {
+function tooDeepFault(file: string, text: string, offset: number): Fault {
+  return faultOfFile(
+    file,
+    {
+      rule: 'json-depth',
+      found: `more than ${MOST_LEVELS} brackets in one another`,
+      expected: 'GeoJSON, which needs nine',
+      mend: 'Look for a bracket that is repeated by mistake, or export the map again.',
+    },
+    lineIndex(text)(offset),
+  );
+}
+
+function syntaxFault(file: string, text: string, offset: number): Fault {
   const isEmpty = text.trim() === '';
-  const offset = brokenAt(text);
-  const place: TextPlace = isEmpty ? FILE_START : placeAtOffset(text, offset);
-  const line = text.split('\n')[place.line - 1] ?? '';
-  const from = Math.max(0, place.column - CHARACTERS_BEFORE);
+  const place = isEmpty ? FILE_START : lineIndex(text)(offset);
+  const lineStart = offset - place.column + 1;
+  const from = Math.max(lineStart, offset - CHARACTERS_BEFORE + 1);
   return faultOfFile(
     file,
     {
@@ -64,7 +107,7 @@ function syntaxFault(file: string, text: string): Fault {
         ? 'an empty file'
         : offset >= text.trimEnd().length
           ? 'the end of the file'
-          : shown(line.slice(from)),
+          : shown(text.slice(from, from + CHARACTERS_SHOWN).split('\n')[0] ?? ''),
       expected: 'GeoJSON, whole and well-formed',
       mend: 'Look for a comma, bracket or quotation mark that is missing or too many just there, or export the map again.',
     },
@@ -74,32 +117,4 @@ function syntaxFault(file: string, text: string): Fault {
 
 /** A map is often one long line: a fault shows what stands just before the place. */
 const CHARACTERS_BEFORE = 20;
-
-/**
- * Offset of the first character that cannot be JSON. The engine's own message seldom says, so the shortest broken start
- * of the text is looked for: twenty readings of a map of a million characters.
- */
-function brokenAt(text: string): number {
-  let sound = 0;
-  let broken = text.length + 1;
-  while (broken - sound > 1) {
-    const middle = Math.floor((sound + broken) / 2);
-    if (middle <= text.length && isSoundSoFar(text.slice(0, middle))) sound = middle;
-    else broken = middle;
-  }
-  return Math.min(sound, text.length);
-}
-
-/** Whether the start of a text may still become JSON. */
-function isSoundSoFar(start: string): boolean {
-  try {
-    JSON.parse(start);
-    return true;
-  } catch (error) {
-    const message = error instanceof Error ? error.message : '';
-    const position = /at position (\d+)/.exec(message)?.[1];
-    return position === undefined
-      ? /end of JSON/.test(message)
-      : Number(position) >= start.length || /Unterminated/.test(message);
-  }
-}
+const CHARACTERS_SHOWN = 200;

@@ -1,5 +1,6 @@
+import { codePointName, hiddenCharacterAt } from '../../domain/hidden-characters.ts';
 import type { Fault } from '../fault.ts';
-import { faultOfFile } from './source.ts';
+import { type FieldFault, faultOfFile } from './source.ts';
 import { placeAtOffset } from './text-place.ts';
 
 /** Text ready to be read: no byte order mark, every line ended by a line feed. Lines and columns stay what they were. */
@@ -9,20 +10,35 @@ export function plainText(text: string): string {
 
 /** Characters no text file of a venue holds; with them a file is not what it seems. Expects plain text. */
 export function controlCharacterFaults(file: string, text: string): readonly Fault[] {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are looked for
-  const offset = text.search(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/);
+  const offset = hiddenCharacterAt(text);
   if (offset === -1) return [];
-  const code = text.charCodeAt(offset).toString(16).toUpperCase().padStart(4, '0');
   return [
     faultOfFile(
       file,
       {
+        ...hiddenCharacterRule(codePointName(text[offset]!)),
         rule: 'file-characters',
-        found: `the control character U+${code}`,
-        expected: 'text',
         mend: 'Delete it, or save the file again as UTF-8 text from the program that made it.',
       },
       placeAtOffset(text, offset),
     ),
   ];
+}
+
+/** The code point of the first hidden character of a value, null where it has none. */
+export function hiddenCharacterIn(value: string): string | null {
+  const offset = hiddenCharacterAt(value);
+  return offset === -1 ? null : codePointName(value[offset]!);
+}
+
+/** What is wrong with a value that holds a hidden character, written as an escape. */
+export function hiddenCharacterRule(code: string): FieldFault {
+  return {
+    rule: 'text-characters',
+    found: /^U\+20/.test(code)
+      ? `the character ${code}, which turns the order of text or breaks its line`
+      : `the control character ${code}`,
+    expected: 'text',
+    mend: 'Delete it: it is not seen, and changes what a reader sees.',
+  };
 }

@@ -1,3 +1,5 @@
+import { visibleLine } from '../../domain/hidden-characters.ts';
+
 /** Where something stands in a text file, both counted from 1. */
 export interface TextPlace {
   readonly line: number;
@@ -8,18 +10,27 @@ export interface TextPlace {
 export const FILE_START: TextPlace = { line: 1, column: 1 };
 
 const MOST_CHARACTERS_SHOWN = 60;
+const MOST_CHARACTERS_LOOKED_AT = 400;
 
 /** The line and column of an offset. */
 export function placeAtOffset(text: string, offset: number): TextPlace {
-  const before = text.slice(0, offset);
-  const lineStart = before.lastIndexOf('\n') + 1;
-  return { line: before.split('\n').length, column: offset - lineStart + 1 };
+  let line = 1;
+  let lineStart = 0;
+  for (let at = text.indexOf('\n'); at !== -1 && at < offset; at = text.indexOf('\n', at + 1)) {
+    line++;
+    lineStart = at + 1;
+  }
+  return { line, column: offset - lineStart + 1 };
 }
 
 /** Text as a fault shows what was found: in quotes, on one line, cut where it is long; `nothing` where there is none. */
 export function shown(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what must not reach a terminal
-  const oneLine = text.trim().replace(/[\s\u0000-\u001f\u007f-\u009f]+/g, ' ');
+  // Cut first: a value may be a map of twenty megabytes.
+  const start = text.trimStart().slice(0, MOST_CHARACTERS_LOOKED_AT);
+  const oneLine = visibleLine(start.trim().replace(/[ \t\n]+/g, ' '));
   if (oneLine === '') return 'nothing';
-  return oneLine.length > MOST_CHARACTERS_SHOWN ? `"${oneLine.slice(0, MOST_CHARACTERS_SHOWN)}…"` : `"${oneLine}"`;
+  const characters = [...oneLine];
+  return characters.length > MOST_CHARACTERS_SHOWN
+    ? `"${characters.slice(0, MOST_CHARACTERS_SHOWN).join('')}…"`
+    : `"${oneLine}"`;
 }

@@ -15,7 +15,8 @@ import {
 } from 'yaml';
 import type { Fault } from '../fault.ts';
 import { strayParts } from './flow-commas.ts';
-import type { FieldPath, Source } from './source.ts';
+import { hiddenCharacterIn, hiddenCharacterRule } from './plain-text.ts';
+import { type FieldPath, faultOfFile, type Source } from './source.ts';
 import { shown, type TextPlace } from './text-place.ts';
 import { yamlFault } from './yaml-fault.ts';
 
@@ -65,26 +66,17 @@ export function readYaml(file: string, text: string, firstLine: number): YamlRea
   }
   const isReadable = shared === null && problems.every(({ code }) => code === 'DUPLICATE_KEY');
   if (!isReadable) return { source: null, faults };
+  faults.push(...hiddenCharacterFaults(file, document, at));
   const places = placesIn(file, text, document, at, firstLine);
   return { source: { ...places, value: plainValue(document.contents) }, faults };
 }
 
 /** One slip makes the parser stumble again and again behind it: the first of each line is told, and no more than three. */
 function withoutEchoes(faults: readonly Fault[]): Fault[] {
-  const firstOfLine = faults.filter(({ line }, index) => faults.findIndex((other) => other.line === line) === index);
+  const met = new Set<number>();
+  const firstOfLine = faults.filter(({ line }) => !met.has(line) && met.add(line));
   const duplicates = firstOfLine.filter(({ rule }) => rule === 'field-duplicate');
   return [...duplicates, ...firstOfLine.filter(({ rule }) => rule !== 'field-duplicate').slice(0, 3)];
-}
-
-/** Places in a text that has been read already and is known to be sound, such as JSON. */
-export function yamlPlaces(file: string, text: string): Source {
-  const lines = new LineCounter();
-  const document = parseDocument(text, { schema: 'failsafe', lineCounter: lines, logLevel: 'silent' });
-  const at = (offset: number): TextPlace => {
-    const { line, col } = lines.linePos(offset);
-    return { line, column: Math.max(1, col) };
-  };
-  return placesIn(file, text, document, at, 1);
 }
 
 function placesIn(
@@ -157,6 +149,18 @@ function sharedNode(document: Document.Parsed): number | null {
     Pair: (_, pair) => (isPair(pair) ? undefined : visit.SKIP),
   });
   return offset;
+}
+
+/** Escapes in double quotes can write characters that are not seen in the file. */
+function hiddenCharacterFaults(file: string, document: Document.Parsed, at: (offset: number) => TextPlace): Fault[] {
+  const faults: Fault[] = [];
+  visit(document, {
+    Scalar: (_, node) => {
+      const code = hiddenCharacterIn(String(node.value ?? ''));
+      if (code !== null) faults.push(faultOfFile(file, hiddenCharacterRule(code), at(node.range?.[0] ?? 0)));
+    },
+  });
+  return faults;
 }
 
 function lineAt(text: string, offset: number): string {
