@@ -39,6 +39,8 @@ export interface KnownNames {
   readonly pegs: ReadonlySet<PegKey>;
   /** The water of every event. */
   readonly events: ReadonlyMap<string, string>;
+  /** Whether events may be missing that stand in a file with faults: what names one of them may well be right. */
+  readonly mayLackEvents: boolean;
   readonly notices: ReadonlySet<string>;
   readonly rounds: ReadonlySet<string>;
 }

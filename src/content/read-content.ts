@@ -77,9 +77,18 @@ export function readContent(files: VenueFiles): Reading<Content> {
     sessions: rowsOf(rows(paths.sessions, sessionsReader(values, eventWaters))),
     soundings: rowsOf(rows(paths.soundings, (file, text) => readSoundings(file, text, units))),
     gauge: rowsOf(rows(paths.gauge, (file, text) => readGauge(file, text, units))),
-    known: { ...known, events: eventWaters },
+    known: {
+      ...known,
+      events: eventWaters,
+      mayLackEvents:
+        eventReads.some(({ mayLackRows }) => mayLackRows) || isUnread(files, /^sessions\/\d{4}\/events\.csv$/),
+    },
   };
   return reading(content, faults, leftOut);
+}
+
+function isUnread(files: VenueFiles, pattern: RegExp): boolean {
+  return [...files.unread].some((path) => pattern.test(path));
 }
 
 function rowsOf<T>(reads: readonly RowsRead<T>[]): readonly PlacedRow<T>[] {
@@ -99,7 +108,7 @@ function watersOfEvents(reads: readonly RowsRead<FishingEvent>[]): ReadonlyMap<s
 }
 
 /** Names by their files alone: what is known does not depend on whether a record can be read. */
-function knownNames({ paths }: SortedFiles, files: VenueFiles): Omit<KnownNames, 'events'> {
+function knownNames({ paths }: SortedFiles, files: VenueFiles): Omit<KnownNames, 'events' | 'mayLackEvents'> {
   const unread = [...files.unread];
   const of = (read: readonly string[], pattern: RegExp) => [...read, ...unread.filter((path) => pattern.test(path))];
   const waters = [...of(paths.water, /^waters\/[^/]+\.md$/), ...of(paths.map, /^waters\/[^/]+\.geojson$/)].map(

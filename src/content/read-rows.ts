@@ -1,6 +1,6 @@
 import type * as z from 'zod';
 import type { Fault, LeftOut } from './fault.ts';
-import { readFields } from './schemas/read-fields.ts';
+import { faultsOfIssues } from './schemas/read-fields.ts';
 import type { CsvColumns } from './sources/csv-header.ts';
 import { type CsvRow, readCsvTable } from './sources/csv-table.ts';
 import type { Source } from './sources/source.ts';
@@ -17,6 +17,8 @@ export interface RowsRead<T> {
   readonly rows: readonly PlacedRow<T>[];
   /** The columns the file has; empty where it could not be read. */
   readonly columns: readonly string[];
+  /** Whether rows may be missing that stand in the file: its faults say why. */
+  readonly mayLackRows: boolean;
   /** The raw cells of rows that could not be read. */
   readonly unreadable: readonly CsvRow[];
   readonly faults: readonly Fault[];
@@ -26,18 +28,18 @@ export interface RowsRead<T> {
 /** Reads every row of a CSV file by the schema of its rows; the schema's fields are the columns. */
 export function readRows<T>(file: string, text: string, schema: z.ZodType<T>, columns: CsvColumns): RowsRead<T> {
   const { table, faults: tableFaults, leftOut } = readCsvTable(file, text, columns);
-  if (table === null) return { rows: [], columns: [], unreadable: [], faults: tableFaults, leftOut };
+  if (table === null) return { rows: [], columns: [], mayLackRows: true, unreadable: [], faults: tableFaults, leftOut };
   const faults: Fault[] = [...tableFaults];
   const rows: PlacedRow<T>[] = [];
-  const unreadable: CsvRow[] = [];
+  const unreadable: CsvRow[] = [...table.tornRows];
   for (const row of table.rows) {
     const result = schema.safeParse(row.cells);
     if (result.success) {
       rows.push({ value: result.data, line: row.line, source: () => table.sourceOf(row) });
     } else {
       unreadable.push(row);
-      faults.push(...readFields(schema, row.cells, table.sourceOf(row)).faults);
+      for (const fault of faultsOfIssues(result.error.issues, schema, table.sourceOf(row))) faults.push(fault);
     }
   }
-  return { rows, columns: table.columns, unreadable, faults, leftOut };
+  return { rows, columns: table.columns, mayLackRows: table.mayLackRows, unreadable, faults, leftOut };
 }

@@ -1,5 +1,5 @@
 import type { Units } from './bag.ts';
-import { DECIMAL, hasDecimalComma, type Parsed, POINT_NOT_COMMA, parsed, unreadable } from './parsed.ts';
+import { commaAdvice, DECIMAL, hasDecimalComma, type Parsed, parsed, unreadable } from './parsed.ts';
 
 /** Exact since 1959 (International yard and pound agreement; Weights and Measures Act 1985, schedule 1). */
 const METRES_PER_YARD = 0.9144;
@@ -41,7 +41,7 @@ export function parseLength(text: string, bareUnit: Units['length']): Parsed<num
   const imperial = written === '' ? null : IMPERIAL.exec(written);
   if (imperial !== null) return fromFeetInches(imperial[1], imperial[2]);
   if (/^[-−]/.test(written)) return unreadable('length-negative', 'a length of 0 or more', 'Take the minus sign away.');
-  if (hasDecimalComma(written)) return unreadable('length-number', EXPECTED, POINT_NOT_COMMA);
+  if (hasDecimalComma(written)) return unreadable('length-number', EXPECTED, commaAdvice(written));
   return unreadable('length-number', EXPECTED, 'Write the length with its unit.');
 }
 

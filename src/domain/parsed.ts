@@ -30,5 +30,12 @@ export function hasDecimalComma(text: string): boolean {
   return /\d,\d/.test(text);
 }
 
-/** What to do about a decimal comma. */
-export const POINT_NOT_COMMA = 'Write the decimal point as a point, not a comma.';
+/**
+ * What to do about a comma in a number. Three figures behind it may be decimals or thousands: obeyed blindly, "write a point"
+ * would make a bag of 1,066 g one of a gram.
+ */
+export function commaAdvice(written: string): string {
+  const [, thousands, rest] = /(?<![\d.,])([1-9]\d{0,2}),(\d{3})(?![\d.,])/.exec(written) ?? [];
+  if (thousands === undefined) return 'Write the decimal point as a point, not a comma.';
+  return `Ask what was meant: ${thousands}${rest}, where the comma groups the thousands (leave it out), or ${thousands}.${rest}, where it is a decimal comma (write a point).`;
+}

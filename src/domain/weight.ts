@@ -1,5 +1,5 @@
 import type { Units } from './bag.ts';
-import { DECIMAL, hasDecimalComma, type Parsed, POINT_NOT_COMMA, parsed, unreadable } from './parsed.ts';
+import { commaAdvice, DECIMAL, hasDecimalComma, type Parsed, parsed, unreadable } from './parsed.ts';
 
 /** Exact since 1959 (International yard and pound agreement; Weights and Measures Act 1985, schedule 1). */
 export const GRAMS_PER_POUND = 453.59237;
@@ -52,7 +52,7 @@ export function parseWeight(text: string, bareUnit: Units['weight']): Parsed<num
     );
   }
   if (/^[-−]/.test(written)) return unreadable('weight-negative', 'a weight of 0 or more', 'Take the minus sign away.');
-  if (hasDecimalComma(written)) return unreadable('weight-number', EXPECTED, POINT_NOT_COMMA);
+  if (hasDecimalComma(written)) return unreadable('weight-number', EXPECTED, commaAdvice(written));
   return unreadable('weight-number', EXPECTED, 'Write the weight with its unit.');
 }
 

@@ -18,8 +18,10 @@ export function checkSessionNames({ sessions, events, known, files }: Content): 
   const unknownPegOf = new Map<string, UnknownName>();
   const faults: Fault[] = [...missing];
   for (const { value, source } of sessions) {
-    if (!known.events.has(value.event)) faults.push(unknownEvent(source(), ['event'], value.event));
-    else if (known.waters.has(value.water) && !known.pegs.has(pegKey(value.water, value.peg))) {
+    if (!known.events.has(value.event)) {
+      // An events.csv that could not be read whole has its own faults; to advise on its sessions would be guessing.
+      if (!known.mayLackEvents) faults.push(unknownEvent(source(), ['event'], value.event));
+    } else if (known.waters.has(value.water) && !known.pegs.has(pegKey(value.water, value.peg))) {
       let unknownPeg = unknownPegOf.get(value.water);
       if (unknownPeg === undefined) {
         unknownPeg = unknownPegName(value.water, known.pegs);

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { type Day, isDay } from '../../domain/day.ts';
-import { hasDecimalComma, type Parsed, POINT_NOT_COMMA, parsed, unreadable } from '../../domain/parsed.ts';
+import { commaAdvice, hasDecimalComma, type Parsed, parsed, unreadable } from '../../domain/parsed.ts';
 
 /** What an editor's JSON Schema says of a field. */
 interface FieldHint {
@@ -126,7 +126,7 @@ export function wholeNumber(description: string, least: number, most: number) {
 function readNumber(written: string, least: number, most: number): Parsed<number> {
   const range = `a number from ${least} to ${most}`;
   if (!/^[-−+]?(?:\d+(?:\.\d*)?|\.\d+)$/.test(written)) {
-    return unreadable('number', range, hasDecimalComma(written) ? POINT_NOT_COMMA : 'Write the bare number.');
+    return unreadable('number', range, hasDecimalComma(written) ? commaAdvice(written) : 'Write the bare number.');
   }
   const value = Number(written.replace('−', '-'));
   if (value >= least && value <= most) return parsed(value === 0 ? 0 : value);

@@ -16,7 +16,12 @@ type Issue = z.core.$ZodIssue;
 export function readFields<T>(schema: z.ZodType<T>, values: unknown, source: Source): FieldsRead<T> {
   const result = schema.safeParse(values);
   if (result.success) return { value: result.data, faults: [] };
-  return { value: null, faults: result.error.issues.flatMap((issue) => faultsOfIssue(issue, schema, source)) };
+  return { value: null, faults: faultsOfIssues(result.error.issues, schema, source) };
+}
+
+/** The faults of a record that its schema has refused. */
+export function faultsOfIssues(issues: readonly Issue[], schema: z.ZodType, source: Source): readonly Fault[] {
+  return issues.flatMap((issue) => faultsOfIssue(issue, schema, source));
 }
 
 /**
@@ -94,9 +99,16 @@ interface JsonSchema {
   readonly items?: JsonSchema;
 }
 
+/** A folder may hold the same slip a thousand times, and a schema takes long to describe. */
+const KNOWN_FIELDS = new WeakMap<z.ZodType, JsonSchema>();
+
 /** The fields a schema knows at a path. */
 function fieldsAt(schema: z.ZodType, path: FieldPath): readonly string[] {
-  const root = z.toJSONSchema(schema, { io: 'input' }) as JsonSchema;
+  let root = KNOWN_FIELDS.get(schema);
+  if (root === undefined) {
+    root = z.toJSONSchema(schema, { io: 'input' }) as JsonSchema;
+    KNOWN_FIELDS.set(schema, root);
+  }
   const at = path.reduce<JsonSchema | undefined>(
     (inner, step) => (typeof step === 'number' ? inner?.items : inner?.properties?.[String(step)]),
     root,

@@ -1,6 +1,6 @@
 import { didYouMean, listed } from '../did-you-mean.ts';
 import type { Fault } from '../fault.ts';
-import { cellColumn } from './csv-cell-column.ts';
+import { cellPlace } from './csv-cell-place.ts';
 import { type FieldFault, faultOfFile } from './source.ts';
 import { shown } from './text-place.ts';
 
@@ -27,9 +27,7 @@ export function headerFaults(
     if (isDelimiter) return [otherDelimiter(file, word)];
   }
   const faults = names.flatMap((name, index) => {
-    const at = (fault: FieldFault) => [
-      { ...faultOfFile(file, fault, { line: 1, column: cellColumn(line, index) }), field: name },
-    ];
+    const at = (fault: FieldFault) => [{ ...faultOfFile(file, fault, cellPlace([line], 1, index)), field: name }];
     if (name === '') return at(UNNAMED);
     if (names.indexOf(name) < index) return at(doubled(name));
     return known.includes(name) ? [] : at(unknown(name, known));

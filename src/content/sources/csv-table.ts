@@ -1,6 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import type { Fault, LeftOut } from '../fault.ts';
-import { cellColumn } from './csv-cell-column.ts';
+import { cellPlace } from './csv-cell-place.ts';
 import { type CsvColumns, headerFaults } from './csv-header.ts';
 import { controlCharacterFaults, plainText } from './plain-text.ts';
 import { faultOfFile, type Source } from './source.ts';
@@ -16,6 +16,10 @@ export interface CsvTable {
   readonly file: string;
   readonly columns: readonly string[];
   readonly rows: readonly CsvRow[];
+  /** Rows with a cell too many or too few, which have a fault: what their first cells say is most likely true. */
+  readonly tornRows: readonly CsvRow[];
+  /** Whether a quotation mark may have swallowed rows. */
+  readonly mayLackRows: boolean;
   /** The row as a source whose fields are columns. */
   readonly sourceOf: (row: CsvRow) => Source;
 }
@@ -48,18 +52,22 @@ export function readCsvTable(file: string, fileText: string, columns: CsvColumns
   const faults: Fault[] = [...wrongHeader, ...quoteFaults];
   const empty: number[] = [];
   const rows: CsvRow[] = [];
+  const tornRows: CsvRow[] = [];
   for (const { record, info } of records.slice(1)) {
     const line = info.lines - lineBreaksIn(record);
     if (record.every((cell) => cell === '')) {
       // The end of the last line is no row.
       if (line < lines.length || record.length > 1) empty.push(line);
     } else if (record.length === names.length) rows.push({ line, cells: cellsOf(record, names) });
-    else faults.push(wrongLength(file, line, record.length, names.length));
+    else {
+      tornRows.push({ line, cells: cellsOf(record, names) });
+      faults.push(wrongLength(file, line, record.length, names.length));
+    }
   }
   const sourceOf = (row: CsvRow): Source => {
     const place = (column: PropertyKey | undefined) => {
       const index = names.indexOf(String(column));
-      return { line: row.line, column: index === -1 ? 1 : cellColumn(lines[row.line - 1] ?? '', index) };
+      return index === -1 ? { line: row.line, column: 1 } : cellPlace(lines, row.line, index);
     };
     return {
       file,
@@ -68,14 +76,16 @@ export function readCsvTable(file: string, fileText: string, columns: CsvColumns
       writtenAt: ([column]) => (column === undefined ? lines[row.line - 1] : row.cells[String(column)]),
     };
   };
-  return { table: { file, columns: names, rows, sourceOf }, faults, leftOut: emptyRows(file, empty) };
+  const table = { file, columns: names, rows, tornRows, mayLackRows: quoteFaults.length > 0, sourceOf };
+  return { table, faults, leftOut: emptyRows(file, empty) };
 }
 
 function split(file: string, text: string): { records: readonly RawRecord[]; faults: readonly Fault[] } {
-  const faults: Fault[] = [];
+  const wrong = new Map<number, string>();
   let records: readonly RawRecord[] = [];
   const onSkip = (error: { code?: string; lines?: number } | undefined) => {
-    if (error !== undefined) faults.push(quoteFault(file, text, error.code ?? '', error.lines ?? 1));
+    const line = error?.lines ?? 1;
+    if (error !== undefined && !wrong.has(line)) wrong.set(line, error.code ?? '');
     return undefined;
   };
   try {
@@ -88,19 +98,14 @@ function split(file: string, text: string): { records: readonly RawRecord[]; fau
       on_skip: onSkip,
     }) as unknown as readonly RawRecord[];
   } catch {
-    faults.push(quoteFault(file, text, '', 1));
+    wrong.set(1, '');
   }
-  const last = records.at(-1)?.info.lines ?? 0;
-  // An open quote swallows all that follows: the place to look is the line after the last good one.
-  return {
-    records,
-    faults: faults
-      .map((fault) => (fault.rule === 'csv-quote-open' ? { ...fault, line: last + 1 } : fault))
-      .filter(({ line }, index, all) => all.findIndex((other) => other.line === line) === index),
-  };
+  const afterLastGood = (records.at(-1)?.info.lines ?? 0) + 1;
+  const faults = [...wrong].map(([line, code]) => quoteFault(file, line, code, afterLastGood));
+  return { records, faults };
 }
 
-function quoteFault(file: string, text: string, code: string, line: number): Fault {
+function quoteFault(file: string, line: number, code: string, afterLastGood: number): Fault {
   const isOpen = code === 'CSV_QUOTE_NOT_CLOSED';
   return faultOfFile(
     file,
@@ -110,7 +115,8 @@ function quoteFault(file: string, text: string, code: string, line: number): Fau
       expected: 'cells with no quotation mark, or in quotation marks as a whole',
       mend: 'Put the cell in quotation marks and double those inside it ("a 12"" drop"), or take them out. Rows after it may be unread until then.',
     },
-    { line: Math.min(line, text.split('\n').length), column: 1 },
+    // An open quote swallows all that follows: the place to look is the line after the last good one.
+    { line: isOpen ? afterLastGood : line, column: 1 },
   );
 }
 
@@ -123,8 +129,8 @@ function lineBreaksIn(record: readonly string[]): number {
 function cellsOf(record: readonly string[], names: readonly string[]): Record<string, string> {
   const cells: Record<string, string> = {};
   for (let i = 0; i < names.length; i++) {
-    const cell = record[i]!;
-    if (cell !== '') cells[names[i]!] = cell;
+    const cell = record[i];
+    if (cell !== undefined && cell !== '') cells[names[i]!] = cell;
   }
   return cells;
 }

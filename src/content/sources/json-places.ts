@@ -15,7 +15,6 @@ type Children = ReadonlyMap<PropertyKey, Child>;
 const MOST_WRITTEN = 400;
 const BLANKS = /[ \t\n\r]*/y;
 const SCALAR = /[^\s,\]}]*/y;
-const NAME = /"(?:[^"\\]|\\.)*"/sy;
 
 /**
  * Places in a JSON text that is known to be sound. What a list or object holds is looked through the first time something

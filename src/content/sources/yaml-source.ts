@@ -18,6 +18,7 @@ import { strayParts } from './flow-commas.ts';
 import { hiddenCharacterIn, hiddenCharacterRule } from './plain-text.ts';
 import { type FieldPath, faultOfFile, type Source } from './source.ts';
 import { shown, type TextPlace } from './text-place.ts';
+import { unclosedBefore } from './unclosed-bracket.ts';
 import { yamlFault } from './yaml-fault.ts';
 
 /** YAML as plain values in which every scalar is the text that was written, with the places of all of them. */
@@ -57,7 +58,14 @@ export function readYaml(file: string, text: string, firstLine: number): YamlRea
   const problems = [...document.errors, ...document.warnings];
   if (problems.some(({ message }) => message.includes('call stack'))) return { source: null, faults: [tooDeep()] };
   const faults = withoutEchoes(
-    problems.map(({ code, pos, message }) => yamlFault(file, code, at(pos[0]), shown(lineAt(text, pos[0])), message)),
+    problems.map((problem) => {
+      const { code, message } = problem;
+      const isUnclosed = /^Flow (?:map|sequence) |^Missing closing/.test(message);
+      // The parser notices at the next line; the bracket or quote stands where it was opened.
+      const offset = (isUnclosed ? unclosedBefore(text, problem.pos[0]) : null) ?? problem.pos[0];
+      const shownLine = shown(lineAt(text, offset));
+      return yamlFault(file, isUnclosed ? 'MISSING_CHAR' : code, at(offset), shownLine, message);
+    }),
   );
   const shared = sharedNode(document);
   if (shared !== null) faults.push(yamlFault(file, 'SHARED', at(shared), shown(lineAt(text, shared))));
