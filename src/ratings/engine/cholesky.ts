@@ -1,3 +1,4 @@
+import { solveFourRowsInPlace } from './four-rows.ts';
 import { subtractRowProductsInPlace } from './row-products.ts';
 
 const BLOCK = 128;
@@ -33,23 +34,21 @@ export function choleskyInPlace(matrix: Float64Array, size: number): number {
 /** Factors the small block on the diagonal and solves the rows below it. */
 function narrowPanel(matrix: Float64Array, size: number, from: number, to: number): number {
   let logDeterminant = 0;
-  for (let i = from; i < size; i++) {
+  for (let i = from; i < to; i++) {
     const row = i * size;
-    const last = Math.min(i, to);
-    for (let j = from; j < last; j++) {
+    for (let j = from; j < i; j++) {
       const other = j * size;
       let sum = matrix[row + j]!;
       for (let k = from; k < j; k++) sum -= matrix[row + k]! * matrix[other + k]!;
       matrix[row + j] = sum / matrix[other + j]!;
     }
-    if (i < to) {
-      let pivot = matrix[row + i]!;
-      for (let k = from; k < i; k++) pivot -= matrix[row + k]! ** 2;
-      if (!(pivot > 0)) throw new RangeError(`matrix is not positive definite: pivot ${pivot} in row ${i} of ${size}`);
-      logDeterminant += Math.log(pivot);
-      matrix[row + i] = Math.sqrt(pivot);
-    }
+    let pivot = matrix[row + i]!;
+    for (let k = from; k < i; k++) pivot -= matrix[row + k]! ** 2;
+    if (!(pivot > 0)) throw new RangeError(`matrix is not positive definite: pivot ${pivot} in row ${i} of ${size}`);
+    logDeterminant += Math.log(pivot);
+    matrix[row + i] = Math.sqrt(pivot);
   }
+  for (let i = to; i < size; i += 4) solveFourRowsInPlace(matrix, size, i, from, to);
   return logDeterminant;
 }
 

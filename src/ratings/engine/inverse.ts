@@ -1,3 +1,4 @@
+import { solveFourRowsInPlace } from './four-rows.ts';
 import { subtractRowProductsInPlace } from './row-products.ts';
 
 const BLOCK = 32;
@@ -31,16 +32,21 @@ function columnsAbove(m: Float64Array, size: number, from: number, to: number): 
       subtractRowProductsInPlace(m, size, tile, tile + 4, from, to, tile + 4, blockTo, false);
     }
   }
-  for (let j = 0; j < from; j++) {
+  for (let j = 0; j < from; j += 4) {
+    addTileInPlace(m, size, j, from, to);
+    solveFourRowsInPlace(m, size, j, from, to);
+  }
+}
+
+/** A row of L⁻ᵀ begins on its diagonal, inside a tile of the kernel: its first entries are added here. */
+function addTileInPlace(m: Float64Array, size: number, tile: number, from: number, to: number): void {
+  for (let j = tile; j < tile + 4; j++) {
     const row = j * size;
-    const tileTo = (j & ~3) + 4;
     for (let i = from; i < to; i++) {
       const other = i * size;
       let sum = m[row + i]!;
-      // A row of L⁻ᵀ begins on its diagonal, inside a tile of the kernel: its first entries are added here.
-      for (let k = j; k < tileTo; k++) sum -= m[row + k]! * m[other + k]!;
-      for (let k = from; k < i; k++) sum -= m[row + k]! * m[other + k]!;
-      m[row + i] = sum / m[other + i]!;
+      for (let k = j; k < tile + 4; k++) sum -= m[row + k]! * m[other + k]!;
+      m[row + i] = sum;
     }
   }
 }

@@ -1,11 +1,18 @@
+import { DEPTH, type ProductKernel, productKernel, STRIP } from './product-kernel.ts';
+
+/** Fewer rows than this do not pay for laying out their columns for the kernel. */
+const LEAST_ROWS = 12;
+
+let kernel: ProductKernel | null | undefined;
+
 /**
  * The one kernel of the dense algebra: for rows r and columns c of a square matrix stored by rows,
  *
  *   M[r][c] −= Σ over k of M[r][k] × M[c][k],   k from `kFrom` up to, not including, `kTo`
  *
- * Both factors are read along rows, so no packing is needed; sixteen sums are kept at once, which is what makes plain
- * JavaScript reach 4 to 5 GFlop/s. All bounds are multiples of 4 apart from `kFrom` and `kTo`. With `isLower` only tiles
- * that touch the lower triangle are done; a tile on the diagonal spills into the upper triangle, which is scratch.
+ * All bounds are multiples of 4 apart from `kFrom` and `kTo`. With `isLower` only tiles that touch the lower triangle are done; a
+ * tile on the diagonal spills into the upper triangle, which is scratch. Done with vectors where the machine has them, in plain
+ * code elsewhere, with the same numbers to the last bit.
  */
 export function subtractRowProductsInPlace(
   matrix: Float64Array,
@@ -18,7 +25,95 @@ export function subtractRowProductsInPlace(
   kTo: number,
   isLower: boolean,
 ): void {
-  if (kTo <= kFrom) return;
+  if (kernel === undefined) kernel = productKernel();
+  if (kernel === null || rowTo - rowFrom < LEAST_ROWS) {
+    subtractPlainlyInPlace(matrix, size, rowFrom, rowTo, columnFrom, columnTo, kFrom, kTo, isLower);
+    return;
+  }
+  for (let depth = kFrom; depth < kTo; depth += DEPTH) {
+    const depthTo = Math.min(kTo, depth + DEPTH);
+    for (let strip = columnFrom; strip < columnTo; strip += STRIP) {
+      const stripTo = Math.min(columnTo, strip + STRIP);
+      const firstRow = isLower ? Math.max(rowFrom, strip) : rowFrom;
+      subtractStrip(kernel, matrix, size, firstRow, rowTo, strip, stripTo, depth, depthTo, isLower);
+    }
+  }
+}
+
+/** One strip of columns and one depth for all rows, by the kernel. */
+function subtractStrip(
+  { memory, columnsAt, rowsAt, sumsAt, run }: ProductKernel,
+  matrix: Float64Array,
+  size: number,
+  rowFrom: number,
+  rowTo: number,
+  columnFrom: number,
+  columnTo: number,
+  kFrom: number,
+  kTo: number,
+  isLower: boolean,
+): void {
+  // The kernel goes two deep at a time: a row of zeros makes an odd depth even.
+  const depth = (kTo - kFrom + 1) & ~1;
+  for (let column = columnFrom; column < columnTo; column += 4) {
+    layFourInPlace(memory, columnsAt + (column - columnFrom) * depth, matrix, size, column, kFrom, kTo);
+  }
+  for (let row = rowFrom; row < rowTo; row += 4) {
+    const last = isLower ? Math.min(columnTo, row + 4) : columnTo;
+    layFourInPlace(memory, rowsAt, matrix, size, row, kFrom, kTo);
+    run(depth, last - columnFrom);
+    for (let r = 0; r < 4; r++) {
+      const target = (row + r) * size;
+      for (let column = columnFrom, at = sumsAt + 4 * r; column < last; column += 4, at += 16) {
+        const to = target + column;
+        matrix[to] = matrix[to]! - memory[at]!;
+        matrix[to + 1] = matrix[to + 1]! - memory[at + 1]!;
+        matrix[to + 2] = matrix[to + 2]! - memory[at + 2]!;
+        matrix[to + 3] = matrix[to + 3]! - memory[at + 3]!;
+      }
+    }
+  }
+}
+
+/** Four rows of the matrix beside each other, one depth after another, to an even depth. */
+function layFourInPlace(
+  memory: Float64Array,
+  from: number,
+  matrix: Float64Array,
+  size: number,
+  row: number,
+  kFrom: number,
+  kTo: number,
+): void {
+  const r0 = row * size;
+  const r1 = r0 + size;
+  const r2 = r1 + size;
+  const r3 = r2 + size;
+  let at = from;
+  for (let k = kFrom; k < kTo; k++, at += 4) {
+    memory[at] = matrix[r0 + k]!;
+    memory[at + 1] = matrix[r1 + k]!;
+    memory[at + 2] = matrix[r2 + k]!;
+    memory[at + 3] = matrix[r3 + k]!;
+  }
+  if (((kTo - kFrom) & 1) === 1) memory.fill(0, at, at + 4);
+}
+
+/**
+ * `subtractRowProductsInPlace` in plain code. Both factors are read along rows, so no packing is needed; sixteen sums are kept at
+ * once, which is what makes plain JavaScript reach 4 to 5 GFlop/s.
+ */
+export function subtractPlainlyInPlace(
+  matrix: Float64Array,
+  size: number,
+  rowFrom: number,
+  rowTo: number,
+  columnFrom: number,
+  columnTo: number,
+  kFrom: number,
+  kTo: number,
+  isLower: boolean,
+): void {
   // Strips of 64 columns by 256 deep stay in the second-level cache while all rows pass over them.
   for (let depth = kFrom; depth < kTo; depth += 256) {
     const depthTo = Math.min(kTo, depth + 256);
