@@ -2,7 +2,7 @@ import { guardedDirection, secantInPlace } from './guarded-direction.ts';
 import type { StopReason } from './latent-model.ts';
 import { objectiveAt, type Search, slopeAt } from './marginal-search.ts';
 
-/** No step changes an sd by more than a factor of e²: far from the best point the information misleads. */
+/** No step changes an sd by more than a factor of e²: far from the best point the information misleads. Fixed effects go as far as they must. */
 const LONGEST_STEP = 2;
 
 /** Of a large fit: a twentieth of the variances' own sd change nothing that is published. */
@@ -42,8 +42,11 @@ export function maximiseMarginal(search: Search): Maximum {
   for (let iteration = 1; iteration <= limit; iteration++) {
     const { gradient, information } = slopeAt(search, point, isProbed);
     if (last !== null) secantInPlace(information, last.step, subtract(last.gradient, gradient));
-    const least = point.map((value, i) => Math.max(space.lower[i]! - value, -LONGEST_STEP));
-    const most = point.map((value, i) => Math.min(space.upper[i]! - value, LONGEST_STEP));
+    const longest = point.map((_, i) =>
+      i < point.length - space.free.fixed.length ? LONGEST_STEP : Number.POSITIVE_INFINITY,
+    );
+    const least = point.map((value, i) => Math.max(space.lower[i]! - value, -longest[i]!));
+    const most = point.map((value, i) => Math.min(space.upper[i]! - value, longest[i]!));
     const { step, gain } = guardedDirection(gradient, information, least, most);
     const distance = Math.sqrt(Math.max(0, gain));
     options.progress?.({ iteration, logMarginal: here.logMarginal, distance });

@@ -1,5 +1,6 @@
 import { fitLatentModel } from '../../../src/ratings/engine/fit-latent-model.ts';
 import type { LatentModel } from '../../../src/ratings/engine/latent-model.ts';
+import affairs from '../data/affairs-tobit.json' with { type: 'json' };
 import cars from '../data/cars-interval.json' with { type: 'json' };
 import crossed from '../data/censored-crossed.json' with { type: 'json' };
 import mixed from '../data/censored-mixed-one-factor.json' with { type: 'json' };
@@ -61,6 +62,53 @@ const tobinCase: ReferenceCase = {
     return list.figures;
   },
 };
+
+/** Limits far from the data's own scale, and fixed effects that must travel far: the search may not cap their steps. */
+const affairsCase: ReferenceCase = {
+  name: 'Fair’s affairs, censored at one limit and at two',
+  source: affairs.source,
+  figures() {
+    const list = new FigureList(this.name);
+    for (const [limits, { upper, maximised, integrated }] of Object.entries(affairs.expected)) {
+      const model = affairsModel(upper);
+      const byMaximum = ml(model);
+      const byRestricted = restricted(model);
+      list.absolute(1e-6, {
+        [`${limits}: log likelihood`]: [maximised.logLikelihood, byMaximum.logMarginal],
+        [`${limits}: restricted log likelihood`]: [integrated.logLikelihood, byRestricted.logMarginal],
+      });
+      list.relative(1e-5, {
+        [`${limits}: scale`]: [maximised.scale, byMaximum.residualSd],
+        [`${limits}: SE of log scale`]: [maximised.logScaleSd, byMaximum.logSdError.residual],
+        [`${limits}: restricted scale`]: [integrated.scale, byRestricted.residualSd],
+      });
+      for (const [fit, { fixed }, how] of [
+        [byMaximum, maximised, 'maximised'],
+        [byRestricted, integrated, 'integrated'],
+      ] as const) {
+        for (const [name, { value, sd }] of Object.entries(fixed)) {
+          list.relative(1e-5, {
+            [`${limits}: ${name}, ${how}`]: [value, fit.fixed[name]!.value],
+            [`${limits}: SE of ${name}, ${how}`]: [sd, fit.fixed[name]!.sd],
+          });
+        }
+      }
+    }
+    return list.figures;
+  },
+};
+
+function affairsModel(limit: number | null): LatentModel {
+  const { affairs: count, ...regressors } = affairs.data;
+  return {
+    observations: within(
+      count.map((value) => (value === 0 ? null : Math.min(value, limit ?? value))),
+      count.map((value) => (limit !== null && value >= limit ? null : value)),
+    ),
+    fixed: [intercept(count.length), ...Object.entries(regressors).map(([name, values]) => regressor(name, values))],
+    terms: [],
+  };
+}
 
 const carsCase: ReferenceCase = {
   name: 'cars, exact, left-, right- and interval-censored',
@@ -259,6 +307,7 @@ const threeCrossedCase: ReferenceCase = {
 /** Censored rows: against survreg without random effects, and with them against quadrature and other Laplace engines. */
 export const CENSORED_MODELS: readonly ReferenceCase[] = [
   tobinCase,
+  affairsCase,
   carsCase,
   oneFactorCase('left-censored, one factor', oneFactor),
   oneFactorCase('exact, left- and interval-censored, one factor', mixed),
