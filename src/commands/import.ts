@@ -1,10 +1,11 @@
 import { type CommandIo, EXIT } from './command-io.ts';
 import { importPlaces } from './import/import-places.ts';
 import { importResults } from './import/import-results.ts';
+import { importSoundings } from './import/import-soundings.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
 
-const KINDS = { places: importPlaces, results: importResults } as const;
+const KINDS = { places: importPlaces, results: importResults, soundings: importSoundings } as const;
 
 /**
  * `import KIND FILE… [--answers FILE] [--keys FOLDER] [--yes] [--json] [--venue FOLDER]`: reads a club's own papers into the

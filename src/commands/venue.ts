@@ -29,7 +29,7 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     load: () => import('./intake.ts'),
   },
   import: {
-    summary: 'read a club’s own papers into the venue folder: import results FILE…',
+    summary: 'read a club’s own papers into the venue folder: import places, results or soundings FILE…',
     load: () => import('./import.ts'),
   },
   anglers: {

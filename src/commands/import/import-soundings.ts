@@ -1,0 +1,127 @@
+import { basename } from 'node:path';
+import { formatFaults } from '../../content/format-fault.ts';
+import { StagedFiles } from '../../content/intake/staged-files.ts';
+import { LogTable } from '../../content/papers/log-table.ts';
+import type { DepthLog } from '../../content/papers/soundings/depth-log.ts';
+import { readDepthLog } from '../../content/papers/soundings/read-depth-log.ts';
+import {
+  type SettledSounding,
+  type SettledSoundings,
+  type SoundingsWater,
+  settleSoundings,
+} from '../../content/papers/soundings/settle-soundings.ts';
+import { countWords } from '../../domain/count-words.ts';
+import { type CommandIo, EXIT } from '../command-io.ts';
+import { answerFileOf, readAnswers, writeAnswers } from './answer-file.ts';
+import { askToWrite, refuse } from './ask-to-write.ts';
+import { fileBytes } from './file-bytes.ts';
+import { FolderImport } from './folder-import.ts';
+import type { ImportOptions } from './import-options.ts';
+import { unreadLines } from './results-summary.ts';
+import { settleQuestions } from './settle-questions.ts';
+
+const COLUMNS = ['lat', 'lng', 'depth', 'date', 'level'];
+
+/** `import soundings FILE…`: depths from a finder, a phone or a plumb book. */
+export async function importSoundings(
+  folder: string,
+  files: readonly string[],
+  options: ImportOptions,
+  io: CommandIo,
+): Promise<number> {
+  const answerPath = answerFileOf(folder, options.answers);
+  const venue = await FolderImport.open(folder);
+  if (!venue.ok) return refuse(venue.lines, io);
+  const logs: DepthLog[] = [];
+  for (const file of files) {
+    try {
+      logs.push(readDepthLog(file === '-' ? 'pasted' : basename(file), fileBytes(file)));
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      return refuse([error.message], io);
+    }
+  }
+  const waters = watersOf(venue.folder);
+  const settled = await settleQuestions(
+    (asker) => logs.map((log) => settleSoundings(log, waters, asker)),
+    readAnswers(answerPath),
+    answerPath,
+    options.isJson,
+    io,
+  );
+  if (settled === null) return EXIT.faults;
+
+  const staged = new StagedFiles(venue.folder.files);
+  const added = addSoundings(
+    settled.reading.flatMap(({ soundings }) => soundings),
+    staged,
+  );
+  tell(added, settled.reading, options.isJson, io);
+  const changed = staged.changed();
+  const broken = venue.folder.faultsAfter(changed);
+  if (broken.length > 0) return refuse(['The folder would not be valid any more:', ...formatFaults(broken)], io);
+  if (changed.length === 0) {
+    io.printError('There is nothing new in this: nothing was changed.');
+    return EXIT.clean;
+  }
+  const agreed = await askToWrite(options.isAgreed, io);
+  if (agreed !== true) return agreed;
+  const failure = venue.folder.write(changed);
+  if (failure !== null) return refuse([failure], io);
+  writeAnswers(answerPath, settled.answers);
+  io.printError('Taken in. Build the guide anew: npm run build');
+  return EXIT.clean;
+}
+
+function watersOf({ content }: FolderImport): readonly SoundingsWater[] {
+  return content.waters.map(({ id, record, map }) => ({
+    id,
+    name: record?.value.name ?? id,
+    shore: map === null ? null : map.map,
+    pegs: new Map(content.pegs.flatMap(({ value }) => (value.water === id ? [[value.peg, value] as const] : []))),
+    gaugeDays: content.gauge.flatMap(({ value }) => (value.water === id ? [value.day] : [])),
+  }));
+}
+
+/** Adds what is not in the files yet; counts by water. */
+function addSoundings(soundings: readonly SettledSounding[], files: StagedFiles): ReadonlyMap<string, number> {
+  const added = new Map<string, number>();
+  for (const water of new Set(soundings.map((sounding) => sounding.water))) {
+    const path = `soundings/${water}.csv`;
+    const table = new LogTable(files.text(path), COLUMNS);
+    table.need(COLUMNS);
+    const keyOf = (row: Readonly<Record<string, string>>): string => [row.lat, row.lng, row.depth, row.date].join(' ');
+    const known = new Set(table.rows().map(keyOf));
+    const rows = soundings
+      .filter((sounding) => sounding.water === water)
+      .map(({ at, depthMetres, day, level }) => ({
+        lat: at.lat.toFixed(7),
+        lng: at.lng.toFixed(7),
+        depth: `${depthMetres.toFixed(2)} m`,
+        date: day,
+        level: level ?? '',
+      }))
+      .filter((row) => !known.has(keyOf(row)));
+    if (rows.length > 0) {
+      table.replace(() => false, rows);
+      files.put(path, table.text());
+    }
+    added.set(water, rows.length);
+  }
+  return added;
+}
+
+function tell(
+  added: ReadonlyMap<string, number>,
+  settled: readonly SettledSoundings[],
+  isJson: boolean,
+  io: CommandIo,
+): void {
+  const unread = settled.flatMap((one) => one.unread);
+  if (isJson) {
+    io.print(JSON.stringify({ added: Object.fromEntries(added), unread }, null, 2));
+    return;
+  }
+  for (const [water, count] of added) io.print(`soundings/${water}.csv: ${countWords(count, 'new sounding')}`);
+  for (const line of unreadLines(unread)) io.printError(line);
+}
