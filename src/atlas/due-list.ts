@@ -2,11 +2,13 @@ import { addDays, type Day } from '../domain/day.ts';
 import { type Check, checkOf } from '../domain/due.ts';
 import type { MapPlace } from '../domain/map.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
+import { isRescueKit, kitKnown } from '../domain/rescue-kit.ts';
+import type { RoundEntry } from '../domain/round.ts';
 import type { Venue } from '../domain/venue.ts';
 import type { CalendarEntry } from './feeds/icalendar.ts';
-import { hazardRegister } from './hazard-register.ts';
+import { hazardRegister, type RegisterRow } from './hazard-register.ts';
 
-export type DueKind = 'hazard' | 'platform' | 'clearance' | 'rescue kit';
+export type DueKind = 'action' | 'hazard' | 'platform' | 'clearance' | 'rescue kit';
 
 /** One thing that has to be looked at again. */
 export interface DueItem {
@@ -14,31 +16,40 @@ export interface DueItem {
   readonly water: string;
   readonly waterName: string;
   readonly peg?: string;
+  /** The place of the map, for what is at no peg: "Lane gate". */
+  readonly place?: string;
   /** What to look at: "Steep bank, the whole bank". */
   readonly what: string;
   readonly check: Check;
 }
 
 /**
- * Everything that is inspected, by the venue's intervals: each hazard in force, each platform and clearance (the last
- * round that visited or measured the peg), each throw line and defibrillator. What was never checked comes first, then
+ * Everything that is inspected, by the venue's intervals: each hazard in force, each platform (the last
+ * round that looked at its condition: a visit is none) and clearance (the last that measured it), each throw line and
+ * defibrillator; and each hazard that the club's band asks to be dealt with by a day. What was never checked comes first, then
  * by the day it falls due.
  */
 export function dueList(venue: Venue): readonly DueItem[] {
   const { inspection } = venue.settings;
   const names = new Map(venue.waters.map((water) => [water.id, water.name]));
-  const visited = lastDays(venue, ['visit']);
-  const measured = lastDays(venue, ['clearance', 'cut']);
-  const hazards = hazardRegister(venue).inForce.map(
-    (row): DueItem => ({
-      kind: 'hazard',
-      water: row.water,
-      waterName: row.waterName,
-      peg: row.peg,
-      what: `${row.kind.name}, ${row.hazard.place}`,
-      check: row.check,
-    }),
-  );
+  const inspected = lastDays(venue, ({ platform }) => platform !== undefined);
+  const measured = lastDays(venue, ({ entry }) => entry === 'clearance' || entry === 'cut');
+  const { inForce } = hazardRegister(venue);
+  const at = ({ water, waterName, peg, where }: RegisterRow) => ({
+    water,
+    waterName,
+    ...(peg === undefined ? (where === waterName ? {} : { place: where.slice(waterName.length + 2) }) : { peg }),
+  });
+  const hazards = inForce.map((row): DueItem => {
+    const what = `${row.kind.name}, ${row.hazard.place}`;
+    return { ...at(row), kind: 'hazard', what, check: row.check };
+  });
+  const actions = inForce.flatMap((row): readonly DueItem[] => {
+    if (row.actBy === null) return [];
+    const { on, since, withinDays, band } = row.actBy;
+    const what = `Deal with: ${row.kind.name}, ${row.hazard.place} (${band})`;
+    return [{ ...at(row), kind: 'action', what, check: { checkedOn: since, dueOn: on, intervalDays: withinDays } }];
+  });
   const pegs = venue.pegs.flatMap((peg): readonly DueItem[] => {
     const key = pegKey(peg.water, peg.peg);
     const at = { water: peg.water, waterName: names.get(peg.water) ?? peg.water, peg: peg.peg };
@@ -51,7 +62,7 @@ export function dueList(venue: Venue): readonly DueItem[] {
               ...at,
               kind: 'platform' as const,
               what: `Platform, ${peg.platform.kind}`,
-              check: checkOf(visited.get(key), undefined, inspection.platformDays),
+              check: checkOf(latest(inspected.get(key), peg.platform.inspectedOn), undefined, inspection.platformDays),
             },
           ]),
       {
@@ -63,19 +74,21 @@ export function dueList(venue: Venue): readonly DueItem[] {
     ];
   });
   const kit = venue.waters.flatMap((water) =>
-    water.map.places
-      .filter((place) => place.kind === 'throw-line' || place.kind === 'aed')
-      .map(
-        (place): DueItem => ({
-          kind: 'rescue kit',
-          water: water.id,
-          waterName: water.name,
-          what: rescueKitWords(place),
-          check: checkOf(place.checkedOn, undefined, inspection.rescueKitDays),
-        }),
-      ),
+    water.map.places.filter(isRescueKit).map((place): DueItem => {
+      const { checkedOn, state } = kitKnown(place, water, venue.rounds);
+      const found = state === 'missing' || state === 'damaged' ? `, ${state} when last looked at` : '';
+      return {
+        kind: 'rescue kit',
+        water: water.id,
+        waterName: water.name,
+        what: `${rescueKitWords(place)}${found}`,
+        check: checkOf(checkedOn ?? undefined, undefined, inspection.rescueKitDays),
+      };
+    }),
   );
-  return [...hazards, ...pegs, ...kit].sort((a, b) => (a.check.dueOn ?? '').localeCompare(b.check.dueOn ?? ''));
+  return [...actions, ...hazards, ...pegs, ...kit].sort((a, b) =>
+    (a.check.dueOn ?? '').localeCompare(b.check.dueOn ?? ''),
+  );
 }
 
 /** Checks of one kind at one place that were made together and fall due together: one line of the list. */
@@ -85,8 +98,8 @@ export interface DueRow extends Omit<DueItem, 'what'> {
 
 /** The list with a line for each peg, kind and pair of days, in the same order: a bailiff looks at a peg once. */
 export function dueRows(items: readonly DueItem[]): readonly DueRow[] {
-  const together = Map.groupBy(items, ({ water, peg, kind, check }) =>
-    JSON.stringify([water, peg, kind, check.checkedOn, check.dueOn]),
+  const together = Map.groupBy(items, ({ water, peg, place, kind, check }) =>
+    JSON.stringify([water, peg, place, kind, check.checkedOn, check.dueOn]),
   );
   return [...together.values()].map((group) => ({ ...group[0]!, what: group.map(({ what }) => what) }));
 }
@@ -126,7 +139,9 @@ export function dueCalendar(
       day: first.check.dueOn ?? guideDay,
       summary: `${first.waterName}: ${count} due, ${first.kind}`,
       description: dueRows(group)
-        .map(({ peg, what }) => (peg === undefined ? what.join('; ') : `Peg ${peg}: ${what.join('; ')}`))
+        .map(({ peg, place, what }) =>
+          `${peg === undefined ? (place ?? '') : `Peg ${peg}`}: ${what.join('; ')}`.replace(/^: /, ''),
+        )
         .join('\n'),
       ...(pageUrl === null ? {} : { url: pageUrl }),
     };
@@ -139,13 +154,14 @@ export function rescueKitWords({ kind, name }: Pick<MapPlace, 'kind' | 'name'>):
   return isSaid.test(name) ? name : `${what}, ${name}`;
 }
 
-function lastDays(venue: Venue, kinds: readonly string[]): ReadonlyMap<PegKey, Day> {
+/** The last day on which a row of a round told something of each peg. */
+function lastDays(venue: Venue, tells: (entry: RoundEntry) => boolean): ReadonlyMap<PegKey, Day> {
   const days = new Map<PegKey, Day>();
   for (const round of venue.rounds) {
     for (const entry of round.entries) {
-      if (entry.peg === undefined || !kinds.includes(entry.entry)) continue;
+      if (entry.peg === undefined || !tells(entry)) continue;
       const key = pegKey(entry.water, entry.peg);
-      const last = latest(days.get(key), round.day);
+      const last = latest(days.get(key), entry.day ?? round.day);
       if (last !== undefined) days.set(key, last);
     }
   }

@@ -1,24 +1,33 @@
 import type { Day } from '../domain/day.ts';
-import { type Check, checkOf } from '../domain/due.ts';
+import type { Check } from '../domain/due.ts';
 import type { Hazard } from '../domain/hazard.ts';
+import { type ActBy, actBy, hazardCheck } from '../domain/hazard-check.ts';
+import { type HazardEvent, type HazardWhere, hazardHistory } from '../domain/hazard-history.ts';
 import type { HazardKind } from '../domain/hazard-kinds.ts';
-import { type PegKey, pegKey } from '../domain/peg.ts';
 import { compareByUrgency, type HazardRisk, hazardKind, riskOf } from '../domain/risk.ts';
 import type { Venue } from '../domain/venue.ts';
 import { csvText } from './feeds/csv.ts';
+import { historyWords } from './hazard-history-words.ts';
+import { placeOnWater } from './place-on-water.ts';
 
-/** One hazard of one peg as the club's register lists it. */
+/** One hazard, of a peg or of a place that is none, as the club's register lists it. */
 export interface RegisterRow {
-  readonly key: PegKey;
   readonly water: string;
   readonly waterName: string;
-  readonly peg: string;
+  /** Left out for a hazard that is at no peg. */
+  readonly peg?: string;
+  /** Where it is for a reader: `Kiln Pool 23`, `Kiln Pool, Lane gate`, `Kiln Pool`. */
+  readonly where: string;
   readonly kind: HazardKind;
   readonly hazard: Hazard;
   /** What the angler should do: the record's words, or the kind's. */
   readonly action: string;
   readonly risk: HazardRisk;
   readonly check: Check;
+  /** The day by which the club's band asks for it to be dealt with; null where it sets none, or the hazard is cleared. */
+  readonly actBy: ActBy | null;
+  /** What happened to it, oldest first. */
+  readonly history: readonly HazardEvent[];
 }
 
 export interface HazardRegister {
@@ -33,22 +42,35 @@ export interface HazardRegister {
 /** Every hazard of the venue, those in force apart from those cleared. */
 export function hazardRegister(venue: Venue): HazardRegister {
   const names = new Map(venue.waters.map((water) => [water.id, water.name]));
-  const rows = venue.pegs.flatMap((peg) =>
-    peg.hazards.map((hazard): RegisterRow => {
-      const kind = hazardKind(hazard.kind);
-      return {
-        key: pegKey(peg.water, peg.peg),
-        water: peg.water,
-        waterName: names.get(peg.water) ?? peg.water,
-        peg: peg.peg,
-        kind,
-        hazard,
-        action: hazard.action ?? kind.advice,
-        risk: riskOf(hazard, venue.settings.riskBands),
-        check: checkOf(hazard.checkedOn, hazard.foundOn, venue.settings.inspection.hazardDays),
-      };
-    }),
-  );
+  const { riskBands, inspection } = venue.settings;
+  const rowOf = (hazard: Hazard, at: HazardWhere, where: string): RegisterRow => {
+    const kind = hazardKind(hazard.kind);
+    return {
+      water: at.water,
+      waterName: names.get(at.water) ?? at.water,
+      ...(at.peg === undefined ? {} : { peg: at.peg }),
+      where,
+      kind,
+      hazard,
+      action: hazard.action ?? kind.advice,
+      risk: riskOf(hazard, riskBands),
+      check: hazardCheck(hazard, inspection),
+      actBy: actBy(hazard, riskBands),
+      history: hazardHistory(hazard, at, venue.rounds),
+    };
+  };
+  const rows = [
+    ...venue.waters.flatMap((water) =>
+      (water.hazards ?? []).map((hazard) => {
+        const { mappedAs } = hazard;
+        const at = { water: water.id, ...(mappedAs === undefined ? {} : { mappedAs }) };
+        return rowOf(hazard, at, placeOnWater(water, mappedAs));
+      }),
+    ),
+    ...venue.pegs.flatMap(({ water, peg, hazards }) =>
+      hazards.map((hazard) => rowOf(hazard, { water, peg }, `${names.get(water) ?? water} ${peg}`)),
+    ),
+  ];
   const day = (value: Day | undefined) => value ?? '';
   const inForce = rows
     .filter((row) => row.hazard.clearedOn === undefined)
@@ -82,11 +104,16 @@ export function registerCsv(register: HazardRegister): string {
     'found_on',
     'checked_on',
     'due_on',
+    'act_by',
     'cleared_on',
+    'cleared_by',
+    'cleared_why',
+    'at',
+    'history',
   ];
   const rows = [...register.inForce, ...register.cleared].map(({ hazard, risk, ...row }) => [
     row.water,
-    row.peg,
+    row.peg ?? null,
     row.kind.name,
     row.kind.sign,
     hazard.place,
@@ -102,7 +129,12 @@ export function registerCsv(register: HazardRegister): string {
     hazard.foundOn,
     hazard.checkedOn ?? null,
     hazard.clearedOn === undefined ? row.check.dueOn : null,
+    row.actBy?.on ?? null,
     hazard.clearedOn ?? null,
+    hazard.clearedBy ?? null,
+    hazard.clearedWhy ?? null,
+    row.where,
+    row.history.map(historyWords).join('; '),
   ]);
   return csvText(header, rows);
 }

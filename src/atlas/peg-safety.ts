@@ -1,6 +1,7 @@
 import { formatDay } from '../domain/day.ts';
-import { type Check, checkOf } from '../domain/due.ts';
+import type { Check } from '../domain/due.ts';
 import type { Hazard } from '../domain/hazard.ts';
+import { hazardCheck } from '../domain/hazard-check.ts';
 import {
   lineDistanceWords,
   lineHeightWords,
@@ -151,5 +152,5 @@ function hazardEntry(hazard: Hazard, settings: VenueSettings): SafetyEntry {
 }
 
 function checkOfHazard(hazard: Hazard, settings: VenueSettings): Check {
-  return checkOf(hazard.checkedOn, hazard.foundOn, settings.inspection.hazardDays);
+  return hazardCheck(hazard, settings.inspection);
 }

@@ -131,10 +131,10 @@ function hazardGroups(rows: readonly RegisterRow[]): readonly HazardGroup[] {
       isHardRule: kind.hardRule,
       entries: group.length,
       rows: [...Map.groupBy(group, sameWords).values()].map((alike) => {
-        const { waterName, hazard, action, check } = alike[0]!;
+        const { waterName, where, peg: firstPeg, hazard, action, check } = alike[0]!;
         return {
-          water: waterName,
-          pegs: alike.map(({ water, peg }) => ({ peg, href: pegLink(water, peg) })),
+          water: firstPeg === undefined ? where : waterName,
+          pegs: alike.flatMap(({ water, peg }) => (peg === undefined ? [] : [{ peg, href: pegLink(water, peg) }])),
           place: hazard.place,
           action: action === kind.advice ? null : action,
           foundOn: formatDay(hazard.foundOn),
@@ -146,8 +146,8 @@ function hazardGroups(rows: readonly RegisterRow[]): readonly HazardGroup[] {
 }
 
 /** Equal for hazards that read the same at several pegs of one water. */
-function sameWords({ water, hazard, action, check }: RegisterRow): string {
-  return JSON.stringify([water, hazard.place, action, hazard.foundOn, check.checkedOn]);
+function sameWords({ water, peg, where, hazard, action, check }: RegisterRow): string {
+  return JSON.stringify([peg === undefined ? where : water, hazard.place, action, hazard.foundOn, check.checkedOn]);
 }
 
 function rescuePlaces({ venue }: Atlas): readonly RescuePlaces[] {

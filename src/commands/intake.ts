@@ -3,6 +3,7 @@ import { ChangeRefused } from '../content/folder-change/change-refused.ts';
 import { tidyFolder } from '../content/folder-change/commit-change.ts';
 import { UnfinishedChange } from '../content/folder-change/settle-folder.ts';
 import { formatFaults } from '../content/format-fault.ts';
+import type { KeepOpen } from '../content/intake/close-pegs.ts';
 import type { Choice, Conflict } from '../content/intake/intake-choice.ts';
 import type { IntakePlan } from '../content/intake/plan-intake.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
@@ -16,7 +17,8 @@ import { venueFolder } from './venue-folder.ts';
 const NOTHING_CHANGED = 'Nothing was changed.';
 
 /**
- * `intake FILE… [--yes] [--keep-folder | --take-round] [--without WATER/PEG]… [--close-inside] [--venue FOLDER]`: takes bank
+ * `intake FILE… [--yes] [--keep-folder | --take-round] [--without WATER/PEG]… [--close-inside]
+ * [--keep-open 'WATER/PEG=ROLE: WHY']… [--venue FOLDER]`: takes bank
  * rounds into the venue folder, all or nothing. Shows what would change and asks before it writes; `--yes` is for scripts.
  */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
@@ -29,6 +31,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
       'take-round': { type: 'boolean' },
       without: { type: 'string', multiple: true },
       'close-inside': { type: 'boolean' },
+      'keep-open': { type: 'string', multiple: true },
     },
     true,
   );
@@ -41,7 +44,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
 
   const { rounds, faults } = await readRounds(positionals);
   if (faults.length > 0) return refuse(formatFaults(faults), io);
-  const intake = await Intake.open(folder, rounds, new Set(values.without));
+  const intake = await Intake.open(folder, rounds, new Set(values.without), keptOpen(values['keep-open'] ?? []));
 
   const everything =
     values['keep-folder'] === true ? 'keep-folder' : values['take-round'] === true ? 'take-round' : null;
@@ -61,6 +64,21 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     return finish(intake, closing, intake.faultsAfter(closing), values.yes === true, io);
   }
   return finish(intake, plan, broken, values.yes === true, io);
+}
+
+/** Reads `kiln-pool/9=Secretary: one rod fishes from the bank`. */
+function keptOpen(values: readonly string[]): ReadonlyMap<string, KeepOpen> {
+  return new Map(
+    values.map((value) => {
+      const [, peg, by, why] = /^([^=\s]+\/[^=\s]+)=([^:]+):\s*(\S.*)$/s.exec(value) ?? [];
+      if (peg === undefined || by === undefined || why === undefined) {
+        throw new UsageError(
+          `--keep-open takes the peg, who decided (a role, never a name) and why: --keep-open 'kiln-pool/9=Secretary: the bank beside it is fished'. Found ${value}`,
+        );
+      }
+      return [peg, { by: by.trim(), why: why.trim() }];
+    }),
+  );
 }
 
 /** Finishes an intake that was stopped in the middle; false where that needs a person first. */

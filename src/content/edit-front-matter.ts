@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from 'node:util';
+import { parseDocument } from 'yaml';
 import { PEG_FIELD_ORDER } from './peg-field-order.ts';
 import { editYaml, type FieldEdit } from './yaml-edit/edit-yaml.ts';
 import { CannotEdit, type FieldPath, readYaml } from './yaml-edit/yaml-place.ts';
@@ -30,6 +31,18 @@ export function editFrontMatter(text: string, edits: readonly FieldEdit[]): stri
 export function frontMatterValues(text: string): Readonly<Record<string, unknown>> {
   try {
     return plainValue(text.slice(...frontMatterRange(text))) as Readonly<Record<string, unknown>>;
+  } catch (error) {
+    if (error instanceof CannotEdit) return {};
+    throw error;
+  }
+}
+
+/** The same with every value as the text that is written: a place of `012` is `012`, and nothing is a number or a date. */
+export function frontMatterTexts(text: string): Readonly<Record<string, unknown>> {
+  try {
+    const yaml = text.slice(...frontMatterRange(text));
+    const document = parseDocument(yaml, { schema: 'failsafe', logLevel: 'error' });
+    return document.errors.length > 0 ? {} : ((document.toJS() ?? {}) as Readonly<Record<string, unknown>>);
   } catch (error) {
     if (error instanceof CannotEdit) return {};
     throw error;

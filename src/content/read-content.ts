@@ -11,7 +11,7 @@ import type { PlacedRow, RowsRead } from './read-rows.ts';
 import { sessionsReader } from './read-sessions.ts';
 import { readSoundings } from './read-soundings.ts';
 import { readVenueSettings, STAND_IN_SETTINGS } from './read-venue-settings.ts';
-import { readWater } from './read-water.ts';
+import { waterReader } from './read-water.ts';
 import { readWaterMap } from './read-water-map.ts';
 import { type Reading, reading } from './reading.ts';
 import { type SortedFiles, sortFiles } from './sort-files.ts';
@@ -51,7 +51,7 @@ export function readContent(files: VenueFiles): Reading<Content> {
   const { units } = values;
   const { paths } = sorted;
 
-  const waterRecords = records(paths.water, readWater);
+  const waterRecords = records(paths.water, waterReader(units));
   const maps = new Map(paths.map.map((path) => [fileStem(path), readWaterMap(path, textOf(path))]));
   for (const map of maps.values()) note(map);
   const known = knownNames(sorted, files);

@@ -12,6 +12,8 @@ export interface HazardKind {
   readonly source: SafetySourceId;
   /** A hard rule is never softened by a low score, and closes its peg unless somebody decides otherwise and says why. */
   readonly hardRule: boolean;
+  /** Days between checks where it changes faster than the venue's interval for hazards; the shorter of the two counts. */
+  readonly checkEveryDays?: number;
 }
 
 /** Sign codes as listed by name in open ISO 7010 indexes (facts, section 6). */
@@ -32,6 +34,7 @@ export const HAZARD_KINDS: readonly HazardKind[] = [
     advice: 'Treat all scum as poisonous: nobody can tell by eye. Children and dogs out of the water, hands out of it.',
     source: 'algae-agency',
     hardRule: true,
+    checkEveryDays: 1,
   },
   {
     id: 'thin-ice',
@@ -40,6 +43,7 @@ export const HAZARD_KINDS: readonly HazardKind[] = [
     advice: 'Stay off the ice. No thickness is safe.',
     source: 'army-engineers-ice',
     hardRule: true,
+    checkEveryDays: 1,
   },
   {
     id: 'unsafe-platform',
@@ -225,6 +229,67 @@ export const HAZARD_KINDS: readonly HazardKind[] = [
     advice: 'Walking pace, eyes up: people, children and barrows are on the track.',
     source: 'practice',
     hardRule: false,
+  },
+  {
+    id: 'blocked-way',
+    name: 'Way blocked',
+    sign: 'W007',
+    advice: 'Go round by another path. Do not climb over it or walk along the edge of the water to pass it.',
+    source: 'practice',
+    hardRule: false,
+  },
+  {
+    id: 'locked-gate',
+    name: 'Gate locked',
+    sign: 'W001',
+    advice: 'Use another gate, and tell whoever calls for help that this one is locked.',
+    source: 'practice',
+    hardRule: false,
+    checkEveryDays: 7,
+  },
+  {
+    id: 'missing-kit',
+    name: 'Rescue kit missing or damaged',
+    sign: 'W001',
+    advice: 'Do not count on it: know where the next piece of kit is before you fish.',
+    source: 'practice',
+    hardRule: false,
+    checkEveryDays: 1,
+  },
+  {
+    id: 'fish-distress',
+    name: 'Fish dead or in distress',
+    sign: 'W009',
+    advice: 'Do not touch dead fish or put fish in a net. Tell the club at once.',
+    source: 'practice',
+    hardRule: false,
+    checkEveryDays: 1,
+  },
+  {
+    id: 'fallen-tree',
+    name: 'Fallen tree',
+    sign: 'W035',
+    advice: 'Keep off and out from under it: what is left of it may roll or spring.',
+    source: 'practice',
+    hardRule: false,
+  },
+  {
+    id: 'low-water',
+    name: 'Low water',
+    sign: 'W001',
+    advice: 'Stay off the bared bed: mud there does not bear.',
+    source: 'practice',
+    hardRule: false,
+    checkEveryDays: 7,
+  },
+  {
+    id: 'high-water',
+    name: 'High water',
+    sign: 'W001',
+    advice: 'Keep off flooded paths and platforms: the edge cannot be seen.',
+    source: 'practice',
+    hardRule: false,
+    checkEveryDays: 1,
   },
   {
     id: 'other',

@@ -20,6 +20,17 @@ export interface Hazard {
   readonly foundOn: Day;
   readonly checkedOn?: Day;
   readonly clearedOn?: Day;
+  /** The role that found it, never a name. */
+  readonly foundBy?: string;
+  /** When it was last found worse than before: the score is of that day. */
+  readonly worsenedOn?: Day;
+  /** When the control was put in place. */
+  readonly controlledOn?: Day;
+  /** The role that decided that it is cleared, never a name, and why; a hard rule is not cleared without them. */
+  readonly clearedBy?: string;
+  readonly clearedWhy?: string;
+  /** Picture below `photos/` that shows it cleared. */
+  readonly clearedPhoto?: string;
   /** The bank round that found it. */
   readonly round?: string;
   readonly photo?: string;
@@ -31,4 +42,10 @@ export interface Hazard {
   readonly bearingDegrees?: number;
   /** Who decided that the peg stays in the draw in spite of it, and why; of no effect for an overhead line. */
   readonly keptOpen?: KeptOpen;
+}
+
+/** A hazard that is at no peg: on a stretch of path, at a gate, a car park or a piece of rescue kit, or of the whole water. */
+export interface PlaceHazard extends Hazard {
+  /** Id, on the water's map, of the path or place it is at; left out where it is of the whole water. */
+  readonly mappedAs?: string;
 }

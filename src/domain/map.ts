@@ -1,4 +1,5 @@
 import type { Day } from './day.ts';
+import type { PlaceHazard } from './hazard.ts';
 import type { LinesSurvey } from './lines-survey.ts';
 import type { LatLng, Ring } from './place.ts';
 
@@ -101,5 +102,7 @@ export interface Water {
   /** Where it differs from the venue's own. */
   readonly linesSurveyed?: LinesSurvey;
   readonly notesMarkdown: string;
+  /** Hazards that are at none of its pegs; left out where none was ever recorded. */
+  readonly hazards?: readonly PlaceHazard[];
   readonly map: WaterMap;
 }

@@ -33,7 +33,7 @@ export function pegFacts(
         ...(replaced === null ? {} : { replacedFrom: replaced }),
       };
     });
-  const hazards = closingHazards(peg.hazards, settings.riskBands);
+  const hazards = [...closingHazards(peg.hazards, settings.riskBands), ...platformKeptOpen(peg)];
   const limits = limitsBelow(peg.limits, settings.permittedReach);
   return {
     status: peg.status,
@@ -43,7 +43,9 @@ export function pegFacts(
     standOffMetres: settings.standOff.metres,
     ...(lines.length === 0 ? {} : { lines }),
     ...(hazards.length === 0 ? {} : { hazards }),
-    ...(isUnsafe(peg) ? { unsafePlatform: peg.platform?.condition as string } : {}),
+    ...(isUnsafe(peg) && peg.platform?.keptOpen === undefined
+      ? { unsafePlatform: peg.platform?.condition as string }
+      : {}),
     ...(Object.keys(limits).length === 0 ? {} : { limits }),
   };
 }
@@ -53,6 +55,16 @@ export function decidingFacts(facts: PegFacts): PegFacts {
   const { lines = [], ...rest } = facts;
   const inside = lines.filter((line) => isInsideStandOff(line, facts.standOffMetres));
   return inside.length === 0 ? rest : { ...rest, lines: inside };
+}
+
+/** An unsafe platform of a peg that somebody decided to keep in the draw, as the hazard that it is. */
+function platformKeptOpen(peg: Pick<Peg, 'platform'>): readonly ClosingHazard[] {
+  const { keptOpen, inspectedOn } = peg.platform ?? {};
+  if (!isUnsafe(peg) || keptOpen === undefined) return [];
+  const { id: kind, name } = hazardKind('unsafe-platform');
+  return [
+    { kind, name, place: 'the platform', foundOn: inspectedOn ?? keptOpen.on, why: { rule: 'hard-rule' }, keptOpen },
+  ];
 }
 
 /** Whether the record says that the platform must not be used. */

@@ -1,5 +1,6 @@
 import type { Day, Month } from './day.ts';
 import type { Hazard } from './hazard.ts';
+import type { KeptOpen } from './peg-verdict.ts';
 import type { LatLng } from './place.ts';
 
 /** A peg's name across the venue: `kiln-pool/23`. */
@@ -18,6 +19,10 @@ export interface Platform {
   readonly lengthMetres?: number;
   readonly heightAboveWaterMetres?: number;
   readonly condition?: string;
+  /** When its condition was last looked at. */
+  readonly inspectedOn?: Day;
+  /** Who decided that the peg stays in the draw though its platform must not be used, and why. */
+  readonly keptOpen?: KeptOpen;
   readonly railHeightMetres?: number;
   readonly edgeProtection?: boolean;
   /** Where on it the peg's position was taken; anywhere on it where the record does not say. */

@@ -29,7 +29,7 @@ export const SHIPPED_INSPECTION: InspectionIntervals = {
 export const SHIPPED_RISK_BANDS: readonly RiskBand[] = [
   { from: 1, name: 'low', meaning: 'Keep an eye on it.' },
   { from: 5, name: 'moderate', meaning: 'Act when the bank is next worked on; tell anglers.' },
-  { from: 10, name: 'high', meaning: 'Act within the month; tell anglers at the draw.' },
+  { from: 10, name: 'high', meaning: 'Act within the month; tell anglers at the draw.', actWithinDays: 30 },
   { from: 17, name: 'very high', meaning: 'The peg comes out of the draw until it is dealt with.', closes: true },
 ];
 

@@ -64,6 +64,8 @@ export interface RiskBand {
   readonly meaning: string;
   /** A current hazard in this band takes its peg out of the draw. */
   readonly closes?: boolean;
+  /** Days from finding a hazard in this band, or finding it worse, to the day by which it is dealt with. */
+  readonly actWithinDays?: number;
 }
 
 /** A figure a rule rests on, with where it comes from. */

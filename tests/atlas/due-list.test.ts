@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { dueCalendar, dueList, dueRows, dueSoonAndLater, rescueKitWords } from '../../src/atlas/due-list.ts';
+import { SHIPPED_RISK_BANDS } from '../../src/domain/shipped-settings.ts';
 import { examplePeg, exampleVenue } from '../domain/example-venue.ts';
 
 const venue = exampleVenue({
@@ -13,7 +14,7 @@ const venue = exampleVenue({
       day: '2026-10-01',
       file: 'rounds/2026-10-01-k7q2.csv',
       entries: [
-        { entry: 'visit', water: 'pit', peg: '1' },
+        { entry: 'visit', water: 'pit', peg: '1', platform: 'sound' },
         { entry: 'cut', water: 'pit', peg: '1' },
       ],
     },
@@ -33,6 +34,40 @@ describe('what is due', () => {
   it('takes the latest of the rounds and the record', () => {
     expect(items.find((item) => item.kind === 'clearance' && item.peg === '1')?.check.checkedOn).toBe('2026-10-01');
     expect(items.find((item) => item.kind === 'platform' && item.peg === '1')?.check.dueOn).toBe('2026-12-30');
+  });
+
+  it('takes a visit for no inspection of the platform, and a look at its condition for one', () => {
+    const visited = (platform?: string) =>
+      dueList(
+        exampleVenue({
+          pegs: [examplePeg('1', { platform: { kind: 'timber' } })],
+          rounds: [
+            {
+              ref: 'k7q2',
+              day: '2026-10-01',
+              file: '',
+              entries: [{ entry: 'visit', water: 'pit', peg: '1', ...(platform === undefined ? {} : { platform }) }],
+            },
+          ],
+        }),
+      ).find(({ kind }) => kind === 'platform')?.check.checkedOn;
+    expect([visited(), visited('unsafe')]).toEqual([null, '2026-10-01']);
+  });
+
+  it('makes a day of the band: to be dealt with within the month of finding it', () => {
+    const hazard = {
+      kind: 'trip',
+      place: 'steps',
+      severity: 3 as const,
+      likelihood: 4 as const,
+      foundOn: '2026-11-01',
+      checkedOn: '2026-11-20',
+    };
+    const example = exampleVenue({ pegs: [examplePeg('1', { hazards: [hazard] })] });
+    const [action] = dueList({ ...example, settings: { ...example.settings, riskBands: SHIPPED_RISK_BANDS } }).filter(
+      ({ kind }) => kind === 'action',
+    );
+    expect([action?.what, action?.check.dueOn]).toEqual(['Deal with: Trip hazard, steps (high)', '2026-12-01']);
   });
 
   it('makes one calendar entry of all checks of a kind that fall on one day', () => {

@@ -57,11 +57,13 @@ describe('taking a round in', () => {
           clearance.clear-width: 3.5 m
           clearance.measured-on: 2026-11-22
           hazard barbed-wire (left of the platform): found 2026-11-22, severity 3 × likelihood 2
+          note to the club: <script>alert(1)</script>
           photo: mill-pond-1-w3lkab-1.jpg
         mill-pond/2
           hazard slippery (the steps): found 2026-03-01 → cleared 2026-11-22
         mill-pond/10
           platform.condition: worn
+          platform.inspected-on: 2026-11-22
           hazard slippery (the steps): checked 2026-11-01 → checked 2026-11-22
         gauge/mill-pond.csv
           2026-11-22: level 0.12 m, water 6.5 °C
@@ -234,7 +236,7 @@ describe('what is refused, with nothing changed on the disk', () => {
     [
       'a newer version',
       (round) => ({ ...round, version: 7 }),
-      /version 7, expected version 1.*bring this one up to date/,
+      /version 7, expected version 2.*bring this one up to date/,
     ],
     [
       'a photo that is no picture',

@@ -19,7 +19,7 @@ export interface LookedAtDraft {
   readonly foundOn: Day;
   readonly severity: number;
   readonly likelihood: number;
-  readonly did: '' | 'checked' | 'cleared';
+  readonly did: '' | 'checked' | 'worsened' | 'controlled' | 'cleared';
 }
 
 /** A hazard that is not in the guide, as typed. */
@@ -80,7 +80,9 @@ export interface PhotoDraft {
   readonly ref: string;
   readonly id: string;
   readonly water: string;
-  readonly peg: string;
+  /** The peg, or the place of the map, it was taken at; of the whole water where neither is given. */
+  readonly peg?: string;
+  readonly place?: string;
   readonly shows: string;
   readonly jpeg: ArrayBuffer;
 }

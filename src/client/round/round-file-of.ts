@@ -24,10 +24,11 @@ export function roundFileOf({ round, pegs, gauges, photos }: WholeRound, unit: '
     gauges: readings.map(({ finding }) => finding),
     photos: photos
       .filter((photo) => visited.some(({ water, peg }) => photo.water === water && photo.peg === peg))
-      .map(({ id, water, peg, shows, jpeg }) => ({
+      .map(({ id, water, peg, place, shows, jpeg }) => ({
         id,
         water,
-        peg,
+        ...(peg === undefined ? {} : { peg }),
+        ...(place === undefined ? {} : { place }),
         shows: shows.trim() === '' ? `Peg ${peg}, ${round.day}` : shows.trim(),
         jpeg: toBase64(new Uint8Array(jpeg)),
       })),

@@ -2,6 +2,7 @@ import type { Fault } from '../../content/fault.ts';
 import { ChangeRefused } from '../../content/folder-change/change-refused.ts';
 import { commitChange } from '../../content/folder-change/commit-change.ts';
 import { readSettled } from '../../content/folder-change/read-settled.ts';
+import type { KeepOpen } from '../../content/intake/close-pegs.ts';
 import { errorsOf, newErrors, withChanges } from '../../content/intake/faults-after.ts';
 import { folderFiles } from '../../content/intake/folder-files.ts';
 import type { Choose } from '../../content/intake/intake-choice.ts';
@@ -16,20 +17,33 @@ export class Intake {
   readonly #files: VenueFiles;
   readonly #rounds: readonly RoundToTake[];
   readonly #without: ReadonlySet<string>;
+  readonly #keepOpen: ReadonlyMap<string, KeepOpen>;
   #choose: Choose = () => undefined;
   #close: ReadonlySet<string> = new Set();
   #errorsNow: readonly Fault[] | undefined;
 
-  private constructor(folder: string, files: VenueFiles, rounds: readonly RoundToTake[], without: ReadonlySet<string>) {
+  private constructor(
+    folder: string,
+    files: VenueFiles,
+    rounds: readonly RoundToTake[],
+    without: ReadonlySet<string>,
+    keepOpen: ReadonlyMap<string, KeepOpen>,
+  ) {
     this.#folder = folder;
     this.#files = files;
     this.#rounds = rounds;
     this.#without = without;
+    this.#keepOpen = keepOpen;
   }
 
   /** Reads the folder as it is now. */
-  static async open(folder: string, rounds: readonly RoundToTake[], without: ReadonlySet<string>): Promise<Intake> {
-    return new Intake(folder, await readSettled(folder, () => readFolder(folder)), rounds, without);
+  static async open(
+    folder: string,
+    rounds: readonly RoundToTake[],
+    without: ReadonlySet<string>,
+    keepOpen: ReadonlyMap<string, KeepOpen>,
+  ): Promise<Intake> {
+    return new Intake(folder, await readSettled(folder, () => readFolder(folder)), rounds, without, keepOpen);
   }
 
   /** Works out what would change; `choose` stands for later plans too. */
@@ -39,6 +53,7 @@ export class Intake {
       today: latestDayOnEarth(),
       without: this.#without,
       close: this.#close,
+      keepOpen: this.#keepOpen,
       choose,
     });
   }

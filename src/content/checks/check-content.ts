@@ -18,6 +18,7 @@ import { checkPegOutlook } from './peg-outlook.ts';
 import { checkPegPositions } from './peg-positions.ts';
 import { checkPegWords } from './peg-words.ts';
 import { checkPhotoFiles } from './photo-files.ts';
+import { checkClearedRules, checkPlaceHazards } from './place-hazards.ts';
 import { checkRoundRows } from './round-rows.ts';
 import { checkSessionDuplicates } from './session-duplicates.ts';
 import { checkSessionListing } from './session-listing.ts';
@@ -49,6 +50,8 @@ const CHECKS: readonly Check[] = [
   checkClosedByRecord,
   checkPhotoFiles,
   checkHazardHistory,
+  checkPlaceHazards,
+  checkClearedRules,
   checkNoticeNames,
   checkClosureStatus,
   checkRoundRows,

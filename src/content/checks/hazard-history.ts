@@ -24,7 +24,8 @@ export function checkHazardHistory({ pegs, known }: Content): readonly Fault[] {
   );
 }
 
-function beforeFound(
+/** The fault of a day before the hazard was found. */
+export function beforeFound(
   source: Source,
   index: number,
   field: string,

@@ -9,14 +9,21 @@ import { type UnknownName, unknownName } from './unknown-name.ts';
 
 /** What each kind of row must hold besides its water; of several columns at least one. */
 const NEEDS: Readonly<Record<RoundEntryKind, readonly (readonly (keyof typeof COLUMN_OF)[])[]>> = {
-  visit: [['peg']],
-  'hazard-found': [['peg'], ['hazard'], ['place'], ['severity'], ['likelihood']],
-  'hazard-checked': [['peg'], ['hazard']],
-  'hazard-cleared': [['peg'], ['hazard']],
+  visit: [['peg', 'mappedAs']],
+  inspected: [['peg'], ['platform']],
+  'hazard-found': [['hazard'], ['place'], ['severity'], ['likelihood']],
+  'hazard-checked': [['hazard']],
+  'hazard-worsened': [['hazard'], ['severity'], ['likelihood']],
+  'hazard-controlled': [['hazard'], ['control']],
+  'hazard-cleared': [['hazard']],
   clearance: [['peg'], ['clearWidthMetres', 'lowestBranchMetres', 'pathWidthMetres']],
   'snag-removed': [['peg']],
   cut: [['peg']],
   'line-distance': [['peg'], ['lineDistanceMetres']],
+  'kit-checked': [['mappedAs'], ['kit']],
+  closing: [['why']],
+  notice: [['title']],
+  note: [['note']],
   gauge: [['levelMetres', 'waterDegreesC']],
 };
 
@@ -32,6 +39,13 @@ const COLUMN_OF = {
   lineDistanceMetres: 'line_distance',
   levelMetres: 'level',
   waterDegreesC: 'water_temperature',
+  mappedAs: 'mapped_as',
+  platform: 'platform',
+  control: 'control',
+  why: 'why',
+  title: 'title',
+  note: 'note',
+  kit: 'kit',
 } as const satisfies Partial<Record<keyof RoundEntry, string>>;
 
 /** The rows of a bank round speak of waters and pegs that exist and hold what their kind needs; no two rounds share a reference. */

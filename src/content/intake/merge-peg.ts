@@ -1,14 +1,15 @@
+import type { Day } from '../../domain/day.ts';
 import { pegKey } from '../../domain/peg.ts';
 import { frontMatterValues } from '../edit-front-matter.ts';
 import { knownFields } from '../round-file/record-version.ts';
-import type { Known, PegFinding, RoundField } from '../round-file/round-file.ts';
+import type { DatedField, Known, PegFinding, RoundField } from '../round-file/round-file.ts';
 import { lengthText } from './length-text.ts';
 import { type Merge, type MergeContext, MergeNotes } from './merge.ts';
 import { mergeHazards } from './merge-hazards.ts';
 
 /**
- * Merges one peg's finding into its record, field by field: what the record still says as the round's guide did is
- * changed, what somebody else changed since is a conflict unless both say the same.
+ * Merges one peg's finding into its record, fact by fact: what the record still says as the round's guide did is changed,
+ * what the folder saw later stands, what somebody else changed since without a later day is a conflict.
  * @param text the record as it is in the folder
  */
 export function mergePeg(text: string, finding: PegFinding, context: MergeContext): Merge {
@@ -16,21 +17,37 @@ export function mergePeg(text: string, finding: PegFinding, context: MergeContex
   const notes = new MergeNotes(context, pegKey(finding.water, finding.peg));
   mergeStatus(notes, knownFields(values), finding);
   mergeMeasures(notes, knownFields(values), values, finding);
-  mergeHazards(notes, values.hazards, finding.hazards);
+  mergeHazards(notes, text, finding.hazards);
   return notes;
 }
 
-/** Status, its reason and its day go together. */
-function mergeStatus(notes: MergeNotes, folder: Known, { status, reason, known }: PegFinding): void {
-  if (status === undefined || (status === folder.status && reason === undefined)) return;
+/** The day one field of a finding was seen. */
+export function daySeen(finding: Pick<PegFinding, 'day' | 'days'>, field: DatedField, roundDay: Day): Day {
+  return finding.days?.[field] ?? finding.day ?? roundDay;
+}
+
+/** Status, its reason and its day go together. A closing for a time is a notice, not a status. */
+function mergeStatus(notes: MergeNotes, folder: Known, finding: PegFinding): void {
+  const { status, reason, until, known } = finding;
+  if (status === undefined || until !== undefined || (status === folder.status && reason === undefined)) return;
+  const seenOn = daySeen(finding, 'status', notes.context.day);
   const round = statusText(status, reason) ?? status;
   const now = statusText(folder.status, folder['status-reason']);
-  if (round === now || !notes.takesRound('status', statusText(known.status, known['status-reason']), now, round))
-    return;
+  if (round === now) return;
+  const isTaken = notes.takesFact({
+    field: 'status',
+    guide: statusText(known.status, known['status-reason']),
+    folder: now,
+    round,
+    seenOn,
+    folderDay: folder['status-since'],
+    knownDay: known['status-since'],
+  });
+  if (!isTaken) return;
   if (status !== folder.status) notes.set('status', status);
   if (status === 'open') notes.edits.push({ kind: 'remove', path: ['status-reason'] });
   else if (reason !== undefined) notes.set('status-reason', reason);
-  if (status !== folder.status) notes.set('status-since', notes.context.day);
+  if (status !== folder.status) notes.set('status-since', seenOn);
   notes.tell('status', now, round);
 }
 
@@ -46,39 +63,53 @@ function mergeMeasures(
   finding: PegFinding,
 ): void {
   const { day, lengthUnit } = notes.context;
-  /** Writes one field where the round takes it; tells whether it does. */
-  const put = (field: RoundField, value: string | undefined): boolean => {
+  /** Writes one field where the round takes it; returns the day it was seen then, else null. */
+  const put = (field: RoundField, value: string | undefined, seen: DatedField, dayField: RoundField): Day | null => {
     const now = folder[field] ?? null;
-    if (value === undefined || !notes.takesRound(field, finding.known[field] ?? null, now, value)) return false;
+    if (value === undefined) return null;
+    const seenOn = daySeen(finding, seen, day);
+    const fact = { field, guide: finding.known[field] ?? null, folder: now, round: value, seenOn };
+    if (!notes.takesFact({ ...fact, folderDay: folder[dayField], knownDay: finding.known[dayField] })) return null;
     if (now !== value) {
       notes.set(field, value);
       notes.tell(field, now, value);
     }
-    return true;
+    return seenOn;
   };
-  const putLength = (field: RoundField, metres: number | undefined): boolean =>
-    put(field, metres === undefined ? undefined : lengthText(metres, lengthUnit));
-  /** The day of measuring moves on also where the figure stayed. */
-  const putDay = (map: string): void => {
-    const now = inner(values[map], 'measured-on');
-    if (now !== null && now >= day) return;
-    notes.set(`${map}.measured-on`, day);
-    notes.tell(`${map}.measured-on`, now, day);
+  const putLength = (field: RoundField, metres: number | undefined, seen: DatedField, dayField: RoundField) =>
+    put(field, metres === undefined ? undefined : lengthText(metres, lengthUnit), seen, dayField);
+  /** The day moves on also where the figure stayed, never back. */
+  const putDay = (field: RoundField, taken: readonly (Day | null)[]): void => {
+    const now = folder[field] ?? null;
+    const latest = taken
+      .filter((one) => one !== null)
+      .sort()
+      .at(-1);
+    if (latest === undefined || (now !== null && now >= latest)) return;
+    notes.set(field, latest);
+    notes.tell(field, now, latest);
   };
 
-  if (put('platform.condition', finding.platform) && inner(values.platform, 'kind') === null) {
+  const inspected = put('platform.condition', finding.platform, 'platform', 'platform.inspected-on');
+  if (inspected !== null && inner(values.platform, 'kind') === null) {
     // A record needs to say what a platform is made of; a bailiff who finds one worn has not been asked.
     notes.set('platform.kind', 'not stated');
   }
-  const measured = [
-    putLength('clearance.clear-width', finding.clearWidthMetres),
-    putLength('clearance.lowest-branch', finding.lowestBranchMetres),
-    putLength('clearance.path-width', finding.pathWidthMetres),
-  ];
-  if (measured.includes(true)) putDay('clearance');
-  if (putLength('measured-line-distance.distance', finding.lineDistanceMetres)) {
-    putDay('measured-line-distance');
-    const method = finding.lineMethod ?? 'tape';
+  putDay('platform.inspected-on', [inspected]);
+  putDay('clearance.measured-on', [
+    putLength('clearance.clear-width', finding.clearWidthMetres, 'clearWidthMetres', 'clearance.measured-on'),
+    putLength('clearance.lowest-branch', finding.lowestBranchMetres, 'lowestBranchMetres', 'clearance.measured-on'),
+    putLength('clearance.path-width', finding.pathWidthMetres, 'pathWidthMetres', 'clearance.measured-on'),
+  ]);
+  const measured = putLength(
+    'measured-line-distance.distance',
+    finding.lineDistanceMetres,
+    'lineDistanceMetres',
+    'measured-line-distance.measured-on',
+  );
+  if (measured !== null) {
+    putDay('measured-line-distance.measured-on', [measured]);
+    const method = finding.lineMethod ?? 'not stated';
     if (inner(values['measured-line-distance'], 'method') !== method)
       notes.set('measured-line-distance.method', method);
   }

@@ -4,6 +4,7 @@ import { frontMatterValues } from '../edit-front-matter.ts';
 import type { Fault } from '../fault.ts';
 import type { NewFile } from '../folder-change/commit-change.ts';
 import type { RoundFile } from '../round-file/round-file.ts';
+import type { KeepOpen } from './close-pegs.ts';
 import type { Change, Choose, Conflict } from './intake-choice.ts';
 import { IntakeNotes } from './intake-notes.ts';
 import { refusalsOf } from './refuse-round.ts';
@@ -24,6 +25,8 @@ export interface IntakeOptions {
   readonly without: ReadonlySet<string>;
   /** Pegs to be closed with this intake: what was measured puts them inside the stand-off of a line. */
   readonly close?: ReadonlySet<string>;
+  /** Pegs that stay open in spite of an unsafe platform or a hard rule found at them, by who of the club says so, and why. */
+  readonly keepOpen?: ReadonlyMap<string, KeepOpen>;
   readonly choose: Choose;
 }
 

@@ -4,6 +4,7 @@ import type { Fault } from '../fault.ts';
 import { venueId } from '../round-file/record-version.ts';
 import type { RoundFile } from '../round-file/round-file.ts';
 import type { IntakeOptions } from './plan-intake.ts';
+import { lastDayOf } from './round-days.ts';
 import type { FolderFiles } from './staged-files.ts';
 
 /**
@@ -36,11 +37,12 @@ export function refusalsOf(
     );
     return faults;
   }
-  if (round.day > options.today) {
+  const last = lastDayOf(round);
+  if (last > options.today) {
     refuse(
       'day',
       'round-future',
-      formatDay(round.day),
+      formatDay(last),
       `a day up to ${formatDay(options.today)}`,
       'The clock of the phone was wrong. Put the right day into the round on the phone and hand it over again.',
     );
@@ -65,19 +67,22 @@ export function refusalsOf(
       `It is no longer in the folder. Leave it out with --without ${key}, or bring its record back.`,
     );
   }
-  for (const { water } of round.gauges) {
+  const waters = [...round.gauges, ...(round.places ?? []), ...(round.notices ?? [])].map(({ water }) => water);
+  for (const water of new Set(waters)) {
     if (folder.text(`waters/${water}.md`) !== null) continue;
     refuse(
-      `gauges.${water}`,
+      `waters.${water}`,
       'round-water',
       `water ${water}`,
       'a water of this venue',
-      'It is no longer in the folder: bring its file back, or take the reading out of the round.',
+      'It is no longer in the folder: bring its file back, or take what was noted of it out of the round.',
     );
   }
   const visited = new Set(round.pegs.map(({ water, peg }) => pegKey(water, peg)));
   const ids = new Set(round.photos.map(({ id }) => id));
-  if (ids.size < round.photos.length || round.photos.some(({ water, peg }) => !visited.has(pegKey(water, peg)))) {
+  const isAstray = ({ water, peg }: RoundFile['photos'][number]) =>
+    peg !== undefined && !visited.has(pegKey(water, peg));
+  if (ids.size < round.photos.length || round.photos.some(isAstray)) {
     refuse(
       'photos',
       'round-photo',

@@ -28,6 +28,10 @@ export class StagedFiles {
       : new TextDecoder('utf-8', { ignoreBOM: true }).decode(staged);
   }
 
+  pegsOf(water: string): readonly string[] {
+    return this.#folder.pegsOf(water);
+  }
+
   put(path: string, content: string | Uint8Array): void {
     this.#after.set(path, typeof content === 'string' ? new TextEncoder().encode(content) : content);
   }

@@ -6,6 +6,7 @@ export const ROUND_LIMITS = {
   /** Base64 of a 3 MiB picture; the phone's are a tenth of it. */
   photoCharacters: 4 * 1024 * 1024,
   pegs: 2000,
+  notices: 40,
   /** A note and the reason of a closure share one cell of the folder's file of rounds. */
   noteCharacters: 900,
   placeCharacters: 200,

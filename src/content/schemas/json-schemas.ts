@@ -9,14 +9,14 @@ import { sessionRowSchema } from './session-schema.ts';
 import { settingsSchema } from './settings-schema.ts';
 import { soundingRowSchema } from './sounding-schema.ts';
 import { WaterMapSchema } from './water-map-schema.ts';
-import { WaterSchema } from './water-schema.ts';
+import { waterSchema } from './water-schema.ts';
 
 /** Units change what a bare number means, not what an editor lets through. */
 const UNITS: Units = { length: 'm', weight: 'lb' };
 
 const SCHEMAS: Readonly<Record<string, { readonly title: string; readonly schema: z.ZodType }>> = {
   venue: { title: 'Front matter of venue.md', schema: settingsSchema(UNITS) },
-  water: { title: 'Front matter of waters/<water>.md', schema: WaterSchema },
+  water: { title: 'Front matter of waters/<water>.md', schema: waterSchema(UNITS) },
   'water-map': { title: 'waters/<water>.geojson', schema: WaterMapSchema },
   peg: { title: 'Front matter of pegs/<water>/<peg>.md', schema: pegSchema(UNITS) },
   notice: { title: 'Front matter of notices/<date>-<slug>.md', schema: NoticeSchema },

@@ -11,7 +11,7 @@ import type {
   Platform,
 } from '../../domain/peg.ts';
 import { choice, day, matching, text, wholeNumber, word, yesNo } from './fields.ts';
-import { hazardSchema } from './hazard-schema.ts';
+import { hazardSchema, KeptOpenSchema } from './hazard-schema.ts';
 import { bearing, length, slope } from './measures.ts';
 import { PositionSchema } from './position-schema.ts';
 import { reachSchema } from './reach-schema.ts';
@@ -30,6 +30,8 @@ const platformSchema = (units: Units) =>
       condition: text('its condition: sound, soft, boards off').exactOptional(),
       'rail-height': length(units, 'height of its rail', 3).exactOptional(),
       'edge-protection': yesNo('whether its edge is guarded').exactOptional(),
+      'inspected-on': day('the day its condition was looked at').exactOptional(),
+      'kept-open': KeptOpenSchema.exactOptional(),
       'measured-at': choice(['bank-end', 'middle', 'water-end']).exactOptional(),
     })
     .transform((platform) =>
@@ -41,6 +43,8 @@ const platformSchema = (units: Units) =>
         condition: platform.condition,
         railHeightMetres: platform['rail-height'],
         edgeProtection: platform['edge-protection'],
+        inspectedOn: platform['inspected-on'],
+        keptOpen: platform['kept-open'],
         measuredAt: platform['measured-at'],
       }),
     ) satisfies z.ZodType<Platform>;

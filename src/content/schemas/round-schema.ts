@@ -1,7 +1,8 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import type { RoundEntry, RoundEntryKind } from '../../domain/round.ts';
-import { choice, matching, text, word } from './fields.ts';
+import { withoutFormulaGuard } from '../sources/formula-guard.ts';
+import { choice, day, matching, text, word } from './fields.ts';
 import { hazardKind } from './hazard-schema.ts';
 import { length, riskLevel, signedLength, temperature } from './measures.ts';
 import { PEG_NAME } from './peg-schema.ts';
@@ -10,15 +11,25 @@ import { withoutUndefined } from './without-undefined.ts';
 
 const KINDS = [
   'visit',
+  'inspected',
   'hazard-found',
   'hazard-checked',
+  'hazard-worsened',
+  'hazard-controlled',
   'hazard-cleared',
   'clearance',
   'snag-removed',
   'cut',
   'line-distance',
+  'kit-checked',
+  'closing',
+  'notice',
+  'note',
   'gauge',
 ] as const satisfies readonly RoundEntryKind[];
+
+/** Text that a person typed on the bank: the apostrophe that keeps a spreadsheet from running it is not part of it. */
+const phoneText = (description: string) => text(description).transform(withoutFormulaGuard);
 
 /** A row of a bank round. */
 export const roundRowSchema = (units: Units) =>
@@ -28,10 +39,10 @@ export const roundRowSchema = (units: Units) =>
       water: word('the water'),
       peg: matching(PEG_NAME, 'peg-name', "the peg's name", 'Write it as painted on the post.').exactOptional(),
       status: choice(['open', 'closed']).exactOptional(),
-      platform: text('condition of the platform').exactOptional(),
+      platform: phoneText('condition of the platform').exactOptional(),
       hazard: hazardKind().exactOptional(),
-      place: text('where in the swim').exactOptional(),
-      action: text('what the angler should do').exactOptional(),
+      place: phoneText('where in the swim').exactOptional(),
+      action: phoneText('what the angler should do').exactOptional(),
       severity: riskLevel('severity').exactOptional(),
       likelihood: riskLevel('likelihood').exactOptional(),
       clear_width: length(units, 'clear width of the swim', 100).exactOptional(),
@@ -42,7 +53,19 @@ export const roundRowSchema = (units: Units) =>
       water_temperature: temperature().exactOptional(),
       lat: latitude().exactOptional(),
       lng: longitude().exactOptional(),
-      note: text('a note').exactOptional(),
+      note: phoneText('a note').exactOptional(),
+      mapped_as: text('id of a path or place on the map').exactOptional(),
+      day: day('the day it was seen').exactOptional(),
+      by: phoneText('the role that walked, never a name').exactOptional(),
+      accuracy: length({ length: 'm', weight: 'kg' }, 'how good the position was', 100_000).exactOptional(),
+      found_on: day('the day the hazard had been found').exactOptional(),
+      severity_after: riskLevel('severity after the control').exactOptional(),
+      likelihood_after: riskLevel('likelihood after the control').exactOptional(),
+      control: phoneText('what was done about it').exactOptional(),
+      why: phoneText('why').exactOptional(),
+      until: day('the last day it holds').exactOptional(),
+      title: phoneText('the title of a notice').exactOptional(),
+      kit: choice(['in-place', 'damaged', 'missing']).exactOptional(),
     })
     .transform((row): RoundEntry => {
       const { lat, lng } = row;
@@ -65,5 +88,17 @@ export const roundRowSchema = (units: Units) =>
         waterDegreesC: row.water_temperature,
         at: lat === undefined || lng === undefined ? undefined : { lat, lng },
         note: row.note,
+        mappedAs: row.mapped_as,
+        day: row.day,
+        by: row.by,
+        accuracyMetres: row.accuracy,
+        foundOn: row.found_on,
+        severityAfter: row.severity_after,
+        likelihoodAfter: row.likelihood_after,
+        control: row.control,
+        why: row.why,
+        until: row.until,
+        title: row.title,
+        kit: row.kit,
       });
     }) satisfies z.ZodType<RoundEntry>;

@@ -67,10 +67,23 @@ export const RiskBandSchema = z
     name: text('its word'),
     meaning: text('what it asks for'),
     closes: yesNo('whether a current hazard in it takes its peg out of the draw').exactOptional(),
+    'act-within': wholeNumber('days until a hazard in it is to be dealt with', 0, 3660).exactOptional(),
   })
-  .transform(({ closes, ...band }) =>
-    (closes ?? saysOutOfDraw(band.meaning)) ? { ...band, closes: true } : band,
+  .transform(({ closes, 'act-within': actWithin, ...band }) =>
+    withoutUndefined({
+      ...band,
+      ...((closes ?? saysOutOfDraw(band.meaning)) ? { closes: true } : {}),
+      actWithinDays: actWithin ?? daysToActIn(band.meaning),
+    }),
   ) satisfies z.ZodType<RiskBand>;
+
+/** What the usual words of a band set as the days to act in; undefined where they set none. */
+function daysToActIn(meaning: string): number | undefined {
+  const [, count, unit] = /\bwithin (?:the|a|an|one|(\d{1,3})) (day|week|month)s?\b/i.exec(meaning) ?? [];
+  if (unit === undefined) return undefined;
+  const days = { day: 1, week: 7, month: 30 }[unit.toLowerCase() as 'day' | 'week' | 'month'];
+  return Number(count ?? 1) * days;
+}
 
 /** A band that asks for the peg to come out of the draw closes it, unless the venue says otherwise in so many words. */
 function saysOutOfDraw(meaning: string): boolean {

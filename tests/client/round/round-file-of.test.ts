@@ -99,7 +99,7 @@ describe('the file of a round', () => {
           "id": "abc",
           "name": "Example Fishery",
         },
-        "version": 1,
+        "version": 2,
       }
     `);
   });

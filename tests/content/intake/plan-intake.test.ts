@@ -82,7 +82,7 @@ water: pool # the only one
 status: closed   # open or closed
 status-reason: "The bank has slipped: keep off"
 status-since: 2026-11-12
-platform: { kind: timber, condition: rotten }
+platform: { kind: timber, condition: rotten, inspected-on: 2026-11-12 }
 clearance: { clear-width: 3.5 m, measured-on: 2026-11-12, lowest-branch: 2.25 m }
 measured-line-distance: { distance: 41 m, measured-on: 2026-11-12, method: wheel }
 hazards:

@@ -147,6 +147,8 @@ export const PLACED_HAZARDS: Readonly<Record<PegKey, readonly Hazard[]>> = {
       foundOn: '2025-08-11',
       checkedOn: '2025-09-20',
       clearedOn: '2025-09-20',
+      clearedBy: 'Bailiff',
+      clearedWhy: 'No scum seen on ten walks running',
     },
   ],
   'kiln-pool/27': [

@@ -1,4 +1,4 @@
-import { ROUND_COLUMNS } from '../../../src/content/round-columns.ts';
+import { USUAL_ROUND_COLUMNS } from '../../../src/content/round-columns.ts';
 import type { BagPart } from '../../../src/domain/bag.ts';
 import type { BankRound } from '../../../src/domain/round.ts';
 import type { FishingEvent, Session } from '../../../src/domain/session.ts';
@@ -102,7 +102,7 @@ export function gaugeText(readings: readonly GaugeReading[]): string {
 /** `rounds/<date>-<ref>.csv`. */
 export function roundText(round: BankRound): string {
   return csvText(
-    ROUND_COLUMNS,
+    USUAL_ROUND_COLUMNS,
     round.entries.map((row) => [
       row.entry,
       row.water,

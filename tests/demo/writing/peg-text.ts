@@ -82,6 +82,8 @@ function hazardFields(hazard: Hazard): Record<string, Value | undefined> {
     'found-on': hazard.foundOn,
     'checked-on': hazard.checkedOn,
     'cleared-on': hazard.clearedOn,
+    'cleared-by': hazard.clearedBy,
+    'cleared-why': hazard.clearedWhy,
     round: hazard.round,
     line: hazard.line,
   };

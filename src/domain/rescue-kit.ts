@@ -1,0 +1,42 @@
+import type { Day } from './day.ts';
+import type { MapPlace, Water } from './map.ts';
+import type { BankRound, KitState } from './round.ts';
+
+/** What is known of a piece of rescue kit: when it was last looked at, and whether it is there to be used. */
+export interface KitKnown {
+  readonly checkedOn: Day | null;
+  /** Null where nobody ever looked. */
+  readonly state: KitState | null;
+}
+
+/** Whether a place of the map is rescue kit: it is checked in on the round. */
+export function isRescueKit({ kind }: Pick<MapPlace, 'kind'>): boolean {
+  return kind === 'throw-line' || kind === 'aed';
+}
+
+/**
+ * What is known of a piece of rescue kit, from the map, the rounds and the hazards recorded at it. Kit of which the latest
+ * word is that it is missing is missing until somebody finds it in its place, or clears the hazard.
+ */
+export function kitKnown(
+  place: MapPlace,
+  water: Pick<Water, 'id' | 'hazards'>,
+  rounds: readonly BankRound[],
+): KitKnown {
+  const looks = rounds
+    .flatMap((round) => round.entries.map((entry) => ({ ...entry, day: entry.day ?? round.day })))
+    .filter(({ entry, water: at, mappedAs }) => entry === 'kit-checked' && at === water.id && mappedAs === place.id)
+    .sort((a, b) => a.day.localeCompare(b.day));
+  const last = looks.at(-1);
+  const isMissing = (water.hazards ?? []).some(
+    ({ kind, mappedAs, clearedOn, foundOn }) =>
+      kind === 'missing-kit' &&
+      mappedAs === place.id &&
+      clearedOn === undefined &&
+      !(last?.kit === 'in-place' && last.day > foundOn),
+  );
+  const mapState = place.checkedOn === undefined ? null : ('in-place' as const);
+  const state = isMissing ? (last?.kit === 'damaged' ? 'damaged' : 'missing') : (last?.kit ?? mapState);
+  const days = [last?.day, place.checkedOn].filter((day) => day !== undefined).sort();
+  return { checkedOn: days.at(-1) ?? null, state };
+}
