@@ -44,7 +44,7 @@ export function demoSettings(guideDay: Day): VenueSettings {
     riskBands: [
       { from: 1, name: 'low', meaning: 'Keep an eye on it.' },
       { from: 5, name: 'moderate', meaning: 'Act when the bank is next worked on; tell anglers.' },
-      { from: 10, name: 'high', meaning: 'Act within the month; tell anglers at the draw.' },
+      { from: 10, name: 'high', meaning: 'Act within the month; tell anglers at the draw.', actWithinDays: 30 },
       { from: 17, name: 'very high', meaning: 'The peg comes out of the draw until it is dealt with.', closes: true },
     ],
     thresholds: [],
