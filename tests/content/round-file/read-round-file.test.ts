@@ -72,7 +72,7 @@ describe('reading a round file', () => {
         "round-value pegs[0].peg: "../../venue"; a word of letters, digits and hyphens",
         "round-value pegs[0].status: "shut"; one of open, closed",
         "round-value pegs[0].clearWidthMetres: -2; above 0",
-        "round-value pegs[0].hazards[0].kind: "dragon"; one of overhead-line, algae-scum, thin-ice, unsafe-platform, steep-bank, slippery, soft-platform, trip, deep-margin, unprotected-edge, undercut-bank, overhanging-branch, falling-branch, submerged-snag, barbed-wire, livestock, giant-hogweed, wasps-bees, ticks, rats, cold-water, electric-fence, deep-silt, sluice-current, flood, vehicles, other",
+        "round-value pegs[0].hazards[0].kind: "dragon"; one of overhead-line, algae-scum, thin-ice, unsafe-platform, steep-bank, slippery, soft-platform, trip, deep-margin, unprotected-edge, undercut-bank, overhanging-branch, falling-branch, submerged-snag, barbed-wire, livestock, giant-hogweed, wasps-bees, ticks, rats, cold-water, electric-fence, deep-silt, sluice-current, flood, vehicles, blocked-way, locked-gate, missing-kit, fish-distress, fallen-tree, low-water, high-water, other",
         "round-value pegs[0].hazards[0].place: ""; at least 1 characters",
         "round-value pegs[0].hazards[0].severity: 9; one of the values a phone writes",
         "round-value : {"format":"peg-atlas-round","version":1,"venue":{"id":"86a26…; no field extra",

@@ -48,7 +48,7 @@ export function settingsText(settings: VenueSettings): string {
         'rescue-kit': inspection.rescueKitDays,
         lines: inspection.linesDays,
       },
-      'risk-bands': settings.riskBands.map((band) => ({ ...band })),
+      'risk-bands': settings.riskBands.map(({ actWithinDays, ...band }) => ({ ...band, 'act-within': actWithinDays })),
       ratings: {
         'scale-division': `${rounded(settings.ratingRules.scaleDivisionGrams / GRAMS_PER_OUNCE, 3)} oz`,
         'count-chosen-pegs': settings.ratingRules.countChosenPegs,
