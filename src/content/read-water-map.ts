@@ -9,6 +9,7 @@ import { type JsonSource, readJson } from './sources/json-source.ts';
 import { type FieldPath, faultAt, faultOfFile } from './sources/source.ts';
 import { shown } from './sources/text-place.ts';
 import { DRAWERS } from './water-map/draw-feature.ts';
+import { featureWords, plainFeatures } from './water-map/drawn-feature.ts';
 import { emptySheet, type Sheet } from './water-map/sheet.ts';
 
 const CollectionSchema = z.looseObject({
@@ -35,8 +36,8 @@ export function readWaterMap(file: string, text: string): Reading<PlacedMap | nu
 function drawFeature(sheet: Sheet, feature: unknown, path: FieldPath): void {
   const kind = kindOf(feature);
   const draw = kind !== undefined && Object.hasOwn(DRAWERS, kind) ? DRAWERS[kind] : undefined;
-  if (draw === undefined) sheet.faults.push(unknownKind(sheet.source, path, kind));
-  else draw(sheet, dropNulls(feature), path);
+  if (draw === undefined) sheet.faults.push(unknownKind(sheet.source, path, kind, feature));
+  else for (const part of plainFeatures(feature)) draw(sheet, part, path);
 }
 
 function kindOf(feature: unknown): string | undefined {
@@ -44,20 +45,12 @@ function kindOf(feature: unknown): string | undefined {
   return typeof properties?.kind === 'string' ? properties.kind : undefined;
 }
 
-/** Map programs write `null` for every property left empty. */
-function dropNulls(feature: unknown): unknown {
-  const properties = (feature as { properties?: unknown } | null | undefined)?.properties;
-  if (typeof properties !== 'object' || properties === null) return feature;
-  const filled = Object.entries(properties).filter(([, value]) => value !== null);
-  return { ...(feature as object), properties: Object.fromEntries(filled) };
-}
-
-function unknownKind(source: JsonSource, path: FieldPath, kind: string | undefined): Fault {
+function unknownKind(source: JsonSource, path: FieldPath, kind: string | undefined, feature: unknown): Fault {
   const at = kind === undefined ? path : [...path, 'properties', 'kind'];
   return {
     ...faultAt(source, at, {
       rule: 'map-kind',
-      found: kind === undefined ? 'a feature without a kind' : shown(kind),
+      found: kind === undefined ? `a feature without a kind (${featureWords(feature)})` : shown(kind),
       expected: `one of ${listed(MAP_KINDS, 24)}`,
       mend: didYouMean(kind ?? '', MAP_KINDS, 'Give the feature a property "kind", or take it out of this file.'),
     }),
