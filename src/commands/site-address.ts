@@ -1,42 +1,33 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { parseDocument } from 'yaml';
+import { readMarkdownRecord } from '../content/sources/front-matter.ts';
+import { NO_ADDRESS, parseSiteAddress, type SiteAddress } from '../domain/site-address.ts';
+import { UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
 
-/** Where the guide will stand: its origin, if one is stated, and the path below it, with a slash at each end. */
-export interface SiteAddress {
-  readonly site: string | undefined;
-  readonly base: string;
-}
-
-/** Splits `https://club.example/guide/` into origin and base. An unreadable address counts as none: `check` reports it. */
-export function splitAddress(address: string | undefined): SiteAddress {
-  if (address === undefined || address === '') return { site: undefined, base: '/' };
-  if (address.startsWith('/')) return { site: undefined, base: withSlashes(address) };
-  if (!URL.canParse(address)) return { site: undefined, base: '/' };
-  const url = new URL(address);
-  return { site: url.origin, base: withSlashes(url.pathname) };
-}
-
-/** The address for a build: `SITE_ADDRESS` (a whole address, or only a path such as `/guide/`), else the one in `venue.md`. */
+/**
+ * The address for a build: `SITE_ADDRESS` (a whole address, or only a path such as `/guide/`), else the one in `venue.md`.
+ * @throws UsageError where `SITE_ADDRESS` is no address. One in `venue.md` is checked with the folder, and counts as none here.
+ */
 export function siteAddress(environment: Readonly<Record<string, string | undefined>>): SiteAddress {
   const stated = environment.SITE_ADDRESS;
-  if (stated !== undefined) return splitAddress(stated);
-  return splitAddress(addressInVenue(venueFolder(undefined, environment)));
+  if (stated === '') return NO_ADDRESS;
+  if (stated !== undefined) {
+    const address = parseSiteAddress(stated);
+    if (!address.ok)
+      throw new UsageError(`Unexpected SITE_ADDRESS "${stated}", expected ${address.expected}. ${address.mend}`);
+    return address.value;
+  }
+  const address = parseSiteAddress(addressInVenue(venueFolder(undefined, environment)) ?? '');
+  return address.ok ? address.value : NO_ADDRESS;
 }
 
 function addressInVenue(folder: string): string | undefined {
   try {
-    const text = readFileSync(join(folder, 'venue.md'), 'utf8').replace(/^\uFEFF/, '');
-    const frontMatter = /^---\r?\n([\s\S]*?)\r?\n---/.exec(text)?.[1];
-    const address: unknown = frontMatter === undefined ? undefined : parseDocument(frontMatter).get('address');
-    return typeof address === 'string' ? address : undefined;
+    const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(readFileSync(join(folder, 'venue.md')));
+    const values = readMarkdownRecord('venue.md', text).record?.source.value as { address?: unknown } | undefined;
+    return typeof values?.address === 'string' ? values.address : undefined;
   } catch {
     return undefined;
   }
-}
-
-function withSlashes(path: string): string {
-  const inner = path.replace(/^\/+|\/+$/g, '');
-  return inner === '' ? '/' : `/${inner}/`;
 }

@@ -2,6 +2,7 @@ import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import type { SeasonalNote } from '../domain/peg.ts';
 import { monthsOfHeading, SEASONS } from '../domain/season.ts';
+import { bodyLimitFaults } from './body-limits.ts';
 import { nearestWord } from './did-you-mean.ts';
 import type { Fault } from './fault.ts';
 import type { MarkdownRecord } from './sources/front-matter.ts';
@@ -35,7 +36,10 @@ const SEASON_WORDS = [...SEASONS.map(({ name }) => name), 'All year'];
  * Reads a record's text: its notes by second-level heading, those whose heading names months being seasonal ones; and as
  * warnings what will not be published as it stands: HTML, pictures, links that lead nowhere, headings that miss a season by a letter.
  */
-export function readBody({ source, body, bodyLine }: MarkdownRecord): Body {
+export function readBody(record: MarkdownRecord): Body {
+  const { source, body, bodyLine } = record;
+  const beyond = bodyLimitFaults(record);
+  if (beyond.length > 0) return { notes: [], faults: beyond };
   // Most bodies of a large venue are a line of plain text, and a parse costs as much as all the rest of a record.
   if (!/[<![]|^ {0,3}(?:#|-|=)/m.test(body)) return { notes: plainNotes(body), faults: [] };
   const tree = parser.parse(body) as BodyNode;

@@ -1,29 +1,56 @@
 import type { PlanePoint, PlaneRing } from '../../ground/plane/plane-point.ts';
 import { side } from '../../ground/plane/segment-distance.ts';
+import { CutSides, type Side } from './cut-sides.ts';
 
 /**
- * The first two sides of a ring that meet anywhere but at a corner they share, as numbers of the points they start
- * from, or null. Sides are swept from west to east (the pruning of Shamos and Hoey 1976, without its tree), so that a map
- * of thousands of points takes no time worth naming.
+ * Two sides of a ring that meet anywhere but at a corner they share, as numbers of the points they start from, or null. A
+ * line is swept over the ring from west to east, which keeps the sides it cuts in their order from south to north; only
+ * sides that become neighbours there can be the first to meet (Shamos and Hoey 1976). So a shore of a hundred thousand
+ * points, or a comb whose teeth all lie side by side, takes little longer than sorting its corners.
  */
 export function firstSelfCrossing(ring: PlaneRing): readonly [number, number] | null {
   const points = withoutRepeats(ring);
   const count = points.length;
-  const order = points.map((_, i) => i).sort((i, j) => westOf(points, i) - westOf(points, j));
-  let open: number[] = [];
-  for (const i of order) {
-    const west = westOf(points, i);
-    open = open.filter((j) => eastOf(points, j) >= west);
-    for (const j of open) {
-      const isNeighbour = (i + 1) % count === j || (j + 1) % count === i;
-      if (!isNeighbour && meet(points, i, j)) {
-        const numbers = [points[Math.min(i, j)]!.number, points[Math.max(i, j)]!.number];
-        return [numbers[0]!, numbers[1]!];
-      }
+  if (count < 3) return null;
+  const sides = points.map((_, i) => sideOf(points, i));
+  const cut = new CutSides(sides, count);
+  const events = sides.flatMap(({ west, east }, i) => [
+    { at: west, i, isStart: true },
+    { at: east, i, isStart: false },
+  ]);
+  // At one point what begins goes first, so that two sides that only touch are in the list together.
+  events.sort((a, b) => compareCorners(a.at, b.at) || Number(b.isStart) - Number(a.isStart));
+  const crossing = (i: number | undefined, j: number | undefined): readonly [number, number] | null => {
+    if (i === undefined || j === undefined || areNeighbours(i, j, count) || !meet(points, i, j)) return null;
+    const numbers = [points[Math.min(i, j)]!.number, points[Math.max(i, j)]!.number];
+    return [numbers[0]!, numbers[1]!];
+  };
+  for (const { i, isStart } of events) {
+    if (isStart) {
+      const [south, north, touched] = cut.add(i);
+      const found = crossing(i, touched) ?? crossing(i, south) ?? crossing(i, north);
+      if (found !== null) return found;
+    } else {
+      const [south, north] = cut.remove(i);
+      const found = crossing(south, north);
+      if (found !== null) return found;
     }
-    open.push(i);
   }
   return null;
+}
+
+function areNeighbours(i: number, j: number, count: number): boolean {
+  return (i + 1) % count === j || (j + 1) % count === i;
+}
+
+function sideOf(points: readonly Corner[], i: number): Side {
+  const [a, b] = [points[i]!, points[(i + 1) % points.length]!];
+  return compareCorners(a, b) <= 0 ? { west: a, east: b } : { west: b, east: a };
+}
+
+/** From west to east, and where that is the same from south to north. */
+function compareCorners(a: PlanePoint, b: PlanePoint): number {
+  return a.x - b.x || a.y - b.y;
 }
 
 interface Corner extends PlanePoint {
@@ -38,14 +65,6 @@ function withoutRepeats(ring: PlaneRing): readonly Corner[] {
       const next = ring[(i + 1) % ring.length]!;
       return x !== next.x || y !== next.y;
     });
-}
-
-function westOf(points: readonly Corner[], i: number): number {
-  return Math.min(points[i]!.x, points[(i + 1) % points.length]!.x);
-}
-
-function eastOf(points: readonly Corner[], i: number): number {
-  return Math.max(points[i]!.x, points[(i + 1) % points.length]!.x);
 }
 
 function meet(points: readonly Corner[], i: number, j: number): boolean {

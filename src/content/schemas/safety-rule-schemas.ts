@@ -7,6 +7,16 @@ import { choice, day, number, text, wholeNumber, word, yesNo } from './fields.ts
 import { length } from './measures.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
+/** An allowance of nothing would hide a peg that is nearer than its map says. The figures are the project's own. */
+const LEAST_CONDUCTOR_SPREAD_METRES = 0.3;
+const LEAST_MAP_ERROR_METRES = 1;
+
+const atLeast = (schema: ReturnType<typeof length>, least: number, mend: string) =>
+  schema.superRefine((metres, context) => {
+    if (metres >= least) return;
+    context.addIssue({ code: 'custom', message: `at least ${least} m`, params: { rule: 'stand-off-allowance', mend } });
+  });
+
 const standOffDistance = (units: Units) =>
   length(units, 'the distance to keep from an overhead line').superRefine((metres, context) => {
     if (metres >= LEAST_STAND_OFF_METRES) return;
@@ -22,8 +32,16 @@ export const standOffSchema = (units: Units) =>
   z
     .strictObject({
       distance: standOffDistance(units).exactOptional(),
-      'conductor-spread': length(units, 'width between the outermost conductors', 50).exactOptional(),
-      'map-error': length(units, 'how far the map may be out', 50).exactOptional(),
+      'conductor-spread': atLeast(
+        length(units, 'width between the outermost conductors', 50),
+        LEAST_CONDUCTOR_SPREAD_METRES,
+        'No line has its wires nearer together; leave it out where it is not known.',
+      ).exactOptional(),
+      'map-error': atLeast(
+        length(units, 'how far the map may be out', 50),
+        LEAST_MAP_ERROR_METRES,
+        'No map of a bank is truer; leave it out where it is not known.',
+      ).exactOptional(),
     })
     .transform((rule) => ({
       metres: rule.distance ?? SHIPPED_STAND_OFF.metres,

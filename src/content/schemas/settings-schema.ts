@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import type { BagPart, Units } from '../../domain/bag.ts';
-import { parsed, unreadable } from '../../domain/parsed.ts';
+import { parsed } from '../../domain/parsed.ts';
 import {
   SHIPPED_INSPECTION,
   SHIPPED_NESTING_MONTHS,
@@ -10,6 +10,7 @@ import {
   SHIPPED_STAND_OFF,
 } from '../../domain/shipped-settings.ts';
 import { withShippedThresholds } from '../../domain/shipped-thresholds.ts';
+import { parseSiteAddress } from '../../domain/site-address.ts';
 import type { Feature, RatingRules, VenueSettings } from '../../domain/venue.ts';
 import { ContactSchema, EmergencySchema } from './contact-schemas.ts';
 import { choice, day, fieldOf, matching, text, word, yesNo } from './fields.ts';
@@ -32,14 +33,10 @@ export const UnitsSchema = z.strictObject(
 
 const address = () =>
   fieldOf(
-    (written) =>
-      (/^https?:\/\//.test(written) && URL.canParse(written)) || /^\/[^/]/.test(written) || written === '/'
-        ? parsed(written)
-        : unreadable(
-            'address',
-            'an address such as https://club.example/guide/',
-            'Write the whole address with https:// in front.',
-          ),
+    (written) => {
+      const address = parseSiteAddress(written);
+      return address.ok ? parsed(written) : address;
+    },
     { description: 'where the guide will be published' },
   );
 

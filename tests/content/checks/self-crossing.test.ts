@@ -62,3 +62,22 @@ function crossesSomewhere(p: readonly { readonly x: number; readonly y: number }
   }
   return false;
 }
+
+test('takes a comb of a hundred thousand corners, at any angle, and finds the one tooth that crosses', () => {
+  const teeth = 50_000;
+  const comb = Array.from({ length: teeth }, (_, i) => ({ x: i % 2 === 0 ? 0 : 900, y: i }))
+    .flatMap(({ x, y }) => [
+      { x, y },
+      { x: 900 - x, y: y + 0.2 },
+    ])
+    .concat({ x: -10, y: teeth }, { x: -10, y: -5 });
+  for (const turn of [0, 0.4, Math.PI / 4, Math.PI / 2]) {
+    const turned = comb.map(({ x, y }) => ({
+      x: x * Math.cos(turn) - y * Math.sin(turn),
+      y: x * Math.sin(turn) + y * Math.cos(turn),
+    }));
+    expect(firstSelfCrossing(turned)).toBeNull();
+    const crossed = turned.map((point, i) => (i === 40_001 ? turned[40_005]! : i === 40_005 ? turned[40_001]! : point));
+    expect(firstSelfCrossing(crossed)).not.toBeNull();
+  }
+});
