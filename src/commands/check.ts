@@ -1,6 +1,7 @@
 import { loadVenue } from '../content/load-venue.ts';
 import { countWords } from '../domain/count-words.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
+import { jsonText } from './json-text.ts';
 import { printFaults, shownFolder } from './print-faults.ts';
 import { readArguments } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
@@ -15,7 +16,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const { venue, faults, leftOut, counts } = await loadVenue(folder);
   const isClean = venue !== null;
   if (values.json === true) {
-    io.print(JSON.stringify({ ok: isClean, counts, faults, leftOut }, null, 2));
+    io.print(jsonText({ ok: isClean, counts, faults, leftOut }));
   } else {
     printFaults(folder, faults, leftOut, io);
     const { waters, pegs, events, sessions, soundings } = counts;

@@ -1,4 +1,5 @@
 import { createInterface } from 'node:readline/promises';
+import { visibleLines } from '../domain/hidden-characters.ts';
 
 /** What a command may touch of the world outside: passed in, so that a test can stand in for a terminal. */
 export interface CommandIo {
@@ -24,8 +25,9 @@ export function processIo(): CommandIo {
   const isTerminal = process.stdin.isTTY === true && process.stderr.isTTY === true;
   return {
     environment: process.env,
-    print: (line) => process.stdout.write(`${line}\n`),
-    printError: (line) => process.stderr.write(`${line}\n`),
+    // What a file holds must not command the terminal that shows it.
+    print: (line) => process.stdout.write(`${visibleLines(line)}\n`),
+    printError: (line) => process.stderr.write(`${visibleLines(line)}\n`),
     isTerminal,
     ...(isTerminal ? { ask } : {}),
   };

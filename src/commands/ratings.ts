@@ -4,6 +4,7 @@ import { MONTHS, type Month, monthOf } from '../domain/day.ts';
 import type { VenueSettings } from '../domain/venue.ts';
 import type { BagTables, Ratings } from '../ratings/ratings.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
+import { jsonText } from './json-text.ts';
 import { printFaults } from './print-faults.ts';
 import { progressLine } from './progress-line.ts';
 import { ratingsJson } from './ratings-json.ts';
@@ -34,8 +35,8 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const month = values.month === undefined ? monthOf(venue.settings.guideDay) : readMonth(values.month);
   const ratings = await loadRatings(venue, progressLine(io));
   const tables = tablesOf(values.bag, ratings);
-  if (values.everything) io.print(JSON.stringify(ratings, null, 2));
-  else if (values.json) io.print(JSON.stringify(ratingsJson(ratings, tables), null, 2));
+  if (values.everything) io.print(jsonText(ratings));
+  else if (values.json) io.print(jsonText(ratingsJson(ratings, tables)));
   else io.print(ratingsText(venue, ratings, tables, month));
   return EXIT.clean;
 }

@@ -1,6 +1,7 @@
 import { listedSafetyTexts } from '../atlas/safety-advice.ts';
 import { loadVenue } from '../content/load-venue.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
+import { jsonText } from './json-text.ts';
 import { printFaults } from './print-faults.ts';
 import { readArguments } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
@@ -19,7 +20,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   }
   const texts = listedSafetyTexts(venue.settings);
   if (values.json === true) {
-    io.print(JSON.stringify(texts, null, 2));
+    io.print(jsonText(texts));
     return EXIT.clean;
   }
   for (const [place, group] of Map.groupBy(texts, (text) => text.place)) {

@@ -1,3 +1,4 @@
+import { visibleLine } from '../domain/hidden-characters.ts';
 import type { Fault, LeftOut } from './fault.ts';
 
 /** Faults alike (same file, rule and field) after these are counted, not told one by one. */
@@ -8,7 +9,7 @@ export function formatFault(fault: Fault): string {
   const { file, line, column, field, rule, found, expected, mend, severity } = fault;
   const place = isFile(fault) ? `${file}:${line}:${column}` : file || 'the folder';
   const of = field !== '' && isValue(found) ? ` for ${field}` : '';
-  return `${place} ${severity} ${opening(found)}${of}, expected ${expected}. ${mend} (${rule})`;
+  return visibleLine(`${place} ${severity} ${opening(found)}${of}, expected ${expected}. ${mend} (${rule})`);
 }
 
 /** Faults of a whole folder stand at no line. */
@@ -41,7 +42,7 @@ export function formatFaults(faults: readonly Fault[]): readonly string[] {
     if (count <= TOLD_ALIKE) lines.push(formatFault(fault));
     if (count === TOLD_ALIKE) {
       const more = (sizes.get(group)?.length ?? count) - TOLD_ALIKE;
-      if (more > 0) lines.push(`${fault.file} … and ${more} more like it (${fault.rule})`);
+      if (more > 0) lines.push(visibleLine(`${fault.file} … and ${more} more like it (${fault.rule})`));
     }
   }
   const errors = faults.filter(({ severity }) => severity === 'error').length;
@@ -51,7 +52,14 @@ export function formatFaults(faults: readonly Fault[]): readonly string[] {
 /** What was left out, one line each. */
 export function formatLeftOut(leftOut: readonly LeftOut[]): readonly string[] {
   if (leftOut.length === 0) return [];
-  const lines = leftOut.map(({ file, line, what, why }) => `${file}:${line} left out: ${what}. ${why}`);
+  const groupOf = ({ file, what }: LeftOut) => `${file.slice(0, file.lastIndexOf('/') + 1)}\n${what}`;
+  const lines = [...Map.groupBy(leftOut, groupOf).values()].flatMap((alike) => {
+    const told = alike
+      .slice(0, TOLD_ALIKE)
+      .map(({ file, line, what, why }) => visibleLine(`${file}:${line} left out: ${what}. ${why}`));
+    const more = alike.length - told.length;
+    return more > 0 ? [...told, visibleLine(`${alike[0]!.file} … and ${more} more like it left out`)] : told;
+  });
   return [...lines, `${counted(leftOut.length, 'thing')} left out.`];
 }
 

@@ -1,7 +1,9 @@
 import type { Dirent } from 'node:fs';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
+import { hiddenCharacterAt, visibleLine } from '../domain/hidden-characters.ts';
 import type { Fault, LeftOut } from './fault.ts';
+import { meantRecord } from './meant-record.ts';
 import { pictureFault } from './picture-fault.ts';
 import { faultOfFile } from './sources/source.ts';
 import { placeAtOffset } from './sources/text-place.ts';
@@ -87,6 +89,10 @@ async function readLevel(folder: string, level: string, depth: number, found: Fo
 }
 
 async function readEntry(folder: string, path: string, entry: Dirent, found: Found): Promise<void> {
+  if (hiddenCharacterAt(path) !== -1 || path.includes('\n') || path.includes('\t')) {
+    found.faults.push(hiddenName(path));
+    return;
+  }
   if (++found.files > found.limits.files) {
     found.faults.push(
       faultOfFile('', {
@@ -108,6 +114,8 @@ async function readEntry(folder: string, path: string, entry: Dirent, found: Fou
   const ending = path.slice(path.lastIndexOf('.')).toLowerCase();
   if (path.startsWith('photos/')) return readPhoto(folder, path, ending, found);
   if (!TEXT_ENDINGS.some((known) => path.endsWith(known))) {
+    const meant = meantRecord(path);
+    if (meant !== null) return void found.faults.push(likeRecord(path, meant));
     return leave(found, path, 'a file of another kind', 'Records end in .md, logs in .csv, maps in .geojson.');
   }
   await readText(folder, path, found);
@@ -165,6 +173,25 @@ async function readable<T>(found: Found, path: string, read: () => Promise<T>): 
     );
     return null;
   }
+}
+
+/** A name that shows as another, or writes lines of its own into a terminal. */
+function hiddenName(path: string): Fault {
+  return faultOfFile(visibleLine(path), {
+    rule: 'file-name',
+    found: 'a name with a character that is not seen',
+    expected: 'a name of letters, digits, hyphens and points',
+    mend: 'Rename it; what is in it was not read.',
+  });
+}
+
+function likeRecord(path: string, meant: string): Fault {
+  return faultOfFile(path, {
+    rule: 'file-ending',
+    found: 'a file that looks like a record and is not read',
+    expected: 'records that end in .md, logs in .csv, maps in .geojson',
+    mend: `Did you mean ${meant}? Rename it, save it in that form, or move it out of the folder.`,
+  });
 }
 
 function tooLarge(found: Found, path: string, size: number, mend: string): void {

@@ -35,7 +35,7 @@ export interface VenueRead {
 export function readVenue(files: VenueFiles): VenueRead {
   const { value: content, faults: readFaults, leftOut } = readContent(files);
   // Where nothing was read at all one fault says it, and the many that would follow say nothing.
-  const isNothing = files.texts.size === 0 && files.faults.length > 0;
+  const isNothing = files.faults.some(({ rule }) => rule.startsWith('folder-'));
   const faults = isNothing ? files.faults : [...files.faults, ...readFaults, ...checkContent(content)];
   const isClean = content.settingsSource !== null && faults.every(({ severity }) => severity === 'warning');
   return {

@@ -1,4 +1,5 @@
 import type { Choice, Conflict } from '../../content/intake/intake-choice.ts';
+import { visibleLine } from '../../domain/hidden-characters.ts';
 import type { CommandIo } from '../command-io.ts';
 
 /**
@@ -33,5 +34,5 @@ function conflictLines({ peg, field, guide, folder, round }: Conflict): string[]
     `  the round's guide said  ${words(guide)}`,
     `  the folder says now     ${words(folder)}`,
     `  the round says          ${round}`,
-  ];
+  ].map(visibleLine);
 }

@@ -1,15 +1,16 @@
 import type { IntakePlan } from '../../content/intake/plan-intake.ts';
 import { formatDay } from '../../domain/day.ts';
+import { visibleLine } from '../../domain/hidden-characters.ts';
 
 /** What an intake would do, as lines: the rounds, then each peg or file with every change of it. */
 export function summaryLines({ taken, changes }: IntakePlan): string[] {
   const rounds = taken.map(({ ref, day, venue, pegs, photos }) => {
     const counts = [counted(pegs.length, 'peg'), ...(photos.length > 0 ? [counted(photos.length, 'photo')] : [])];
-    return `Round ${ref} of ${formatDay(day)}, ${venue.name}: ${counts.join(', ')}`;
+    return `Round ${ref} of ${formatDay(day)}, ${oneLine(venue.name)}: ${counts.join(', ')}`;
   });
   const byPlace = Map.groupBy(changes, ({ where }) => where);
   const lines = [...byPlace].flatMap(([where, own]) => [
-    `  ${where}`,
+    `  ${oneLine(where)}`,
     ...own.map(
       ({ field, from, to }) => `    ${oneLine(field)}: ${from === null ? '' : `${oneLine(from)} → `}${oneLine(to)}`,
     ),
@@ -17,9 +18,9 @@ export function summaryLines({ taken, changes }: IntakePlan): string[] {
   return [...rounds, ...lines];
 }
 
-/** A terminal obeys control characters; a note from elsewhere must not command it. */
+/** A note from elsewhere stands on one line, whatever it holds. */
 function oneLine(text: string): string {
-  return text.replace(/[\p{Cc}\p{Cf}\u2028\u2029]+/gu, ' ');
+  return visibleLine(text.replace(/\s+/g, ' '));
 }
 
 function counted(count: number, word: string): string {

@@ -1,0 +1,10 @@
+import { hiddenCharacterAt } from '../domain/hidden-characters.ts';
+
+/** A value as indented JSON in which every hidden character is written as an escape, so that a terminal shows it and a program reads it. */
+export function jsonText(value: unknown): string {
+  const text = JSON.stringify(value, null, 2);
+  if (hiddenCharacterAt(text) === -1) return text;
+  return text.replace(/[\u007f-\u009f\u2028-\u202e\u2066-\u2069]/g, (character) => {
+    return `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`;
+  });
+}
