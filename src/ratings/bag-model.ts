@@ -5,7 +5,7 @@ import { type FeatureReturn, featureQuestion } from './feature-returns.ts';
 import { fitRatings } from './fit-ratings.ts';
 import { type PegMonthReturn, pegMonthQuestion, pegQuestion } from './peg-returns.ts';
 import type { RatedVenue } from './rated-venue.ts';
-import { type RatingModel, ratingModel, TERM } from './rating-model.ts';
+import { type AskedTerms, type RatingModel, ratingModel, TERM } from './rating-model.ts';
 import type { BagId, BagTables, ModelSummary, PegReturn } from './ratings.ts';
 import { answers } from './returns.ts';
 import { MONTH_SEASON } from './season.ts';
@@ -22,11 +22,16 @@ export interface BagModel {
 }
 
 /** Fits the monthly model of the total bag or of a bag part. */
-export function fitBag(venue: RatedVenue, bag: BagId, choice: SessionChoice = {}, options: FitOptions = {}): BagModel {
+export function fitBag(
+  venue: RatedVenue,
+  bag: BagId,
+  choice: SessionChoice & { readonly asked?: AskedTerms } = {},
+  options: FitOptions = {},
+): BagModel {
   const { sessions, noneBelowGrams } = sessionsInModel(venue, bag, choice);
   // Where nobody weighed, "at most this" of everyone compares no peg with another.
   const telling = sessions.some(({ isCensored }) => !isCensored) ? sessions : [];
-  const model = ratingModel(venue, telling, MONTH_SEASON);
+  const model = ratingModel(venue, telling, MONTH_SEASON, choice.asked);
   return { bag, sessions, noneBelowGrams, model, fit: fitRatings(model.latent, options) };
 }
 

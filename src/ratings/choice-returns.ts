@@ -55,7 +55,7 @@ function choiceTable(
     choice.sessions += 1;
     return choice.column;
   });
-  const model = ratingModel(venue, total.sessions, MONTH_SEASON, { columns: choices.size, levels });
+  const model = ratingModel(venue, total.sessions, MONTH_SEASON, total.model.asked, { columns: choices.size, levels });
   // What the bags say of days, anglers and pegs is known from the main fit; only the choice's spread is new.
   const fit = fitRatings(model.latent, { start: startFrom(total.fit), hold: { sd: total.fit.sd } });
   const rows = venue.waters.flatMap(({ id }) => {

@@ -15,9 +15,15 @@ export interface DayLevel {
   readonly sd: number;
 }
 
+/** The water's level in the last year of the log, which is what a day yet to come begins from. */
+function yearNow(water: number, { asked, years }: RatingModel): LinearCombination['effects'] {
+  if (asked.waterYears !== true || years.count < 2) return [];
+  return [{ term: TERM.waterYear, column: water * years.count + years.count - 1, weight: 1 }];
+}
+
 /**
- * Asks for par of every water in every month on a day yet to come: the level, the water, its month and the mean over its
- * pegs, with the spread of days about that. Empty where nobody weighed a bag.
+ * Asks for par of every water in every month on a day yet to come: the level, the water, its month, its present year and the
+ * mean over its pegs, with the spread of days about that. Empty where nobody weighed a bag.
  */
 export function dayQuestion(
   venue: RatedVenue,
@@ -33,6 +39,10 @@ export function dayQuestion(
       fixed: [{ name: LEVEL, weight: 1 }],
       effects: [
         ...(model.waterColumns.size > 1 ? [{ term: TERM.water, column, weight: 1 }] : []),
+        ...yearNow(column, model),
+        ...model.stockings.flatMap((stocking, k) =>
+          stocking.water === water ? [{ term: TERM.stocking, column: k, weight: 1 }] : [],
+        ),
         { term: TERM.waterSeason, column: column * model.season.positions + month - 1, weight: 1 },
         ...meanOf(water, month - 1).effects,
       ],

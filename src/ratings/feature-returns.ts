@@ -59,7 +59,8 @@ function untold(
 ): ReturnWithDoubt {
   const level = fit.sd[TERM.feature] ?? NOTHING_KNOWN;
   const season = (fit.sd[TERM.season] ?? NOTHING_KNOWN) * Math.sqrt(unitVariance(model.season.prior, position));
-  const sd = Math.hypot(level, season);
+  const wave = model.season.waves === null ? 0 : (fit.sd[TERM.wave] ?? 0);
+  const sd = Math.hypot(level, season, wave);
   return { logReturn: 0, sd, ...interval80(0, sd), sessions, evidence: 'thin' };
 }
 

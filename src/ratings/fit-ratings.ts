@@ -10,7 +10,16 @@ import { TERM } from './rating-model.ts';
  */
 export const RATING_PRIORS: WeakPriors = {
   sdScale: 1,
-  sdScaleOf: { [TERM.angler]: 0.5, [TERM.peg]: 0.3, [TERM.feature]: 0.3, [TERM.season]: 0.3, [TERM.choice]: 0.3 },
+  sdScaleOf: {
+    [TERM.angler]: 0.5,
+    [TERM.peg]: 0.3,
+    [TERM.pegYear]: 0.3,
+    [TERM.feature]: 0.3,
+    [TERM.season]: 0.3,
+    [TERM.wave]: 0.3,
+    [TERM.waterYear]: 0.5,
+    [TERM.choice]: 0.3,
+  },
   residualMedian: 0.6,
   residualLogSd: 0.7,
   fixedSpread: 5,
@@ -21,6 +30,9 @@ export const RATING_PRIORS: WeakPriors = {
  * one another (two standard deviations) most do lie.
  */
 const WATER_SD = 1;
+
+/** How far a stocking may move a water's level, held for the same reason: mostly by less than a factor of 2.7 (two of these). */
+const STOCKING_SD = 0.5;
 
 /**
  * Beyond so many effects, the largest term aside, the best variances stand for all: to average over them costs some
@@ -36,7 +48,7 @@ export function fitRatings(latent: LatentModel, options: FitOptions = {}): Laten
     variances: effects > MOST_INTEGRATED ? 'mode' : 'integrated',
     weakPriors: RATING_PRIORS,
     ...options,
-    hold: { ...options.hold, sd: { [TERM.water]: WATER_SD, ...options.hold?.sd } },
+    hold: { ...options.hold, sd: { [TERM.water]: WATER_SD, [TERM.stocking]: STOCKING_SD, ...options.hold?.sd } },
   });
 }
 

@@ -3,6 +3,7 @@ import { bagTables, fitBag, rateBag } from './bag-model.ts';
 import { choiceReturns } from './choice-returns.ts';
 import { expectedBags } from './expected-bags.ts';
 import { featureTemperatures } from './feature-temperatures.ts';
+import { firstLook } from './first-look.ts';
 import { fishSizes } from './fish-sizes.ts';
 import { framingMakeUp } from './framing-make-up.ts';
 import { framingMonths } from './framing-months.ts';
@@ -24,11 +25,14 @@ export function rateVenue(venue: RatedVenue, { seed, progress }: RateOptions): R
   const parts = venue.settings.bagParts.filter(({ id }) =>
     venue.sessions.some((session) => (session.parts[id]?.weightGrams ?? 0) > 0),
   );
+  progress?.('first look');
+  const look = firstLook(venue);
+  const choice = { dnw: look.lesson.mechanism ?? undefined, asked: look.asked };
   progress?.('whole bag');
-  const total = rateBag(venue, fitBag(venue, 'total'));
+  const total = rateBag(venue, fitBag(venue, 'total', choice, look.start === null ? {} : { start: look.start }));
   const ofParts = parts.map(({ id, name }) => {
     progress?.(name.toLowerCase());
-    return rateBag(venue, fitBag(venue, id));
+    return rateBag(venue, fitBag(venue, id, choice));
   });
   const tables = [total, ...ofParts].map(bagTables);
   progress?.('chance to frame');
@@ -36,8 +40,7 @@ export function rateVenue(venue: RatedVenue, { seed, progress }: RateOptions): R
   progress?.('water temperature');
   const temperatures = featureTemperatures(venue, total.fitted);
   const choices = choiceReturns(venue, total.fitted, progress);
-  progress?.('without DNWs');
-  const sensitivity = withoutDnw(venue, total.fitted, tables[0]!);
+  const sensitivity = withoutDnw(venue, look, tables[0]!);
   const { sessions } = total.fitted;
   return {
     bags: tables,

@@ -1,3 +1,4 @@
+import type { Day } from '../domain/day.ts';
 import type { Water } from '../domain/map.ts';
 import type { Peg } from '../domain/peg.ts';
 import type { Venue, VenueSettings } from '../domain/venue.ts';
@@ -5,7 +6,7 @@ import type { Venue, VenueSettings } from '../domain/venue.ts';
 /** What the ratings read of a venue, and nothing else: a notice or a hazard more leaves every return as it was. */
 export interface RatedVenue {
   readonly settings: Pick<VenueSettings, 'bagParts' | 'features' | 'ratingRules'>;
-  readonly waters: readonly Pick<Water, 'id' | 'name'>[];
+  readonly waters: readonly (Pick<Water, 'id' | 'name'> & { readonly stocked?: readonly { readonly on: Day }[] })[];
   readonly pegs: readonly Pick<Peg, 'water' | 'peg' | 'features'>[];
   readonly events: Venue['events'];
   readonly sessions: Venue['sessions'];

@@ -1,3 +1,4 @@
+import type { Day } from '../domain/day.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { LatentModel, RandomTerm, SparseRows } from './engine/latent-model.ts';
 import { factorRows, sparseRows } from './engine/sparse-rows.ts';
@@ -5,6 +6,7 @@ import { type FeatureShares, featureShares } from './feature-shares.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { Season } from './season.ts';
 import type { ModelSession } from './sessions-in-model.ts';
+import { type Twelvemonths, twelvemonths } from './twelvemonths.ts';
 
 /** Names of the model's terms, as the engine and the published standard deviations know them. */
 export const TERM = {
@@ -15,6 +17,10 @@ export const TERM = {
   peg: 'peg',
   feature: 'feature',
   season: 'featureMonth',
+  wave: 'featureWave',
+  pegYear: 'pegYear',
+  waterYear: 'waterYear',
+  stocking: 'stocking',
   choice: 'choice',
 } as const;
 
@@ -27,6 +33,14 @@ export interface ChoiceTerm {
   readonly levels: readonly number[];
 }
 
+/** Terms that a log must ask for before they are in the model. */
+export interface AskedTerms {
+  /** Pegs lie apart from themselves in other years. */
+  readonly pegYears?: boolean;
+  /** A water's own level walks from year to year. */
+  readonly waterYears?: boolean;
+}
+
 /** What the columns of the model's terms stand for. */
 export interface RatingColumns {
   readonly shares: FeatureShares;
@@ -35,6 +49,16 @@ export interface RatingColumns {
   readonly pegColumns: ReadonlyMap<PegKey, number>;
   /** Features in the model. One that stands on every peg of its waters is part of par there, and is not among them. */
   readonly featureColumns: ReadonlyMap<string, number>;
+  readonly years: Twelvemonths;
+  readonly asked: AskedTerms;
+  /** Stockings of the waters within the log: their columns. */
+  readonly stockings: readonly Stocking[];
+}
+
+/** A day after which a water's level may stand elsewhere. */
+export interface Stocking {
+  readonly water: string;
+  readonly on: Day;
 }
 
 /** The latent model of a venue's sessions, and what its columns stand for. */
@@ -51,13 +75,19 @@ export interface RatingModel extends RatingColumns {
  * that fish well would pass for a return of what most pegs have: on simulated waters with an ordinary season the swing of
  * such features came out a third too wide. For the same reason a feature that stands on every peg of a water, and is part
  * of par there, gets no column for that water's sessions.
+ *
+ * A feature's year is a walk and one wave (its cosine and sine): most years are smooth, and a walk alone told their peaks a tenth
+ * short. A water's level may step at a stocking; it walks over the years, and pegs lie apart from year to year, where the log
+ * asks for that.
  */
 export function ratingModel(
   venue: RatedVenue,
   sessions: readonly ModelSession[],
   season: Season,
+  asked: AskedTerms = {},
   choice?: ChoiceTerm,
 ): RatingModel {
+  const days = sessions.map(({ event }) => event.day);
   const shares = featureShares(venue);
   const columns: RatingColumns = {
     shares,
@@ -65,9 +95,13 @@ export function ratingModel(
     waterColumns: numbered(venue.waters.map(({ id }) => id)),
     pegColumns: numbered(venue.pegs.map(({ water, peg }) => pegKey(water, peg))),
     featureColumns: numbered(shares.features.filter((feature) => shares.contrastOf(feature) > 0)),
+    years: twelvemonths(days),
+    asked,
+    stockings: stockingsOf(venue, sessions),
   };
   const terms = [
     ...dayTerms(sessions, columns),
+    ...yearTerms(sessions, columns),
     ...pegTerms(venue, sessions, columns),
     ...(choice === undefined ? [] : [factor(TERM.choice, choice.columns, choice.levels)]),
   ];
@@ -77,6 +111,9 @@ export function ratingModel(
       observations: {
         lower: Float64Array.from(sessions, ({ isCensored, logKg }) => (isCensored ? -Infinity : logKg)),
         upper: Float64Array.from(sessions, ({ logKg }) => logKg),
+        ...(sessions.some(({ blur }) => blur !== undefined)
+          ? { blur: Float64Array.from(sessions, ({ blur }) => blur ?? 0) }
+          : {}),
       },
       fixed: [{ name: LEVEL, values: new Float64Array(sessions.length).fill(1) }],
       // A term without a column has nothing to estimate.
@@ -119,11 +156,50 @@ function dayTerms(sessions: readonly ModelSession[], { waterColumns, season }: R
   ];
 }
 
+/** How the waters' own levels changed: a walk over the years, and a step at each stocking. */
+function yearTerms(
+  sessions: readonly ModelSession[],
+  { waterColumns, years, asked, stockings }: RatingColumns,
+): RandomTerm[] {
+  const terms: RandomTerm[] = [];
+  if (asked.waterYears === true && years.count > 1) {
+    const levels = sessions.map(
+      ({ event }) => waterColumns.get(event.water)! * years.count + years.positionOf(event.day),
+    );
+    terms.push({
+      ...factor(TERM.waterYear, waterColumns.size * years.count, levels),
+      prior: { kind: 'walk', positions: years.count },
+    });
+  }
+  if (stockings.length > 0) {
+    const after = sessions.map(({ event }) =>
+      stockings.flatMap(({ water, on }, column) => (water === event.water && event.day >= on ? [column] : [])),
+    );
+    terms.push({
+      name: TERM.stocking,
+      columns: stockings.length,
+      rows: onesAt(after),
+      prior: { kind: 'independent' },
+    });
+  }
+  return terms;
+}
+
+/** Stockings with sessions of their water before and after them; of any other nothing can be told. */
+function stockingsOf(venue: RatedVenue, sessions: readonly ModelSession[]): Stocking[] {
+  return venue.waters.flatMap(({ id, stocked = [] }) => {
+    const days = sessions.filter(({ event }) => event.water === id).map(({ event }) => event.day);
+    return stocked
+      .filter(({ on }) => days.some((day) => day < on) && days.some((day) => day >= on))
+      .map(({ on }) => ({ water: id, on }));
+  });
+}
+
 /** What a peg gives by itself, and by its features over the year and in season. */
 function pegTerms(
   venue: RatedVenue,
   sessions: readonly ModelSession[],
-  { pegColumns, featureColumns, shares, season }: RatingColumns,
+  { pegColumns, featureColumns, shares, season, years, asked }: RatingColumns,
 ): RandomTerm[] {
   const pegs = sessions.map(({ session }) => pegColumns.get(pegKey(session.water, session.peg))!);
   const carried = venue.pegs.map(({ water, features }) =>
@@ -135,8 +211,18 @@ function pegTerms(
     const position = season.positionOf(event);
     return position === null ? [] : carried[pegs[i]!]!.map((column) => column * season.positions + position);
   });
+  const { waves } = season;
   return [
     factor(TERM.peg, pegColumns.size, pegs),
+    ...(asked.pegYears === true && years.count > 1
+      ? [
+          factor(
+            TERM.pegYear,
+            pegColumns.size * years.count,
+            pegs.map((peg, i) => peg * years.count + years.positionOf(sessions[i]!.event.day)),
+          ),
+        ]
+      : []),
     {
       name: TERM.feature,
       columns: featureColumns.size,
@@ -149,6 +235,24 @@ function pegTerms(
       rows: onesAt(inSeason),
       prior: season.prior,
     },
+    ...(waves === null
+      ? []
+      : [
+          {
+            name: TERM.wave,
+            columns: featureColumns.size * 2,
+            rows: sparseRows(
+              sessions.map(({ event }, i) => {
+                const position = season.positionOf(event);
+                if (position === null) return [];
+                return carried[pegs[i]!]!.flatMap((column) =>
+                  waves[position]!.map((weight, k) => ({ column: 2 * column + k, weight })),
+                );
+              }),
+            ),
+            prior: { kind: 'independent' } as const,
+          },
+        ]),
   ];
 }
 

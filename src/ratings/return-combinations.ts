@@ -41,10 +41,18 @@ function pegEffects(peg: RatedPeg, position: number | null, model: RatingModel):
   const own = { term: TERM.peg, column: model.pegColumns.get(pegKey(peg.water, peg.peg))!, weight: 1 };
   return [
     own,
+    ...yearOfPeg(peg, model),
     ...[...new Set(peg.features)]
       .filter((feature) => model.shares.shareOf(peg.water, feature) < 1)
       .flatMap((feature) => featureEffects(feature, position, 1, model)),
   ];
+}
+
+/** What a peg is worth speaks of now: of the last year, where years differ. */
+function yearOfPeg(peg: RatedPeg, { asked, years, pegColumns }: RatingModel): Effect[] {
+  if (asked.pegYears !== true || years.count < 2) return [];
+  const column = pegColumns.get(pegKey(peg.water, peg.peg))! * years.count + years.count - 1;
+  return [{ term: TERM.pegYear, column, weight: 1 }];
 }
 
 function featureEffects(feature: string, position: number | null, weight: number, model: RatingModel): Effect[] {
@@ -52,7 +60,12 @@ function featureEffects(feature: string, position: number | null, weight: number
   if (column === undefined) return [];
   const level = { term: TERM.feature, column, weight };
   if (position === null) return [level];
-  return [level, { term: TERM.season, column: column * model.season.positions + position, weight }];
+  const wave = model.season.waves?.[position] ?? [];
+  return [
+    level,
+    { term: TERM.season, column: column * model.season.positions + position, weight },
+    ...wave.map((part, k) => ({ term: TERM.wave, column: 2 * column + k, weight: weight * part })),
+  ];
 }
 
 function waterMean(pegs: readonly RatedPeg[], position: number | null, model: RatingModel): LinearCombination {

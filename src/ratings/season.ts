@@ -9,6 +9,8 @@ export interface Season {
   readonly prior: EffectPrior;
   /** Where an event stands; null where its sheet does not say. */
   readonly positionOf: (event: FishingEvent) => number | null;
+  /** One wave around the year, cosine and sine, at each position; null where the season is no circle. */
+  readonly waves: readonly (readonly [cosine: number, sine: number])[] | null;
 }
 
 /** The twelve months, closing into a year. */
@@ -16,6 +18,10 @@ export const MONTH_SEASON: Season = {
   positions: MONTHS.length,
   prior: { kind: 'cyclic-walk', positions: MONTHS.length },
   positionOf: (event) => monthOf(event.day) - 1,
+  waves: MONTHS.map((_, i) => [
+    Math.cos((2 * Math.PI * i) / MONTHS.length),
+    Math.sin((2 * Math.PI * i) / MONTHS.length),
+  ]),
 };
 
 export const BAND_DEGREES = 2;
@@ -41,6 +47,7 @@ export function temperatureSeason(events: readonly FishingEvent[]): TemperatureS
   return {
     positions,
     prior: { kind: 'walk', positions },
+    waves: null,
     bandsFrom: Array.from({ length: positions }, (_, i) => (lowest + i) * BAND_DEGREES),
     positionOf: (event) => {
       const band = bandOf(event);

@@ -1,4 +1,5 @@
 import type { FishingEvent, Session } from '../domain/session.ts';
+import type { DnwMechanism } from './dnw-mechanism.ts';
 import { partGrams } from './logged-part.ts';
 import { quantile } from './quantile.ts';
 import type { RatedVenue } from './rated-venue.ts';
@@ -12,6 +13,8 @@ export interface ModelSession {
   readonly logKg: number;
   /** True where only "at most this" is known. */
   readonly isCensored: boolean;
+  /** Standard deviation of a bound that is itself known only about so well, on the log scale. */
+  readonly blur?: number;
 }
 
 /** Which sessions count for a bag, in an order that the log's own order does not change, and why the others do not. */
@@ -26,6 +29,8 @@ export interface SessionsInModel {
 export interface SessionChoice {
   /** Leaves every DNW out, to show what the assumption about them does. */
   readonly withoutDnw?: boolean;
+  /** Who does not weigh, as the log taught; without it a DNW lies below the lower quarter of its event's bags. */
+  readonly dnw?: DnwMechanism | undefined;
 }
 
 const WHY = {
@@ -39,11 +44,13 @@ const WHY = {
   partUnknown: 'weight of this bag part not logged',
 } as const;
 
-type Verdict = { readonly logKg: number; readonly isCensored: boolean } | { readonly why: string };
+type Verdict = Pick<ModelSession, 'logKg' | 'isCensored' | 'blur'> | { readonly why: string };
 
 /** Bounds that an event's own bags set for sessions whose weight is not known; null where nobody weighed. */
 interface EventBounds {
   readonly dnwGrams: number | null;
+  /** The middle of the weighed bags where all are listed, which a learned DNW is told from. */
+  readonly middleGrams: number | null;
   readonly unlistedGrams: number | null;
   readonly isDrawKnown: boolean;
   /** Some session of the event tells the weight of the bag part asked for. */
@@ -53,16 +60,16 @@ interface EventBounds {
 /**
  * Sorts the log's sessions into those the model of a bag takes and those left out, each counted under its reason.
  * A weighed bag is observed; a blank lies below the scale's smallest division, and a part that weighed nothing below the
- * least weight of it that the log holds; a DNW lies below the lower quarter of the event's weighed bags (an assumption),
- * and below all of them where only the places are listed; an unlisted session of a frame-only event lies below the lowest
- * listed bag. A part can weigh no more than its bag, so the same bounds hold for parts.
+ * least weight of it that the log holds; a DNW lies below a blurred bound about the middle of the event's weighed bags, as
+ * the log taught, or where it taught nothing below their lower quarter (an assumption), and below all of them where only
+ * the places are listed; an unlisted session of a frame-only event lies below the lowest listed bag. A part can weigh no more than its bag, so the same bounds hold for parts.
  */
 export function sessionsInModel(venue: RatedVenue, bag: BagId, choice: SessionChoice = {}): SessionsInModel {
   const byEvent = Map.groupBy(venue.sessions, (session) => session.event);
   const sessions: ModelSession[] = [];
   const counts = new Map<string, number>();
   const noneBelowGrams = leastGrams(venue, bag);
-  const rules = { ...venue.settings, bag, noneBelowGrams, withoutDnw: choice.withoutDnw === true };
+  const rules = { ...venue.settings, bag, noneBelowGrams, withoutDnw: choice.withoutDnw === true, dnw: choice.dnw };
   for (const event of [...venue.events].sort(byDayThenId)) {
     const ofEvent = [...(byEvent.get(event.id) ?? [])].sort(byPegThenAngler);
     const bounds = boundsOf(event, ofEvent, venue, bag);
@@ -101,6 +108,7 @@ function boundsOf(event: FishingEvent, sessions: readonly Session[], venue: Rate
   const listed = sessions.filter(({ status }) => status !== 'unlisted' && status !== 'absent').length;
   return {
     dnwGrams: lowest === null || event.listing === 'frame' ? lowest : quantile(grams, 0.25),
+    middleGrams: lowest === null || event.listing === 'frame' ? null : quantile(grams, 0.5),
     unlistedGrams: lowest,
     isDrawKnown:
       event.listing === 'full' ||
@@ -115,13 +123,14 @@ interface JudgingRules extends Pick<RatedVenue['settings'], 'bagParts' | 'rating
   readonly bag: BagId;
   readonly noneBelowGrams: number;
   readonly withoutDnw: boolean;
+  readonly dnw: DnwMechanism | undefined;
 }
 
 function judge(
   session: Session,
   event: FishingEvent,
   bounds: EventBounds,
-  { bag, bagParts, noneBelowGrams, ratingRules, withoutDnw }: JudgingRules,
+  { bag, bagParts, noneBelowGrams, ratingRules, withoutDnw, dnw }: JudgingRules,
 ): Verdict {
   if (event.kind !== 'match' && !ratingRules.countChosenPegs) return { why: WHY.chosen };
   if (!bounds.isPartLogged) return { why: WHY.partUnknown };
@@ -135,6 +144,9 @@ function judge(
       return below(noneBelowGrams);
     case 'dnw':
       if (withoutDnw) return { why: WHY.dnw };
+      if (dnw !== undefined && bounds.middleGrams !== null) {
+        return { logKg: Math.log(bounds.middleGrams / 1000) + dnw.shift, isCensored: true, blur: dnw.blur };
+      }
       return bounds.dnwGrams === null ? { why: WHY.noBound } : below(bounds.dnwGrams);
     case 'unlisted':
       if (event.listing === 'full') return { why: WHY.unlistedInFull };

@@ -2,6 +2,8 @@ import { addDays, type Day, daysBetween, monthOf } from '../../src/domain/day.ts
 import type { Water } from '../../src/domain/map.ts';
 import { type Peg, pegKey } from '../../src/domain/peg.ts';
 import type { FishingEvent, Session, SessionStatus } from '../../src/domain/session.ts';
+import { normalCdf } from '../../src/ratings/engine/normal-cdf.ts';
+import { normalQuantile } from '../../src/ratings/engine/normal-quantile.ts';
 import { type Chance, seededChance } from './chance.ts';
 import { FEATURES } from './ground/feature-words.ts';
 import { placedAt, rounded, spotAt } from './ground/spot.ts';
@@ -39,6 +41,17 @@ export interface SimulationOptions {
   readonly frameOnlyShare: number;
   /** Share of frame-only events whose draw is known. */
   readonly drawKnownShare: number;
+  /**
+   * Who does not weigh: mostly the low bags, anybody, the very lowest, or those below a line about the event's own middle,
+   * blurred by half.
+   */
+  readonly dnwBy: 'mostly low' | 'anybody' | 'lowest' | 'line';
+  /** How far a peg's effect lies in one twelvemonth from another; what it is worth now is its last. */
+  readonly pegYear: number;
+  /** What the features' months are drawn from: the model's walk, one smooth wave a year, or months that have nothing to do with one another. */
+  readonly seasons: 'walk' | 'wave' | 'rough';
+  /** Degrees of freedom of Student's t for the scatter of bags, at the same standard deviation; normal if 0. */
+  readonly tails: number;
   readonly firstDay: Day;
   readonly lastDay: Day;
 }
@@ -54,6 +67,10 @@ export const USUAL_SIMULATION: SimulationOptions = {
   dnwShare: 0,
   frameOnlyShare: 0,
   drawKnownShare: 1,
+  dnwBy: 'mostly low',
+  pegYear: 0,
+  seasons: 'walk',
+  tails: 0,
   firstDay: '2023-11-22',
   lastDay: '2026-11-21',
 };
@@ -84,11 +101,10 @@ export function simulateFromModel(options: Partial<SimulationOptions> = {}): Gen
     anglers: Object.fromEntries(anglers.map((angler) => [angler.ref, angler.effect])),
     pegs: Object.fromEntries(pegs.map((peg) => [pegKey(peg.water, peg.peg), size.sd.peg * effects.normal()])),
     features: Object.fromEntries(features.map(({ id }) => [id, size.sd.feature * effects.normal()])),
-    featureMonths: Object.fromEntries(
-      features.map(({ id }) => [id, drawCyclicWalk(12, size.sd.featureMonth, effects)]),
-    ),
+    featureMonths: Object.fromEntries(features.map(({ id }) => [id, drawSeason(size, effects)])),
     residualSd: size.sd.residual,
   };
+  const apart = drawPegYears(size, truth, chance.apart('peg years'));
   const events: FishingEvent[] = [];
   const sessions: Session[] = [];
   const fishing = chance.apart('fishing');
@@ -98,7 +114,7 @@ export function simulateFromModel(options: Partial<SimulationOptions> = {}): Gen
     const id = `e-${String(i + 1).padStart(4, '0')}`;
     eventEffects[id] = size.sd.event * fishing.normal();
     const ofWater = pegs.filter((peg) => peg.water === water);
-    const fished = fishModelEvent(id, day, water, ofWater, anglers, truth, size, fishing);
+    const fished = fishModelEvent(id, day, water, ofWater, anglers, truth, apart, size, fishing);
     events.push(fished.event);
     sessions.push(...fished.sessions);
   }
@@ -117,6 +133,7 @@ function fishModelEvent(
   pegs: readonly Peg[],
   anglers: readonly Angler[],
   truth: Truth,
+  apart: PegYears,
   size: SimulationOptions,
   chance: Chance,
 ): { readonly event: FishingEvent; readonly sessions: Session[] } {
@@ -131,14 +148,15 @@ function fishModelEvent(
     .slice(0, field)
     .map((peg, i) => {
       const angler = present[i]!;
-      const expected = truth.mean + truth.events[id]! + angler.effect + pegSum(truth, peg, month);
-      return { peg, angler, weightGrams: 1000 * Math.exp(expected + truth.residualSd * chance.normal()) };
+      const expected = truth.mean + truth.events[id]! + angler.effect + pegSum(truth, peg, month) + apart(peg, day);
+      return { peg, angler, weightGrams: 1000 * Math.exp(expected + truth.residualSd * drawScatter(size, chance)) };
     })
     .sort((a, b) => b.weightGrams - a.weightGrams);
   const sessions: Session[] = [];
+  const middle = Math.log(bags[Math.floor(bags.length / 2)]!.weightGrams / 1000);
   bags.forEach(({ peg, angler, weightGrams }, rank) => {
     const shareBelow = 1 - (rank + 0.5) / bags.length;
-    const isDnw = chance.happens(dnwChance(shareBelow, size.dnwShare));
+    const isDnw = chance.happens(chanceNotToWeigh(size, shareBelow, Math.log(weightGrams / 1000) - middle));
     const isListed = !isFrameOnly || (rank < framePlaces && !isDnw);
     if (!isListed && !isDrawKnown) return;
     const status: SessionStatus = isListed ? (isDnw ? 'dnw' : 'weighed') : 'unlisted';
@@ -164,6 +182,67 @@ function fishModelEvent(
     conditions: { waterDegreesC: rounded(11.5 - 7.5 * Math.cos(((month - 0.8) * Math.PI) / 6) + chance.normal(), 1) },
   };
   return { event, sessions };
+}
+
+/** How far a peg's effect lay, on a day of the log, from what it is now. */
+type PegYears = (peg: Peg, day: Day) => number;
+
+/** Draws every peg's twelvemonths, counted back from the last day, and adds the last of them to what the peg is worth now. */
+function drawPegYears({ pegYear, firstDay, lastDay }: SimulationOptions, truth: Truth, chance: Chance): PegYears {
+  if (pegYear === 0) return () => 0;
+  const yearOf = (day: Day) => Math.floor(daysBetween(day, lastDay) / 365.25);
+  const years = new Map(
+    Object.keys(truth.pegs).map((key) => [
+      key,
+      Array.from({ length: yearOf(firstDay) + 1 }, () => pegYear * chance.normal()),
+    ]),
+  );
+  const pegs = truth.pegs as Record<string, number>;
+  for (const [key, [now]] of years) pegs[key] = pegs[key]! + now!;
+  return (peg, day) => {
+    const ofPeg = years.get(pegKey(peg.water, peg.peg))!;
+    return ofPeg[yearOf(day)]! - ofPeg[0]!;
+  };
+}
+
+function drawSeason({ seasons, sd }: SimulationOptions, chance: Chance): number[] {
+  if (seasons === 'walk') return drawCyclicWalk(12, sd.featureMonth, chance);
+  if (seasons === 'wave') {
+    const [cosine, sine] = [sd.featureMonth * 1.2 * chance.normal(), sd.featureMonth * 1.2 * chance.normal()];
+    return Array.from(
+      { length: 12 },
+      (_, m) => cosine * Math.cos((m * Math.PI) / 6) + sine * Math.sin((m * Math.PI) / 6),
+    );
+  }
+  const months = Array.from({ length: 12 }, () => sd.featureMonth * chance.normal());
+  const mean = months.reduce((sum, value) => sum + value, 0) / 12;
+  return months.map((value) => value - mean);
+}
+
+/** Scatter of standard deviation 1: normal, or Student's t brought to it. */
+function drawScatter({ tails }: SimulationOptions, chance: Chance): number {
+  const normal = chance.normal();
+  if (tails === 0) return normal;
+  let squares = 0;
+  for (let i = 0; i < tails; i++) squares += chance.normal() ** 2;
+  return (normal / Math.sqrt(squares / tails)) * Math.sqrt((tails - 2) / tails);
+}
+
+function chanceNotToWeigh({ dnwBy, dnwShare, sd }: SimulationOptions, shareBelow: number, overMiddle: number): number {
+  if (dnwShare === 0) return 0;
+  switch (dnwBy) {
+    case 'mostly low':
+      return dnwChance(shareBelow, dnwShare);
+    case 'anybody':
+      return dnwShare;
+    case 'lowest':
+      return shareBelow < dnwShare ? 1 : 0;
+    case 'line': {
+      // Bags of a match spread by angler, peg and luck together; the blur widens that by half of the scatter.
+      const spread = Math.hypot(sd.residual, sd.angler, sd.peg, sd.residual / 2);
+      return normalCdf((spread * normalQuantile(dnwShare) - overMiddle) / (sd.residual / 2));
+    }
+  }
 }
 
 /** Pegs with features drawn at random: each feature on between a sixth and two fifths of the pegs. */

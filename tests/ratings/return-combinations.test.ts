@@ -28,7 +28,10 @@ function net(combination: LinearCombination): Record<string, number> {
     if (less !== undefined) add(less, -sign);
   };
   add(combination, 1);
-  return weights;
+  // cos 90° is not quite nothing in a double.
+  return Object.fromEntries(
+    Object.entries(weights).map(([key, weight]) => [key, Math.abs(weight) < 1e-15 ? 0 : Number(weight.toFixed(12))]),
+  );
 }
 
 describe('returnCombinations', () => {
@@ -42,6 +45,11 @@ describe('returnCombinations', () => {
       'featureMonth 6': -0.25,
       'feature 1': 0.5,
       'featureMonth 18': 0.5,
+      // July stands opposite January on the wave.
+      'featureWave 0': 0.25,
+      'featureWave 1': 0,
+      'featureWave 2': -0.5,
+      'featureWave 3': 0,
     });
   });
 
@@ -58,8 +66,18 @@ describe('returnCombinations', () => {
   });
 
   test('a feature’s return is its effect times the share of pegs without it', () => {
-    expect(net(ofFeature('corner', 11))).toEqual({ 'feature 0': 0.75, 'featureMonth 11': 0.75 });
-    expect(net(ofFeature('reeds', 0))).toEqual({ 'feature 1': 0.5, 'featureMonth 12': 0.5 });
+    expect(net(ofFeature('corner', 11))).toEqual({
+      'feature 0': 0.75,
+      'featureMonth 11': 0.75,
+      'featureWave 0': Number((0.75 * Math.cos(Math.PI / 6)).toFixed(12)),
+      'featureWave 1': -0.375,
+    });
+    expect(net(ofFeature('reeds', 0))).toEqual({
+      'feature 1': 0.5,
+      'featureMonth 12': 0.5,
+      'featureWave 2': 0.5,
+      'featureWave 3': 0,
+    });
   });
 
   test('pegs of a water in a month are compared with one shared mean', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { bagTables, fitBag, rateBag } from '../../src/ratings/bag-model.ts';
+import { firstLook } from '../../src/ratings/first-look.ts';
 import { withoutDnw } from '../../src/ratings/without-dnw.ts';
 import { simulateFromModel } from '../demo/simulate-from-model.ts';
 
@@ -13,8 +14,9 @@ function comparedWithout(dnwShare: number) {
     features: 3,
     dnwShare,
   });
-  const total = fitBag(venue, 'total');
-  return { total, without: withoutDnw(venue, total, bagTables(rateBag(venue, total))) };
+  const look = firstLook(venue);
+  const total = fitBag(venue, 'total', { dnw: look.lesson.mechanism ?? undefined });
+  return { total, without: withoutDnw(venue, look, bagTables(rateBag(venue, total))) };
 }
 
 describe('withoutDnw', () => {

@@ -5,9 +5,11 @@ import type { LatentModel } from './latent-model.ts';
  *
  * @throws {RangeError} naming the row, fixed effect or term that does not
  */
-export function checkedRows({ observations: { lower, upper }, fixed, terms }: LatentModel): number {
+export function checkedRows({ observations: { lower, upper, blur }, fixed, terms }: LatentModel): number {
   const rows = lower.length;
   if (upper.length !== rows) throw new RangeError(`${rows} lower bounds and ${upper.length} upper bounds`);
+  if (blur !== undefined && blur.length !== rows) throw new RangeError(`${rows} rows and ${blur.length} blurs`);
+  if (blur?.some((sd) => !(sd >= 0 && Number.isFinite(sd)))) throw new RangeError('a blur is not a finite sd');
   for (let i = 0; i < rows; i++) {
     const isSettled = lower[i]! < upper[i]! || (lower[i] === upper[i] && Number.isFinite(lower[i]));
     if (!isSettled) throw new RangeError(`row ${i}: bounds ${lower[i]} and ${upper[i]} hold no value`);

@@ -20,6 +20,11 @@ export interface LatentModel {
 export interface Observations {
   readonly lower: Float64Array;
   readonly upper: Float64Array;
+  /**
+   * Sd of the bounds of a row not known exactly, where they are blurred: its value plus Normal(0, blur²) lies within them,
+   * so that the row speaks with sd √(residual sd² + blur²). Left out or 0: the bounds are sharp.
+   */
+  readonly blur?: Float64Array;
 }
 
 /** One column of X, one value a row. */

@@ -47,7 +47,7 @@ export function rowLikelihoodInPlace(
   predictor: Float64Array,
   residualSd: number,
 ): void {
-  const { lower, upper } = observations;
+  const { lower, upper, blur } = observations;
   const logSd = Math.log(residualSd);
   const perSd = 1 / residualSd;
   const perVariance = perSd * perSd;
@@ -64,17 +64,21 @@ export function rowLikelihoodInPlace(
       into.slopeBySpread[i] = -2 * z * perSd;
       into.weightBySpread[i] = -2 * perVariance;
     } else {
-      cutNormalInPlace(cut, (lower[i]! - predictor[i]!) * perSd, (upper[i]! - predictor[i]!) * perSd);
+      const perOwn = blur === undefined || blur[i] === 0 ? perSd : 1 / Math.hypot(residualSd, blur[i]!);
+      // d log of the row's own sd / d log σ.
+      const share = (perOwn * residualSd) ** 2;
+      const perOwnVariance = perOwn * perOwn;
+      cutNormalInPlace(cut, (lower[i]! - predictor[i]!) * perOwn, (upper[i]! - predictor[i]!) * perOwn);
       const { mean, information, thirdMoment, fourthMoment } = cut;
       const variance = 1 - information;
       total += cut.logChance;
-      totalBySpread += mean * mean - information;
-      into.slope[i] = mean * perSd;
-      into.weight[i] = Math.max(0, information) * perVariance;
-      into.weightSlope[i] = -thirdMoment * perVariance * perSd;
-      into.slopeBySpread[i] = (thirdMoment - 2 * mean * information) * perSd;
+      totalBySpread += share * (mean * mean - information);
+      into.slope[i] = mean * perOwn;
+      into.weight[i] = Math.max(0, information) * perOwnVariance;
+      into.weightSlope[i] = -thirdMoment * perOwnVariance * perOwn;
+      into.slopeBySpread[i] = share * (thirdMoment - 2 * mean * information) * perOwn;
       into.weightBySpread[i] =
-        (4 * variance - 2 - (fourthMoment - variance * variance + 2 * mean * thirdMoment)) * perVariance;
+        share * (4 * variance - 2 - (fourthMoment - variance * variance + 2 * mean * thirdMoment)) * perOwnVariance;
     }
   }
   into.total = total;
@@ -83,16 +87,17 @@ export function rowLikelihoodInPlace(
 
 /** The log-likelihood alone, for the guard of Newton's step. */
 export function totalLogLikelihood(observations: Observations, predictor: Float64Array, residualSd: number): number {
-  const { lower, upper } = observations;
+  const { lower, upper, blur } = observations;
   const exact = Math.log(residualSd) + LOG_ROOT_TWO_PI;
   const perSd = 1 / residualSd;
   let total = 0;
   for (let i = 0; i < predictor.length; i++) {
-    const z = (lower[i]! - predictor[i]!) * perSd;
     if (lower[i] === upper[i]) {
+      const z = (lower[i]! - predictor[i]!) * perSd;
       total -= 0.5 * z * z + exact;
     } else {
-      cutNormalInPlace(cut, z, (upper[i]! - predictor[i]!) * perSd);
+      const perOwn = blur === undefined || blur[i] === 0 ? perSd : 1 / Math.hypot(residualSd, blur[i]!);
+      cutNormalInPlace(cut, (lower[i]! - predictor[i]!) * perOwn, (upper[i]! - predictor[i]!) * perOwn);
       total += cut.logChance;
     }
   }

@@ -12,8 +12,9 @@ export function thinnedModel(model: LatentModel, termIndex: number, share: numbe
     if (term.rows.rowStart[i + 1]! > first && term.rows.column[first]! % share === 0) kept.push(i);
   }
   const pick = (values: Float64Array) => Float64Array.from(kept, (row) => values[row]!);
+  const { lower, upper, blur } = model.observations;
   return {
-    observations: { lower: pick(model.observations.lower), upper: pick(model.observations.upper) },
+    observations: { lower: pick(lower), upper: pick(upper), ...(blur === undefined ? {} : { blur: pick(blur) }) },
     fixed: model.fixed.map(({ name, values }) => ({ name, values: pick(values) })),
     terms: model.terms.map((other, index): RandomTerm => {
       const rows = pickRows(other.rows, kept);

@@ -1,0 +1,126 @@
+import { pegKey } from '../domain/peg.ts';
+import { scoreOfSpread } from './asks-for-term.ts';
+import type { BagModel } from './bag-model.ts';
+import type { DnwLesson } from './dnw-mechanism.ts';
+import type { LatentFit, LatentModel } from './engine/latent-model.ts';
+import { fitRatings, startFrom } from './fit-ratings.ts';
+import { dnwBounded, learnDnw } from './learn-dnw.ts';
+import { quantile } from './quantile.ts';
+import type { RatedVenue } from './rated-venue.ts';
+import { type AskedTerms, type RatingModel, ratingModel } from './rating-model.ts';
+import { MONTH_SEASON } from './season.ts';
+import { type ModelSession, sessionsInModel } from './sessions-in-model.ts';
+
+/** What a first, plain fit of the total bag shows: who does not weigh, and which further terms the log asks for. */
+export interface FirstLook {
+  readonly lesson: DnwLesson;
+  /** The total bag with nothing said of its DNWs; null where nobody failed to weigh. */
+  readonly without: BagModel | null;
+  /** DNWs of the sessions that count. */
+  readonly dnw: number;
+  readonly asked: AskedTerms;
+  /** How far the log asks for each of the terms, in standard deviations; null where it has one year only. */
+  readonly scores: { readonly pegYears: number; readonly waterYears: number } | null;
+  /** Where the fits that follow may begin; null where the log says nothing. */
+  readonly start: ReturnType<typeof startFrom> | null;
+}
+
+/** A term is taken in where the log asks for it this strongly: by chance one log in twenty does. */
+const ASKED_ABOVE = 1.645;
+
+/** Fits the total bag plainly, with nothing said of its DNWs, and learns from that fit what the model should hold. */
+export function firstLook(venue: RatedVenue): FirstLook {
+  const { sessions, noneBelowGrams } = sessionsInModel(venue, 'total');
+  if (sessions.every(({ isCensored }) => isCensored)) {
+    const lesson = { mechanism: null, why: 'nobody weighed a bag' };
+    return { lesson, without: null, dnw: 0, asked: {}, scores: null, start: null };
+  }
+  const model = ratingModel(venue, sessions, MONTH_SEASON);
+  const dnwRows = sessions.flatMap(({ session }, row) => (session.status === 'dnw' ? [row] : []));
+  const latent = dnwBounded(
+    model.latent,
+    dnwRows.map((row) => ({ row, middle: 0 })),
+    null,
+  );
+  const fit = fitRatings(latent, { variances: 'mode', tolerance: NEAR });
+  const learned = dnwLesson(sessions, dnwRows, latent, fit);
+  const scores = askedScores(sessions, model, learned.latent, learned.fit);
+  return {
+    lesson: learned.lesson,
+    without:
+      dnwRows.length === 0
+        ? null
+        : {
+            bag: 'total',
+            sessions: sessions.filter(({ session }) => session.status !== 'dnw'),
+            noneBelowGrams,
+            model,
+            fit,
+          },
+    dnw: dnwRows.length,
+    asked:
+      scores === null ? {} : { pegYears: scores.pegYears > ASKED_ABOVE, waterYears: scores.waterYears > ASKED_ABOVE },
+    scores,
+    start: startFrom(learned.fit),
+  };
+}
+
+/** The first fit only shows the way: a twentieth of the variances' own doubt is near enough. */
+const NEAR = 0.05;
+
+function dnwLesson(
+  sessions: readonly ModelSession[],
+  dnwRows: readonly number[],
+  latent: LatentModel,
+  fit: LatentFit,
+): { readonly lesson: DnwLesson; readonly fit: LatentFit; readonly latent: LatentModel } {
+  if (dnwRows.length === 0) return { lesson: { mechanism: null, why: 'everyone who fished weighed in' }, fit, latent };
+  const middles = eventMiddles(sessions);
+  return learnDnw(
+    {
+      latent,
+      weighed: sessions.flatMap(({ session, event, logKg, isCensored }) =>
+        session.status === 'weighed' && !isCensored && middles.has(event.id) ? [logKg - middles.get(event.id)!] : [],
+      ),
+      dnw: dnwRows.flatMap((row) => {
+        const middle = middles.get(sessions[row]!.event.id);
+        return middle === undefined ? [] : [{ row, middle }];
+      }),
+    },
+    fit,
+  );
+}
+
+/** The log middle of the weighed bags of every event that lists all. */
+function eventMiddles(sessions: readonly ModelSession[]): ReadonlyMap<string, number> {
+  const weighed = sessions.filter(({ session, event }) => session.status === 'weighed' && event.listing === 'full');
+  return new Map(
+    [...Map.groupBy(weighed, ({ event }) => event.id)].map(([id, of]) => [
+      id,
+      Math.log(
+        quantile(
+          of.map(({ session }) => session.weightGrams ?? 0),
+          0.5,
+        ) / 1000,
+      ),
+    ]),
+  );
+}
+
+function askedScores(
+  sessions: readonly ModelSession[],
+  { years, pegColumns, waterColumns }: RatingModel,
+  latent: LatentModel,
+  fit: LatentFit,
+): FirstLook['scores'] {
+  if (years.count < 2) return null;
+  const yearOf = ({ event }: ModelSession) => years.positionOf(event.day);
+  const pegYears = sessions.map(
+    (each) => pegColumns.get(pegKey(each.session.water, each.session.peg))! * years.count + yearOf(each),
+  );
+  const waterYears = sessions.map((each) => waterColumns.get(each.event.water)! * years.count + yearOf(each));
+  return {
+    pegYears: scoreOfSpread(latent, fit, pegYears),
+    waterYears: scoreOfSpread(latent, fit, waterYears),
+  };
+}

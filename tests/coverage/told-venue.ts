@@ -1,0 +1,74 @@
+import { bagTables, fitBag, rateBag } from '../../src/ratings/bag-model.ts';
+import { firstLook } from '../../src/ratings/first-look.ts';
+import type { Evidence } from '../../src/ratings/ratings.ts';
+import { trueFeatureMonths, truePegMonths, trueSpread } from '../demo/log/truth.ts';
+import { simulateFromModel } from '../demo/simulate-from-model.ts';
+import type { Kind } from './kinds.ts';
+
+/** Returns of one group counted: rows, truths inside, and the sums that slope and error are made of. */
+export interface Tally {
+  rows: number;
+  inside: number;
+  foundTruth: number;
+  foundSquared: number;
+  errorSquared: number;
+}
+
+/** What one simulated venue's ratings told, beside the truth. */
+export interface ToldVenue {
+  readonly seed: number;
+  readonly tallies: Readonly<Record<string, Tally>>;
+  readonly sds: readonly { readonly term: string; readonly found: number; readonly truth: number }[];
+  readonly shift: number | null;
+  readonly blur: number | null;
+  /** How far the log asked for these terms, in standard deviations. */
+  readonly pegYears: number | null;
+  readonly waterYears: number | null;
+}
+
+/** Simulates, rates the total bag and counts. Groups are `features` or `pegs`, then evidence word, then month. */
+export function toldVenue({ options }: Kind, seed: number): ToldVenue {
+  const { venue, truth } = simulateFromModel({ ...options, seed });
+  const { lesson, asked, scores, start } = firstLook(venue);
+  const dnw = lesson.mechanism ?? undefined;
+  const tables = bagTables(rateBag(venue, fitBag(venue, 'total', { dnw, asked }, start === null ? {} : { start })));
+  const tallies: Record<string, Tally> = {};
+  const add = (group: string, found: number, true_: number, low: number, high: number) => {
+    tallies[group] ??= { rows: 0, inside: 0, foundTruth: 0, foundSquared: 0, errorSquared: 0 };
+    const tally = tallies[group];
+    tally.rows += 1;
+    tally.inside += Math.exp(true_) >= low && Math.exp(true_) <= high ? 1 : 0;
+    tally.foundTruth += found * true_;
+    tally.foundSquared += found * found;
+    tally.errorSquared += (found - true_) ** 2;
+  };
+  const features = new Map(
+    trueFeatureMonths(truth, venue.pegs).map((row) => [`${row.feature} ${row.month}`, row.logReturn]),
+  );
+  for (const row of tables.featureMonths) {
+    const group = groupOf('features', row.evidence, row.month);
+    add(group, row.logReturn, features.get(`${row.feature} ${row.month}`)!, row.low80, row.high80);
+  }
+  const pegs = new Map(
+    truePegMonths(truth, venue.pegs).map((row) => [`${row.water}/${row.peg} ${row.month}`, row.logReturn]),
+  );
+  for (const row of tables.pegMonths) {
+    const group = groupOf('pegs', row.evidence, row.month);
+    add(group, Math.log(row.return), pegs.get(`${row.water}/${row.peg} ${row.month}`)!, row.low80, row.high80);
+  }
+  const spread = trueSpread(truth);
+  const terms = ['event', 'angler', 'peg', 'feature', 'featureMonth', 'residual'] as const;
+  return {
+    seed,
+    tallies,
+    sds: terms.map((term) => ({ term, found: tables.model.sd[term], truth: spread[term] })),
+    shift: dnw?.shift ?? null,
+    blur: dnw?.blur ?? null,
+    pegYears: scores?.pegYears ?? null,
+    waterYears: scores?.waterYears ?? null,
+  };
+}
+
+function groupOf(table: 'features' | 'pegs', evidence: Evidence, month: number): string {
+  return `${table} ${evidence} ${month}`;
+}
