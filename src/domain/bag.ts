@@ -1,3 +1,5 @@
+import type { Day } from './day.ts';
+
 /** Unit words of a venue: what a bare number means where a person left the unit out, and how figures are shown. */
 export interface Units {
   readonly length: 'm' | 'ft';
@@ -10,4 +12,6 @@ export interface BagPart {
   readonly id: string;
   readonly name: string;
   readonly species: readonly string[];
+  /** The first day on which it was weighed apart; an empty cell of an earlier day says nothing of it. */
+  readonly since?: Day;
 }

@@ -2,6 +2,7 @@ import type { Day } from './day.ts';
 import type { PlaceHazard } from './hazard.ts';
 import type { LinesSurvey } from './lines-survey.ts';
 import type { LatLng, Ring } from './place.ts';
+import type { WaterHistory } from './water-history.ts';
 
 /** An overhead electric line, mapped along its centre. */
 export interface OverheadLine {
@@ -89,7 +90,7 @@ export interface WaterMap {
 }
 
 /** One water of the venue. */
-export interface Water {
+export interface Water extends WaterHistory {
   readonly id: string;
   readonly name: string;
   /** In the trade's words: snaky pit, clay pit, match lake, … */

@@ -1,7 +1,9 @@
+import type { Dated } from './dated.ts';
 import type { Day, Month } from './day.ts';
 import type { Hazard } from './hazard.ts';
 import type { KeptOpen } from './peg-verdict.ts';
 import type { LatLng } from './place.ts';
+import type { FormerNumber, Move, Retirement, StandId } from './stand.ts';
 
 /** A peg's name across the venue: `kiln-pool/23`. */
 export type PegKey = string;
@@ -62,6 +64,11 @@ export interface ReachClaim {
   readonly distanceMetres: number;
 }
 
+/** A feature of `venue.md` that a peg has, on the days given. */
+export interface DatedFeature extends Dated {
+  readonly id: string;
+}
+
 /** How far may be fished from a peg: a limit set in its record, or the venue's permission. */
 export interface PermittedReach {
   readonly poleMetres: number;
@@ -97,22 +104,41 @@ export interface MeasuredLineDistance {
 
 export interface Peg {
   readonly water: string;
-  /** As painted on the post: `23`, `14a`. */
+  /** As painted on the post today: `23`, `14a`. Of a retired stand, which carries no number any more, its id. */
   readonly peg: string;
+  /** Where the record gives one; `standId` (stand.ts) has it always. */
+  readonly id?: StandId;
+  /** The day it was first fished, where it is younger than the venue. */
+  readonly since?: Day;
+  /** Numbers its post carried before, oldest first. */
+  readonly was?: readonly FormerNumber[];
+  /** Moves of its platform, oldest first. */
+  readonly moved?: readonly Move[];
+  /** Only of a stand outside the guide. */
+  readonly retired?: Retirement;
   readonly at: LatLng;
   /** Degrees clockwise from true north. */
   readonly facingDegrees: number;
   /** One line that says where it is: "South bank, in the corner by the reed bed". */
   readonly where?: string;
+  /** Those of the guide's day. */
   readonly features: readonly string[];
+  /** All it ever had, where any of them has a day; `featuresOn` (stand.ts) tells those of another day. */
+  readonly datedFeatures?: readonly DatedFeature[];
   readonly status: PegStatus;
   readonly statusReason?: string;
   readonly statusSince?: Day;
+  /** That of the guide's day. */
   readonly platform?: Platform;
+  /** All it ever had, where any of them has a day. */
+  readonly datedPlatforms?: readonly (Platform & Dated)[];
   readonly bank?: Bank;
   readonly clearance?: Clearance;
   readonly access?: Access;
+  /** What lies there on the guide's day. */
   readonly reach: readonly ReachClaim[];
+  /** All that ever lay there, where any of it has a day. */
+  readonly datedReach?: readonly (ReachClaim & Dated)[];
   readonly marginDepthMetres?: number;
   /** Only what the record limits; the venue's permission fills the rest. */
   readonly limits: Partial<PermittedReach>;

@@ -19,9 +19,17 @@ export interface Conditions {
   readonly sky?: string;
 }
 
+/**
+ * What a nought in the column of weights stands for at a club: `nothing`, the angler weighed in and had less than the
+ * scale's division; or `dnw`, the angler did not weigh.
+ */
+export type BlankMeaning = 'nothing' | 'dnw';
+
 /** One day's fishing on one water. */
 export interface FishingEvent {
   readonly id: string;
+  /** Groups the events of one match over several waters, which have one frame and one field. */
+  readonly match?: string;
   readonly day: Day;
   readonly water: string;
   readonly kind: EventKind;
@@ -31,6 +39,8 @@ export interface FishingEvent {
   readonly framePlaces: number;
   /** How many fished; from the sessions where left out. */
   readonly fished?: number;
+  /** What its blanks stand for; as the venue says where left out. */
+  readonly blankMeans?: BlankMeaning;
   readonly conditions: Conditions;
 }
 
@@ -50,7 +60,10 @@ export interface Session {
   readonly event: string;
   readonly section?: string;
   readonly water: string;
+  /** The name of its stand today (`Peg.peg`), found from the number of the day. */
   readonly peg: string;
+  /** The number the sheet gave, where that is another one today. */
+  readonly painted?: string;
   /** Opaque reference, never a name; empty means unknown. */
   readonly angler?: string;
   readonly status: SessionStatus;
@@ -62,4 +75,17 @@ export interface Session {
   readonly method?: string;
   readonly bait?: string;
   readonly linesFed?: number;
+}
+
+/** What the blanks of an event stand for: as the event says, else the venue, else that the angler did not weigh. */
+export function blankMeaning(
+  event: Pick<FishingEvent, 'blankMeans'>,
+  rules: { readonly blankMeans?: BlankMeaning },
+): BlankMeaning {
+  return event.blankMeans ?? rules.blankMeans ?? 'dnw';
+}
+
+/** The name shared by the events of one match: of an event alone, its own. */
+export function matchOf(event: Pick<FishingEvent, 'id' | 'match'>): string {
+  return event.match ?? event.id;
 }

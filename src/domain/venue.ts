@@ -6,7 +6,7 @@ import type { Notice } from './notice.ts';
 import type { Peg, PermittedReach } from './peg.ts';
 import type { LatLng } from './place.ts';
 import type { BankRound } from './round.ts';
-import type { FishingEvent, Session } from './session.ts';
+import type { BlankMeaning, FishingEvent, Session } from './session.ts';
 
 export interface Contact {
   /** A role, never a person's name: "Bailiff". */
@@ -85,6 +85,8 @@ export interface RatingRules {
   readonly scaleDivisionGrams: number;
   /** Whether sessions on chosen pegs count. */
   readonly countChosenPegs: boolean;
+  /** What a session logged as a blank stands for, unless its event says otherwise; the shipped reading where left out. */
+  readonly blankMeans?: BlankMeaning;
 }
 
 /** What `venue.md` says. */
@@ -148,7 +150,10 @@ export interface GaugeReading {
 export interface Venue {
   readonly settings: VenueSettings;
   readonly waters: readonly Water[];
+  /** The stands of the guide. */
   readonly pegs: readonly Peg[];
+  /** Stands that are no longer fished, for the days of the log on which they were. */
+  readonly retired?: readonly Peg[];
   readonly events: readonly FishingEvent[];
   readonly sessions: readonly Session[];
   readonly notices: readonly Notice[];
