@@ -8,6 +8,7 @@ import { hazardKind } from '../domain/risk.ts';
 import type { PegRound } from '../ground/peg-round.ts';
 import { hasLineAbout } from '../ground/stand-off.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
+import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { pegLink, siteLink } from './site-link.ts';
 import { roundOfWater } from './walking-order.ts';
 
@@ -46,6 +47,7 @@ export interface RoundStop {
   readonly peg: string;
   readonly href: string;
   readonly where: string;
+  readonly standing: PegStanding;
   /** The way there from the stop before, and what the guide says of the peg. */
   readonly facts: string;
 }
@@ -77,7 +79,7 @@ export function bankRoundPage(atlas: Atlas, waterId: string, bases: ReadonlyMap<
   return {
     waterName: water.name,
     wayWords: wayWords(round, settings.units),
-    stops: pegs.map((peg, index) => roundStop(peg, round.stops[index]!.legMetres, settings.units)),
+    stops: pegs.map((peg, index) => roundStop(atlas, peg, round.stops[index]!.legMetres)),
     nestingMonths: nestingMonthsOf(atlas),
     data,
     // The only way out of a script element is its end tag, or a comment that hides it.
@@ -133,14 +135,19 @@ function pegCount(pegs: number): string {
   return pegs === 1 ? '1 peg' : `${pegs} pegs`;
 }
 
-function roundStop(peg: Peg, legMetres: number, units: Units): RoundStop {
+function roundStop(atlas: Atlas, peg: Peg, legMetres: number): RoundStop {
   const hazards = hazardsOf(peg).length;
   const facts = [
-    `${formatDistance(legMetres, units)} on`,
-    ...(peg.status === 'closed' ? [`closed${peg.statusReason === undefined ? '' : `: ${peg.statusReason}`}`] : []),
+    `${formatDistance(legMetres, atlas.venue.settings.units)} on`,
     ...(hazards > 0 ? [hazards === 1 ? '1 hazard known' : `${hazards} hazards known`] : []),
   ];
-  return { peg: peg.peg, href: pegLink(peg.water, peg.peg), where: peg.where ?? '', facts: facts.join(' · ') };
+  return {
+    peg: peg.peg,
+    href: pegLink(peg.water, peg.peg),
+    where: peg.where ?? '',
+    standing: standingOfPeg(atlas, peg),
+    facts: facts.join(' · '),
+  };
 }
 
 function roundPeg(atlas: Atlas, peg: Peg, bases: ReadonlyMap<PegKey, RecordBase>): RoundPeg {

@@ -6,7 +6,7 @@ import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
 import type { OutlineDrawing } from './drawing/outline.ts';
 import { mapFrame } from './map-frame.ts';
 import { type NoticesByState, noticesPage } from './notices-page.ts';
-import { closedBecause } from './peg-closure.ts';
+import { closedCount, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { pegLink, waterLink } from './site-link.ts';
 
 /** One water on the first page, with every one of its pegs. */
@@ -18,9 +18,16 @@ export interface HomeWater {
   /** "38 pegs, 2 of them closed; 0.93 ha; 1.64 m deep on average". */
   readonly words: string;
   readonly shape: OutlineDrawing;
-  /** "14, 15, 16: Below the 11 kV line", one a reason. */
-  readonly closures: readonly string[];
-  readonly pegs: readonly { readonly peg: string; readonly href: string; readonly closed: boolean }[];
+  /** Pegs that are closed together, or will be, one a reason. */
+  readonly closures: readonly HomeClosure[];
+  readonly pegs: readonly { readonly peg: string; readonly href: string; readonly standing: PegStanding }[];
+}
+
+/** Pegs of one water that are closed together. */
+export interface HomeClosure {
+  /** "14, 15, 16". */
+  readonly pegs: string;
+  readonly standing: PegStanding;
 }
 
 export interface HomePage {
@@ -56,24 +63,33 @@ const SHAPE_UNITS = 400;
 function homeWater(atlas: Atlas, id: string): HomeWater {
   const water = waterOf(atlas, id);
   const pegs = atlas.pegsByWater.get(id) ?? [];
-  const closed = pegs.filter(({ status }) => status === 'closed').length;
+  const closed = closedCount(atlas, pegs);
+  const standings = pegs.map((peg) => ({ peg, standing: standingOfPeg(atlas, peg) }));
+  const on = standings.some(({ standing }) => standing.dated !== undefined)
+    ? ` on ${formatDay(atlas.venue.settings.guideDay)}`
+    : '';
   const { areaSquareMetres } = surveyOfWater(atlas, id);
   return {
     id,
     name: water.name,
     kind: water.kind,
     href: waterLink(id),
-    words: `${countWords(pegs.length, 'peg')}${closed === 0 ? '' : `, ${closed} closed`}, ${(areaSquareMetres / 10_000).toFixed(2)} ha`,
+    words: `${countWords(pegs.length, 'peg')}${closed === 0 ? '' : `, ${closed} closed${on}`}, ${(areaSquareMetres / 10_000).toFixed(2)} ha`,
     shape: shapeOf(water),
-    closures: closuresOf(pegs),
-    pegs: pegs.map(({ peg, status }) => ({ peg, href: pegLink(id, peg), closed: status === 'closed' })),
+    closures: closuresOf(standings),
+    pegs: standings.map(({ peg: { peg }, standing }) => ({ peg, href: pegLink(id, peg), standing })),
   };
 }
 
-function closuresOf(pegs: readonly Peg[]): readonly string[] {
-  const closed = pegs.filter(({ status }) => status === 'closed');
-  const byReason = Map.groupBy(closed, closedBecause);
-  return [...byReason].map(([reason, group]) => `${group.map(({ peg }) => peg).join(', ')}: ${reason}`);
+function closuresOf(
+  standings: readonly { readonly peg: Peg; readonly standing: PegStanding }[],
+): readonly HomeClosure[] {
+  const concerned = standings.filter(({ standing }) => standing.closed !== null || standing.dated !== undefined);
+  const alike = Map.groupBy(concerned, ({ standing }) => standing.dated ?? standing.closed?.because);
+  return [...alike.values()].map((group) => ({
+    pegs: group.map(({ peg }) => peg.peg).join(', '),
+    standing: group[0]!.standing,
+  }));
 }
 
 function shapeOf({ map }: Water): OutlineDrawing {

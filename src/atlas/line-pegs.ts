@@ -3,6 +3,7 @@ import { pegKey } from '../domain/peg.ts';
 import { countsMetres } from '../ground/stand-off.ts';
 import type { Atlas } from './atlas.ts';
 import { limitWords } from './peg-safety.ts';
+import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { pegLink } from './site-link.ts';
 
 /** How one peg stands to an overhead line. */
@@ -12,7 +13,8 @@ export interface LinePegRow {
   readonly mapped: string;
   /** What counts: platform or swept area, whichever is nearer, after the allowances. */
   readonly counts: string;
-  readonly standing: 'closed' | 'limited' | 'open';
+  readonly standing: PegStanding;
+  readonly isLimited: boolean;
   /** "pole to 11 m, no cast beyond 20 m"; empty where the peg is not limited. */
   readonly limits: string;
 }
@@ -62,7 +64,8 @@ function rowsOf(atlas: Atlas, line: string): readonly LinePegRow[] {
         href: pegLink(peg.water, peg.peg),
         mapped: distance(standOff.mappedMetres),
         counts: distance(countsMetres(standOff)),
-        standing: peg.status === 'closed' ? 'closed' : limits.length > 0 ? 'limited' : 'open',
+        standing: standingOfPeg(atlas, peg),
+        isLimited: limits.length > 0,
         limits: limits.join(', '),
       };
     });

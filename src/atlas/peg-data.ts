@@ -1,15 +1,24 @@
-import type { Month } from '../domain/day.ts';
+import type { Day, Month } from '../domain/day.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
+import { decidingFacts } from '../domain/peg-facts.ts';
+import type { PegFacts, PegVerdict } from '../domain/peg-verdict.ts';
+import { closedReason } from '../domain/verdict-words.ts';
 import type { PegSurvey, Walk } from '../ground/survey.ts';
 import type { Evidence } from '../ratings/ratings.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
+import { factsOfPeg, verdictOfPeg } from './peg-verdicts.ts';
 
 /** One peg of `data/pegs.json`. Lengths in metres, bearings in degrees clockwise from true north. */
 export interface PegDatum {
   readonly water: string;
   readonly peg: string;
-  readonly status: 'open' | 'closed';
+  /** The verdict of the day `asOf`; closed until `closedUntil`, open-ended where that is null. */
+  readonly status: PegVerdict['state'];
+  readonly asOf: Day;
   readonly statusReason: string | null;
+  readonly closedUntil: Day | null;
+  /** What decides it on any day, such as closures that begin or end later. */
+  readonly facts: PegFacts;
   readonly position: { readonly lat: number; readonly lng: number };
   readonly gridReference: string | null;
   readonly facing: number;
@@ -72,11 +81,15 @@ function datum(atlas: Atlas, peg: Peg): PegDatum {
   const key = pegKey(peg.water, peg.peg);
   const survey = surveyOfPeg(atlas, key);
   const { walks } = survey;
+  const verdict = verdictOfPeg(atlas, peg);
   return {
     water: peg.water,
     peg: peg.peg,
-    status: peg.status,
-    statusReason: peg.statusReason ?? null,
+    status: verdict.state,
+    asOf: atlas.venue.settings.guideDay,
+    statusReason: verdict.state === 'closed' ? closedReason(verdict) : null,
+    closedUntil: verdict.state === 'closed' ? verdict.until : null,
+    facts: decidingFacts(factsOfPeg(atlas, peg)),
     position: { lat: rounded(peg.at.lat, 7), lng: rounded(peg.at.lng, 7) },
     gridReference: survey.gridReference,
     facing: peg.facingDegrees,

@@ -7,7 +7,7 @@ import { formatDistance } from '../domain/place-words.ts';
 import type { Walk } from '../ground/survey.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
 import { walksWorthTelling } from './peg-bank.ts';
-import { closedBecause } from './peg-closure.ts';
+import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { type ReturnWords, returnWords } from './return-words.ts';
 import { pegLink } from './site-link.ts';
 
@@ -17,8 +17,7 @@ export interface PegLine {
   readonly href: string;
   /** "South bank, in the corner", "Corner, near shelf", "2 hazards, walk 140 m, step-free". */
   readonly words: { readonly where: string; readonly features: string; readonly walk: string };
-  /** "since 2 Feb 2026: the 11 kV line …"; null while open. */
-  readonly closed: string | null;
+  readonly standing: PegStanding;
   /** "Depth at 11 m" in figures, or why there is none. */
   readonly depth: string;
   /** January first. */
@@ -48,7 +47,7 @@ function pegLine(atlas: Atlas, peg: Peg): PegLine {
       features: peg.features.map((id) => features.find((feature) => feature.id === id)?.name ?? id).join(', '),
       walk: walkWords(peg, walk, units),
     },
-    closed: peg.status === 'closed' ? closedBecause(peg) : null,
+    standing: standingOfPeg(atlas, peg),
     depth:
       line?.depthMetres === null || line === undefined
         ? (line?.why ?? 'not plumbed')

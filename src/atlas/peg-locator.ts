@@ -8,6 +8,7 @@ import { effectiveReach } from '../ground/swept-area.ts';
 import { type Atlas, waterOf } from './atlas.ts';
 import { LOCATOR_HEIGHT, LOCATOR_WIDTH, type LocatorDrawing } from './drawing/locator.ts';
 import type { Point } from './drawing/simplify-line.ts';
+import { markOf, standingOfPeg } from './peg-verdicts.ts';
 
 /** Ground a locator shows across. */
 const METRES_WIDE = 120;
@@ -45,7 +46,7 @@ export function pegLocators(atlas: Atlas, waterId: string): (peg: Peg) => Locato
         peg: each.peg.peg,
         at: place(each.at),
         facingDegrees: each.peg.facingDegrees,
-        closed: each.peg.status === 'closed',
+        ...markOf(standingOfPeg(atlas, each.peg)),
       }))
       .filter(({ at }) => isShown(at));
     const named = neighbours.map((each) => each.peg);

@@ -10,9 +10,12 @@ import {
   standOffWords,
 } from '../domain/overhead-line-words.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
+import { isUnsafePlatform } from '../domain/peg-facts.ts';
+import type { LineFact } from '../domain/peg-verdict.ts';
 import { compassWords } from '../domain/place-words.ts';
 import { compareByUrgency, hazardKind, riskOf } from '../domain/risk.ts';
 import type { VenueSettings } from '../domain/venue.ts';
+import { isCurrentLine, namesLine } from '../ground/lines-of-peg.ts';
 import { asksForTape, countsMetres } from '../ground/stand-off.ts';
 import type { LineStandOff, PegSurvey } from '../ground/survey.ts';
 import { effectiveReach } from '../ground/swept-area.ts';
@@ -40,39 +43,43 @@ export function pegSafety(atlas: Atlas, peg: Peg): readonly SafetyEntry[] {
   const survey = surveyOfPeg(atlas, pegKey(peg.water, peg.peg));
   const inForce = peg.hazards.filter(({ clearedOn }) => clearedOn === undefined);
   const lines = survey.standOffs.filter((line) => line.platformMetres < LINE_WITHIN_METRES || line.verdict !== 'clear');
-  const lineRecord = inForce.find(({ kind }) => kind === 'overhead-line');
-  // The record of a line and its distance are one thing: told once, at the nearest line.
-  const others = lines.length > 0 ? inForce.filter((hazard) => hazard !== lineRecord) : inForce;
-  const hazards = others
+  // A record that names a line of the map is one thing with it: told once, at that line. Any other is a line of its own.
+  const recordOf = ({ line, name }: LineStandOff) =>
+    inForce.find((hazard) => isCurrentLine(hazard) && namesLine(hazard, { id: line, name }));
+  const told = new Set(lines.map(recordOf));
+  const unmapped = survey.lines.filter(({ source }) => source !== 'map');
+  const hazards = inForce
+    .filter((hazard) => !told.has(hazard) && !isCurrentLine(hazard))
     .map((hazard) => ({ hazard, risk: riskOf(hazard, settings.riskBands) }))
     .sort((a, b) => compareByUrgency(a.risk, b.risk))
     .map(({ hazard }) => hazardEntry(hazard, settings));
+  const far = inForce.filter((hazard) => isCurrentLine(hazard) && !told.has(hazard) && !isAmong(hazard, unmapped));
   return [
-    ...lines.map((line, index) => lineEntry(line, peg, settings, index === 0 ? lineRecord : undefined)),
-    ...limitEntries(peg, settings, lines.length > 0),
+    ...unmapped.map((line) => unmappedEntry(line, inForce, settings)),
+    ...lines.map((line) => lineEntry(line, peg, settings, recordOf(line))),
+    ...platformEntries(peg),
+    ...limitEntries(peg, settings, lines.length + unmapped.length > 0),
     ...wayEntries(survey),
+    ...far.map((hazard) => hazardEntry(hazard, settings)),
     ...hazards,
   ];
+}
+
+function isAmong(hazard: Hazard, lines: readonly LineFact[]): boolean {
+  return lines.some(({ source, name }) => source === 'record' && name === hazard.place);
 }
 
 function lineEntry(line: LineStandOff, peg: Peg, settings: VenueSettings, record: Hazard | undefined): SafetyEntry {
   const { units } = settings;
   const distance = (metres: number) => lineDistanceWords(metres, units);
-  const standOff = standOffWords(settings.standOff.metres, units);
   const measured = peg.measuredLineDistance;
-  const allowed = `${distance(countsMetres(line))} from the line after allowances, stand-off ${standOff}`;
   const tape = asksForTape(peg, [line]) ? ' Not measured yet: have it measured before it is relied on.' : '';
   const height = lineHeightWords(line, units);
-  const verdicts: Readonly<Record<LineStandOff['verdict'], string>> = {
-    inside: `This peg, or what is swept from it, comes within the stand-off of ${standOff}: do not fish here.`,
-    near: `Clear of it by little: what is swept from this peg comes to ${allowed}.${tape}`,
-    clear: `This peg is clear of it: what is swept from here comes to ${allowed}.`,
-  };
   const kind = hazardKind('overhead-line');
   return {
     sign: kind.sign,
     title: `Overhead line ${distance(line.mappedMetres)} to the ${compassWords(line.bearingDegrees)}`,
-    action: `${verdicts[line.verdict]} ${record?.action ?? kind.advice}`,
+    action: `${nearnessWords(countsMetres(line), settings)}${tape} ${record?.action ?? kind.advice}`,
     control: record?.control ?? null,
     facts: [
       lineNameWords(line),
@@ -84,6 +91,39 @@ function lineEntry(line: LineStandOff, peg: Peg, settings: VenueSettings, record
     ],
     check: record === undefined ? null : checkOfHazard(record, settings),
   };
+}
+
+/** A line that no map shows: in the bailiff's own words, or as it was measured. */
+function unmappedEntry(line: LineFact, inForce: readonly Hazard[], settings: VenueSettings): SafetyEntry {
+  const record = inForce.find((hazard) => isCurrentLine(hazard) && hazard.place === line.name);
+  const kind = hazardKind('overhead-line');
+  return {
+    sign: kind.sign,
+    title: `Overhead line: ${line.name}`,
+    action: `${nearnessWords(line.metres, settings)} ${record?.action ?? kind.advice}`,
+    control: record?.control ?? null,
+    facts: ['not on the map', ...(record === undefined ? [] : [`found ${formatDay(record.foundOn)}`])],
+    check: record === undefined ? null : checkOfHazard(record, settings),
+  };
+}
+
+/** How near what may be swept comes to a line: a figure or that there is none, never that a peg is clear. */
+function nearnessWords(metres: number | null, { standOff, units }: VenueSettings): string {
+  const least = standOffWords(standOff.metres, units);
+  if (metres === null)
+    return `Nobody has measured how near it is, so it counts as inside the ${least}: do not fish here.`;
+  if (metres < standOff.metres) {
+    return `This peg, or what is swept from it, comes within the stand-off of ${least}: do not fish here.`;
+  }
+  return `Pole and cast within the rules stay ${lineDistanceWords(metres, units)} off, allowances taken; ${least} is the least.`;
+}
+
+/** A platform whose record says that it must not be used. */
+function platformEntries({ platform }: Peg): readonly SafetyEntry[] {
+  if (!isUnsafePlatform(platform)) return [];
+  const kind = hazardKind('unsafe-platform');
+  const { condition = '' } = platform ?? {};
+  return [{ sign: kind.sign, title: kind.name, action: kind.advice, control: null, facts: [condition], check: null }];
 }
 
 /** The limits that keep a peg open stand among its hazards: to go past them is one. */
@@ -146,9 +186,14 @@ function hazardEntry(hazard: Hazard, settings: VenueSettings): SafetyEntry {
     title: `${kind.name}: ${hazard.place}`,
     action: hazard.action ?? kind.advice,
     control: hazard.control ?? null,
-    facts: [`found ${formatDay(hazard.foundOn)}`],
+    facts: [`found ${formatDay(hazard.foundOn)}`, ...keptOpenWords(hazard)],
     check: checkOfHazard(hazard, settings),
   };
+}
+
+/** Why a peg stays in the draw in spite of a hazard that would close it. */
+function keptOpenWords({ keptOpen }: Hazard): readonly string[] {
+  return keptOpen === undefined ? [] : [`kept open ${formatDay(keptOpen.on)} by role ${keptOpen.by}: ${keptOpen.why}`];
 }
 
 function checkOfHazard(hazard: Hazard, settings: VenueSettings): Check {

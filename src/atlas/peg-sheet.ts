@@ -5,15 +5,16 @@ import type { Neighbour, PegSurvey, ReachTarget } from '../ground/survey.ts';
 import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { type BagPlan, bagPlan } from './bag-plan.ts';
 import { type DepthSectionView, depthSection } from './depth-section.ts';
+import { linesOfPegWords } from './lines-survey.ts';
 import { type NoticesByState, noticesOfPeg } from './notices-page.ts';
 import { bankFacts, type Fact, walksWorthTelling, walkWords } from './peg-bank.ts';
-import { closedBecause, closedSinceWords } from './peg-closure.ts';
 import { type PegEmergency, pegEmergency } from './peg-emergency.ts';
 import { type PegNotes, pegNotes } from './peg-notes.ts';
 import { type PegReturns, pegReturns } from './peg-returns.ts';
 import { limitWords, pegSafety, type SafetyEntry } from './peg-safety.ts';
 import { type SessionCounts, sessionCounts } from './peg-sessions.ts';
 import { type SkyFigures, type SunMonth, skyFigures, sunMonths, type WindRow, windRows } from './peg-sky.ts';
+import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { pegLink, siteLink } from './site-link.ts';
 
 /** The next peg along the bank. */
@@ -23,8 +24,7 @@ export interface NeighbourView {
   readonly gap: string;
   /** As the angler sits. */
   readonly side: 'left' | 'right';
-  /** "since 2 Feb 2026: …"; null while it is open. */
-  readonly closed: string | null;
+  readonly standing: PegStanding;
 }
 
 /** Everything on the page of one peg, in words and figures of the venue's units. */
@@ -39,10 +39,11 @@ export interface PegSheet {
   readonly facing: string;
   /** For search engines and link previews. */
   readonly description: string;
-  /** Null while the peg is open. */
-  readonly closed: { readonly since: string; readonly reason: string } | null;
+  readonly standing: PegStanding;
   readonly limits: readonly string[];
   readonly safety: readonly SafetyEntry[];
+  /** What is known of overhead lines, and who looked. */
+  readonly linesWords: string;
   readonly notices: NoticesByState;
   readonly reach: readonly Fact[];
   readonly depth: DepthSectionView;
@@ -72,6 +73,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
   const { settings } = atlas.venue;
   const { units } = settings;
   const month = monthOf(settings.guideDay);
+  const standing = standingOfPeg(atlas, peg);
   return {
     peg,
     water: { id: peg.water, name, datum },
@@ -84,13 +86,11 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
       href: atlas.monthsByFeature.has(id) ? siteLink(`features/#feature-${id}`) : null,
     })),
     facing: `faces ${compassWords(peg.facingDegrees)} (${Math.round(peg.facingDegrees)}°)`,
-    description: descriptionOf(peg, name),
-    closed:
-      peg.status === 'closed'
-        ? { since: closedSinceWords(peg.statusSince), reason: peg.statusReason ?? 'No reason is on record.' }
-        : null,
+    description: descriptionOf(peg, name, standing),
+    standing,
     limits: limitWords(peg, settings),
     safety: pegSafety(atlas, peg),
+    linesWords: linesOfPegWords(atlas, peg),
     notices: noticesOfPeg(atlas.venue, peg.water, key),
     reach: survey.reach.map((target) => ({
       name: targetName(target),
@@ -113,9 +113,9 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
   };
 }
 
-function descriptionOf(peg: Peg, waterName: string): string {
+function descriptionOf(peg: Peg, waterName: string, { closed: closure }: PegStanding): string {
   const where = peg.where === undefined ? '' : `: ${peg.where}`;
-  const closed = peg.status === 'closed' ? ' Closed.' : '';
+  const closed = closure === null ? '' : ` ${closure.headline}.`;
   return `Peg ${peg.peg} of ${waterName}${where}.${closed} Hazards, depth, return by month, bag plan, bank and walk.`;
 }
 
@@ -134,7 +134,7 @@ function neighbourView(atlas: Atlas, { peg: key, side, gapMetres }: Neighbour): 
       href: pegLink(peg.water, peg.peg),
       gap: formatDistance(gapMetres, atlas.venue.settings.units),
       side,
-      closed: peg.status === 'closed' ? closedBecause(peg) : null,
+      standing: standingOfPeg(atlas, peg),
     },
   ];
 }

@@ -8,6 +8,7 @@ import type { Venue, VenueSettings } from '../domain/venue.ts';
 import { hasLineAbout } from '../ground/stand-off.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
 import { rescueKitWords } from './due-list.ts';
+import { verdictOfPeg } from './peg-verdicts.ts';
 import { roundOfWater } from './walking-order.ts';
 
 /** One peg of the sheet: what the record says, small, beside the room to write. Empty where nothing is on record. */
@@ -46,25 +47,26 @@ export function roundSheet(atlas: Atlas, water: string): RoundSheet {
     rows: stops.map(({ peg: name }) => {
       const key = pegKey(water, name);
       const hasLine = hasLineAbout(surveyOfPeg(atlas, key).standOffs, settings.standOff);
-      return sheetRow(atlas.pegsByKey.get(key)!, hasLine, settings);
+      const peg = atlas.pegsByKey.get(key)!;
+      return sheetRow(peg, verdictOfPeg(atlas, peg).state === 'closed', hasLine, settings);
     }),
     rescueKit: rescueKit(atlas.venue, water),
   };
 }
 
-function sheetRow(peg: Peg, hasLine: boolean, { units, guideDay }: VenueSettings): RoundSheetRow {
+function sheetRow(peg: Peg, isClosed: boolean, hasLine: boolean, { units, guideDay }: VenueSettings): RoundSheetRow {
   const was = (metres: number | undefined) => (metres === undefined ? '' : formatLength(metres, units, 1));
   const measured = peg.measuredLineDistance;
   return {
     peg: peg.peg,
-    isClosed: peg.status === 'closed',
+    isClosed,
     platform: peg.platform?.condition ?? '',
     clearWidth: was(peg.clearance?.clearWidthMetres),
     lowestBranch: was(peg.clearance?.lowestBranchMetres),
     pathWidth: was(peg.clearance?.pathWidthMetres),
     hazards: hazardsWords(peg, guideDay),
     lineDistance:
-      !hasLine || peg.status === 'closed'
+      !hasLine || isClosed
         ? null
         : measured === undefined
           ? 'not measured'

@@ -7,6 +7,7 @@ import type { Emergency } from '../domain/venue.ts';
 import type { Atlas } from './atlas.ts';
 import { hazardRegister, type RegisterRow } from './hazard-register.ts';
 import { type LinePegs, linePegs } from './line-pegs.ts';
+import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { clearingCautions, firstSteps, type SafetyAdvice, staySafe } from './safety-advice.ts';
 import { pegLink } from './site-link.ts';
 import { type ThresholdRow, thresholdRow } from './threshold-words.ts';
@@ -31,12 +32,11 @@ export interface HazardGroup {
   }[];
 }
 
-/** Closed pegs of one water with the same reason. */
+/** Pegs of one water that are closed together, on the guide's day or later. */
 export interface ClosedPegs {
   readonly water: string;
   readonly pegs: readonly { readonly peg: string; readonly href: string }[];
-  readonly since: string | null;
-  readonly reason: string;
+  readonly standing: PegStanding;
 }
 
 /** Rescue kit or defibrillators of one water that were looked at together. */
@@ -105,17 +105,15 @@ export function safetyPage(atlas: Atlas): SafetyPage {
 
 function closedPegs(atlas: Atlas): readonly ClosedPegs[] {
   return [...atlas.pegsByWater].flatMap(([water, pegs]) => {
-    const closed = pegs.filter(({ status }) => status === 'closed');
-    const alike = Map.groupBy(closed, ({ statusSince, statusReason }) => JSON.stringify([statusSince, statusReason]));
-    return [...alike.values()].map((group) => {
-      const { statusSince, statusReason } = group[0]!;
-      return {
-        water: atlas.watersById.get(water)?.name ?? water,
-        pegs: group.map(({ peg }) => ({ peg, href: pegLink(water, peg) })),
-        since: statusSince === undefined ? null : formatDay(statusSince),
-        reason: statusReason ?? 'reason not recorded',
-      };
-    });
+    const standings = pegs
+      .map((peg) => ({ peg, standing: standingOfPeg(atlas, peg) }))
+      .filter(({ standing }) => standing.closed !== null || standing.dated !== undefined);
+    const alike = Map.groupBy(standings, ({ standing }) => standing.dated ?? standing.closed?.because);
+    return [...alike.values()].map((group) => ({
+      water: atlas.watersById.get(water)?.name ?? water,
+      pegs: group.map(({ peg }) => ({ peg: peg.peg, href: pegLink(water, peg.peg) })),
+      standing: group[0]!.standing,
+    }));
   });
 }
 

@@ -1,11 +1,14 @@
 import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';
 import type { Water } from '../domain/map.ts';
 import { pegKey } from '../domain/peg.ts';
+import { decidingFacts } from '../domain/peg-facts.ts';
+import { pegVerdict } from '../domain/peg-verdict.ts';
 import type { LatLng, Ring } from '../domain/place.ts';
+import { closedBecause, pegLabel } from '../domain/verdict-words.ts';
 import { standOffZone, standOffZoneMetres } from '../ground/stand-off-zone.ts';
 import { type Atlas, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { isobathWords } from './isobath-words.ts';
-import { closedBecause, pegLabel } from './peg-closure.ts';
+import { factsOfPeg } from './peg-verdicts.ts';
 import { pegLink } from './site-link.ts';
 
 /**
@@ -88,13 +91,19 @@ function lineFeatures(atlas: Atlas, { id, map }: Water): readonly Feature[] {
 
 function pegFeatures(atlas: Atlas, id: string): readonly Feature[] {
   return (atlas.pegsByWater.get(id) ?? []).map((peg) => {
+    const facts = factsOfPeg(atlas, peg);
+    const { guideDay } = atlas.venue.settings;
+    const verdict = pegVerdict(facts, guideDay);
     const properties = {
       kind: 'peg',
       water: id,
       peg: peg.peg,
-      status: peg.status,
-      reason: peg.status === 'closed' ? closedBecause(peg) : null,
-      name: pegLabel(peg),
+      status: verdict.state,
+      asOf: guideDay,
+      reason: verdict.state === 'closed' ? closedBecause(verdict) : null,
+      until: verdict.state === 'closed' ? verdict.until : null,
+      facts: decidingFacts(facts),
+      name: pegLabel(peg.peg, verdict),
       facing: peg.facingDegrees,
       gridReference: surveyOfPeg(atlas, pegKey(id, peg.peg)).gridReference,
       sheet: pegLink(id, peg.peg),

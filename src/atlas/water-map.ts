@@ -3,6 +3,7 @@ import { METRES_PER_FOOT } from '../domain/length.ts';
 import type { MapPlace, Water } from '../domain/map.ts';
 import type { Peg } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
+import { pegLabel } from '../domain/verdict-words.ts';
 import { distanceMetres } from '../ground/geodesy/geodesic-between.ts';
 import { standOffZone } from '../ground/stand-off-zone.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
@@ -10,7 +11,7 @@ import type { MapDrawing } from './drawing/map.ts';
 import { UNITS_PER_PIXEL } from './drawing/map.ts';
 import { isobathWords } from './isobath-words.ts';
 import { type MapFrame, mapFrame } from './map-frame.ts';
-import { pegLabel } from './peg-closure.ts';
+import { markOf, standingOfPeg, verdictOfPeg } from './peg-verdicts.ts';
 import { pegLink } from './site-link.ts';
 
 /** Pixels from one peg to the next at the map's natural size, so that a finger finds one of them. */
@@ -63,8 +64,8 @@ export function waterMap(atlas: Atlas, waterId: string): MapDrawing {
       return {
         peg: peg.peg,
         href: pegLink(peg.water, peg.peg),
-        label: pegLabel(peg),
-        closed: peg.status === 'closed',
+        label: pegLabel(peg.peg, verdictOfPeg(atlas, peg)),
+        ...markOf(standingOfPeg(atlas, peg)),
         x,
         y,
         facingDegrees: peg.facingDegrees,

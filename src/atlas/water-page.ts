@@ -2,15 +2,16 @@ import type { Units } from '../domain/bag.ts';
 import { countWords } from '../domain/count-words.ts';
 import { formatDay, type Month, monthOf } from '../domain/day.ts';
 import { formatLength, METRES_PER_FOOT } from '../domain/length.ts';
-import type { Venue } from '../domain/venue.ts';
 import type { WaterSurvey } from '../ground/survey.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
 import type { MapDrawing } from './drawing/map.ts';
 import { type FeatureMonthsView, featureMonthsOfWater } from './feature-years.ts';
+import { linesOfMapWords } from './lines-survey.ts';
 import { markdownHtml } from './markdown-html.ts';
 import { type NoticesByState, noticesOfWater } from './notices-page.ts';
 import type { Fact } from './peg-bank.ts';
 import { type PegLine, pegLines } from './peg-line.ts';
+import { closedCount } from './peg-verdicts.ts';
 import { waterMap } from './water-map.ts';
 import { type WaterYear, waterYear } from './water-year.ts';
 
@@ -24,6 +25,7 @@ export interface WaterPage {
   readonly facts: readonly Fact[];
   readonly notices: NoticesByState;
   readonly map: MapDrawing;
+  readonly linesWords: string;
   readonly lengthUnit: Units['length'];
   readonly pegs: readonly PegLine[];
   readonly features: FeatureMonthsView;
@@ -42,9 +44,10 @@ export function waterPage(atlas: Atlas, id: string): WaterPage {
     kind: water.kind,
     month,
     access: water.access ?? null,
-    facts: waterFacts(atlas.venue, id, survey),
+    facts: waterFacts(atlas, id, survey),
     notices: noticesOfWater(atlas.venue, id),
     map: waterMap(atlas, id),
+    linesWords: linesOfMapWords(atlas, id),
     lengthUnit: atlas.venue.settings.units.length,
     pegs: pegLines(atlas, id),
     features: featureMonthsOfWater(atlas, id, month),
@@ -55,13 +58,19 @@ export function waterPage(atlas: Atlas, id: string): WaterPage {
 
 const SQUARE_METRES_PER_ACRE = 4046.8564224;
 
-function waterFacts(venue: Venue, id: string, { areaSquareMetres, depth, level }: WaterSurvey): readonly Fact[] {
+function waterFacts(atlas: Atlas, id: string, { areaSquareMetres, depth, level }: WaterSurvey): readonly Fact[] {
+  const { venue } = atlas;
   const { units } = venue.settings;
   const pegs = venue.pegs.filter((peg) => peg.water === id);
-  const closed = pegs.filter(({ status }) => status === 'closed').length;
+  const closed = closedCount(atlas, pegs);
+  const on = formatDay(venue.settings.guideDay);
   const water = venue.waters.find((each) => each.id === id);
   return [
-    { name: 'Pegs', words: closed === 0 ? `${pegs.length}, all open` : `${pegs.length}, ${closed} of them closed` },
+    {
+      name: 'Pegs',
+      words:
+        closed === 0 ? `${pegs.length}, none closed on ${on}` : `${pegs.length}, ${closed} of them closed on ${on}`,
+    },
     { name: 'Area', words: areaWords(areaSquareMetres) },
     {
       name: 'Depth',

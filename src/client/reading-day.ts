@@ -2,6 +2,7 @@ import { type Day, formatDay, type Month, monthOf } from '../domain/day.ts';
 import { noticeStateOn } from '../domain/notice-state.ts';
 import { ageWords, overdueWords } from '../domain/reading-words.ts';
 import { localDay } from './local-day.ts';
+import { showVerdicts } from './verdict-of-day.ts';
 
 /**
  * A phone may carry an old copy of a page, so what depends on the day is worked out on the day it is read:
@@ -9,6 +10,7 @@ import { localDay } from './local-day.ts';
  * - `[data-due]`: a check due on that day, marked once the day is past (`data-past`: in other words than out of date);
  * - `[data-notice]` with `data-from`, `data-until`, `data-replaced-from`: whether the notice is live; inside
  *   `[data-notices]` it moves to the `[data-notice-group]` of its state where there is one;
+ * - `[data-verdict]`: whether the peg is closed (verdict-of-day.ts);
  * - `[data-month]`: the present month carries the class `now`; a radio button `input[name=month]` of it is chosen; a
  *   group `[data-month-list]` puts the blocks that name the present month (`data-months`) first.
  */
@@ -19,6 +21,8 @@ const guideDay: Day = document.body.dataset.guideDay ?? today;
 showAge();
 markOverdue();
 placeNotices();
+// A phone whose clock stands before the guide's day is wrong: the guide is read on its own day at the earliest.
+showVerdicts(today < guideDay ? guideDay : today);
 showMonth(monthOf(today));
 
 function showAge(): void {

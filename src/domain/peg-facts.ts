@@ -1,7 +1,7 @@
 import type { Hazard } from './hazard.ts';
 import type { Notice } from './notice.ts';
 import { concernsPeg, replacedFrom } from './notice-state.ts';
-import { type Peg, type PermittedReach, pegKey } from './peg.ts';
+import { type Peg, type PermittedReach, type Platform, pegKey } from './peg.ts';
 import { type ClosingHazard, type ClosingRule, isInsideStandOff, type LineFact, type PegFacts } from './peg-verdict.ts';
 import { hazardKind, riskBand, riskOf } from './risk.ts';
 import type { RiskBand, VenueSettings } from './venue.ts';
@@ -43,7 +43,7 @@ export function pegFacts(
     standOffMetres: settings.standOff.metres,
     ...(lines.length === 0 ? {} : { lines }),
     ...(hazards.length === 0 ? {} : { hazards }),
-    ...(isUnsafe(peg) && peg.platform?.keptOpen === undefined
+    ...(isUnsafePlatform(peg.platform) && peg.platform?.keptOpen === undefined
       ? { unsafePlatform: peg.platform?.condition as string }
       : {}),
     ...(Object.keys(limits).length === 0 ? {} : { limits }),
@@ -60,15 +60,15 @@ export function decidingFacts(facts: PegFacts): PegFacts {
 /** An unsafe platform of a peg that somebody decided to keep in the draw, as the hazard that it is. */
 function platformKeptOpen(peg: Pick<Peg, 'platform'>): readonly ClosingHazard[] {
   const { keptOpen, inspectedOn } = peg.platform ?? {};
-  if (!isUnsafe(peg) || keptOpen === undefined) return [];
+  if (!isUnsafePlatform(peg.platform) || keptOpen === undefined) return [];
   const { id: kind, name } = hazardKind('unsafe-platform');
   return [
     { kind, name, place: 'the platform', foundOn: inspectedOn ?? keptOpen.on, why: { rule: 'hard-rule' }, keptOpen },
   ];
 }
 
-/** Whether the record says that the platform must not be used. */
-function isUnsafe({ platform }: Pick<Peg, 'platform'>): boolean {
+/** Whether the record says that a platform must not be used. */
+export function isUnsafePlatform(platform: Platform | undefined): boolean {
   return platform?.condition?.trim().toLowerCase().startsWith(UNSAFE_PLATFORM) ?? false;
 }
 

@@ -121,6 +121,20 @@ export function isInsideStandOff({ metres }: Pick<LineFact, 'metres'>, standOffM
   return metres === null || metres < standOffMetres;
 }
 
+/** Whether something closes the peg on every day, not a notice for a time. */
+export function isClosedForGood(facts: PegFacts): boolean {
+  return lastingCauses(facts).length > 0;
+}
+
+/** Whether a closure notice gives the peg another verdict on that day or a later one. */
+export function changesWithDay(facts: PegFacts, fromDay: Day): boolean {
+  if (lastingCauses(facts).length > 0) return false;
+  return (facts.closures ?? []).some((closure) => {
+    const last = lastDayOf(closure);
+    return last === null || last >= fromDay;
+  });
+}
+
 /** How far from open a verdict is: 0 open, 1 within limits, 2 closed. */
 export function verdictRank({ state }: PegVerdict): 0 | 1 | 2 {
   return state === 'closed' ? 2 : state === 'limited' ? 1 : 0;

@@ -8,6 +8,7 @@ import { type DepthSurface, depthSurface, type MeasuredDepth } from './depth/dep
 import { latestLevel, levelReadings } from './depth/level-on-day.ts';
 import { localPlane } from './geodesy/local-plane.ts';
 import { depthProfile, lineDepths, MARGIN_OUT_METRES } from './line-depths.ts';
+import { linesOfPeg } from './lines-of-peg.ts';
 import { gridReference } from './national-grid.ts';
 import { neighboursOf } from './neighbours.ts';
 import { type PegStand, pegStand, pointAhead } from './peg-stand.ts';
@@ -131,9 +132,11 @@ function pegSurveyor(venue: Venue, waters: ReadonlyMap<string, SurveyedWater>): 
     const { plane, surface, stands, neighbours, marks, sunYear: sun } = waters.get(peg.water)!;
     const stand = stands.get(key)!;
     const ways = walks.walksTo(peg);
+    const standOffs = standOffsOfPeg(peg, lines, settings);
     return {
       gridReference: gridReference(peg.at),
-      standOffs: standOffsOfPeg(peg, lines, settings),
+      standOffs,
+      lines: linesOfPeg(peg, lines, settings, standOffs),
       reach: reachTargets(stand, plane, marks),
       neighbours: neighbours.get(key) ?? [],
       lineDepths: lineDepths(peg, stand, surface),

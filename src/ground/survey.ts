@@ -1,6 +1,7 @@
 import type { Day, Month } from '../domain/day.ts';
 import type { MapPlace } from '../domain/map.ts';
 import type { PegKey } from '../domain/peg.ts';
+import type { LineFact } from '../domain/peg-verdict.ts';
 import type { LatLng } from '../domain/place.ts';
 
 /** The result of surveying a venue: everything that can be computed from where things are. Plain data. */
@@ -173,6 +174,8 @@ export interface PegSurvey {
   /** Eight-figure OS grid reference, null outside Great Britain. */
   readonly gridReference: string | null;
   readonly standOffs: readonly LineStandOff[];
+  /** Every overhead line known about the peg: mapped, recorded or measured. */
+  readonly lines: readonly LineFact[];
   readonly reach: readonly ReachTarget[];
   readonly neighbours: readonly Neighbour[];
   readonly lineDepths: readonly LineDepth[];

@@ -20,10 +20,10 @@ describe('the bank round page of a water', () => {
   const page = bankRoundPage(exampleAtlas({ venue: { pegs } }), 'pit', bases);
 
   it('lists the pegs in walking order with the way from one to the next', () => {
-    expect(page.stops).toEqual([
-      { peg: '1', href: '/pit/1/', where: '', facts: '0 m on · 1 hazard known' },
-      { peg: '3', href: '/pit/3/', where: '', facts: '20 m on' },
-      { peg: '2', href: '/pit/2/', where: 'South bank', facts: '20 m on · closed: works' },
+    expect(page.stops).toMatchObject([
+      { peg: '1', href: '/pit/1/', where: '', standing: { closed: null }, facts: '0 m on · 1 hazard known' },
+      { peg: '3', href: '/pit/3/', where: '', standing: { closed: null }, facts: '20 m on' },
+      { peg: '2', href: '/pit/2/', where: 'South bank', standing: { closed: { because: 'works' } }, facts: '20 m on' },
     ]);
     expect(page.wayWords).toBe(
       '3 pegs. No car park is drawn: the way begins at the first peg, 41 m on foot, the shortest there is.',

@@ -29,6 +29,7 @@ export const EMPTY_RATINGS: Ratings = {
 export const EXAMPLE_PEG_SURVEY: PegSurvey = {
   gridReference: 'TF 3127 1880',
   standOffs: [],
+  lines: [],
   reach: [],
   neighbours: [],
   lineDepths: [],

@@ -10,8 +10,10 @@ describe('homePage', () => {
   it('lists every peg of every water and says which are closed', () => {
     const home = homePage(exampleAtlas({ venue: { pegs: [examplePeg('1'), CLOSED] } }));
     expect(home.waters[0]?.words).toBe('2 pegs, 1 closed, 0.74 ha');
-    expect(home.waters[0]?.closures).toEqual(['2: since 2 Feb 2026: Below the line.']);
-    expect(home.waters[0]?.pegs).toEqual([
+    expect(home.waters[0]!.closures.map(({ pegs, standing }) => `${pegs}: ${standing.closed?.because}`)).toEqual([
+      '2: since 2 Feb 2026: Below the line.',
+    ]);
+    expect(home.waters[0]!.pegs.map(({ standing, ...peg }) => ({ ...peg, closed: standing.closed !== null }))).toEqual([
       { peg: '1', href: '/pit/1/', closed: false },
       { peg: '2', href: '/pit/2/', closed: true },
     ]);
@@ -31,8 +33,11 @@ describe('homePage', () => {
 describe('waterPage', () => {
   it('says of a closed peg why, in its table', () => {
     const page = waterPage(exampleAtlas({ venue: { pegs: [examplePeg('1'), CLOSED] } }), 'pit');
-    expect(page.pegs.map(({ closed }) => closed)).toEqual([null, 'since 2 Feb 2026: Below the line.']);
-    expect(page.facts[0]).toEqual({ name: 'Pegs', words: '2, 1 of them closed' });
+    expect(page.pegs.map(({ standing }) => standing.closed?.because ?? null)).toEqual([
+      null,
+      'since 2 Feb 2026: Below the line.',
+    ]);
+    expect(page.facts[0]).toEqual({ name: 'Pegs', words: '2, 1 of them closed on 21 Nov 2026' });
   });
 
   it('says "not plumbed" and "no reading" where nobody measured', () => {

@@ -73,7 +73,7 @@ describe('the sheet of a peg near a line', () => {
     });
     const entry = pegSafety(atlas, atlas.venue.pegs[0]!)[0]!;
     expect(entry.title).toBe('Overhead line 144 ft to the east');
-    expect(entry.action).toContain('104 ft from the line after allowances, stand-off 30 m (99 ft)');
+    expect(entry.action).toContain('stay 104 ft off, allowances taken; 30 m (99 ft) is the least.');
   });
 });
 

@@ -63,7 +63,7 @@ describe('pegSafety', () => {
   it('never rounds a distance to a line up', () => {
     const [entry] = safetyOf([], [LINE]);
     expect(entry?.title).toBe('Overhead line 41 m to the west');
-    expect(entry?.action).toContain('31 m from the line after allowances, stand-off 30 m');
+    expect(entry?.action).toContain('stay 31 m off, allowances taken; 30 m is the least.');
     expect(entry?.facts).toEqual(['Low line, 11 kV']);
     expect(entry?.check).toBeNull();
   });
@@ -74,7 +74,7 @@ describe('pegSafety', () => {
   });
 
   it('tells the record of a line and its distance as one thing', () => {
-    const record: Hazard = { ...STEEP, kind: 'overhead-line', action: 'Keep off the bank behind.' };
+    const record: Hazard = { ...STEEP, kind: 'overhead-line', line: LINE.name, action: 'Keep off the bank behind.' };
     const entries = safetyOf([record], [LINE]);
     expect(entries).toHaveLength(1);
     expect(entries[0]?.action).toContain('Keep off the bank behind.');

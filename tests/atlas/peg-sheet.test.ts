@@ -24,16 +24,18 @@ describe('pegSheet', () => {
   it('says of a closed peg since when and why', () => {
     const peg = examplePeg('1', { status: 'closed', statusReason: 'Below the line.', statusSince: '2026-02-02' });
     const sheet = pegSheet(exampleAtlas({ venue: { pegs: [peg] } }), 'pit/1');
-    expect(sheet.closed).toEqual({ since: 'Closed since 2 Feb 2026', reason: 'Below the line.' });
-    expect(sheet.description).toContain('Closed.');
-    expect(pegSheet(exampleAtlas(), 'pit/1').closed).toBeNull();
+    expect(sheet.standing.closed).toMatchObject({ headline: 'Closed since 2 Feb 2026', reason: 'Below the line.' });
+    expect(sheet.description).toContain('Closed since 2 Feb 2026.');
+    expect(pegSheet(exampleAtlas(), 'pit/1').standing.closed).toBeNull();
   });
 
   it('names neighbours with the gap as the angler sits, and says when one is closed', () => {
     const pegs = [examplePeg('1'), examplePeg('2', { status: 'closed', statusReason: 'Works.' })];
     const neighbours = [{ peg: 'pit/2', side: 'right', gapMetres: 13.6 }] as const;
     const sheet = pegSheet(exampleAtlas({ venue: { pegs }, peg: { neighbours } }), 'pit/1');
-    expect(sheet.neighbours).toEqual([{ peg: '2', href: '/pit/2/', gap: '14 m', side: 'right', closed: 'Works.' }]);
+    expect(sheet.neighbours).toMatchObject([
+      { peg: '2', href: '/pit/2/', gap: '14 m', side: 'right', standing: { closed: { because: 'Works.' } } },
+    ]);
   });
 
   it('names a neighbour once where it is the next peg both ways round', () => {

@@ -77,22 +77,26 @@ describe('overhead lines', () => {
     const [line] = pageWith(31.9).lines;
     expect(line?.voltage).toBe('voltage not known: treated as the highest');
     expect(line?.rows).toMatchObject([
-      { peg: 'The Pit 1', mapped: '52 m', counts: '31 m', standing: 'open', limits: '' },
+      { peg: 'The Pit 1', mapped: '52 m', counts: '31 m', standing: { closed: null }, isLimited: false, limits: '' },
     ]);
   });
 
   it('show a limit that keeps a peg open, and a closed peg as closed', () => {
     expect(pageWith(31, examplePeg('1', { limits: { poleMetres: 11 } })).lines[0]?.rows[0]).toMatchObject({
-      standing: 'limited',
+      isLimited: true,
       limits: 'pole to 11 m',
     });
     const closed = pageWith(
       5,
       examplePeg('1', { status: 'closed', statusReason: 'Under the line', statusSince: '2025-02-03' }),
     );
-    expect(closed.lines[0]?.rows[0]?.standing).toBe('closed');
-    expect(closed.closed).toEqual([
-      { water: 'The Pit', pegs: [{ peg: '1', href: '/pit/1/' }], since: '3 Feb 2025', reason: 'Under the line' },
+    expect(closed.lines[0]?.rows[0]?.standing.closed).not.toBeNull();
+    expect(closed.closed).toMatchObject([
+      {
+        water: 'The Pit',
+        pegs: [{ peg: '1', href: '/pit/1/' }],
+        standing: { closed: { because: 'since 3 Feb 2025: Under the line' } },
+      },
     ]);
   });
 

@@ -1,6 +1,7 @@
 import { clipRing } from './clip-ring.ts';
 import { simplifyRing } from './map.ts';
 import { mapPath } from './map-path.ts';
+import { whenClosed } from './peg-mark.ts';
 import type { Point } from './simplify-line.ts';
 import { escapeMarkup } from './svg-markup.ts';
 
@@ -25,6 +26,8 @@ export interface LocatorDrawing {
     readonly at: Point;
     readonly facingDegrees: number;
     readonly closed: boolean;
+    /** Facts as JSON where that changes with the day. */
+    readonly dated?: string | undefined;
   }[];
 }
 
@@ -64,12 +67,17 @@ function sectorPath({ me, facingDegrees, sectorDegrees, reach }: LocatorDrawing)
   return `M${Math.round(me[0])} ${Math.round(me[1])}L${corner(facingDegrees - half)}A${radius} ${radius} 0 ${large} 1 ${corner(facingDegrees + half)}z`;
 }
 
-function neighbour({ peg, at, facingDegrees, closed }: LocatorDrawing['neighbours'][number]): string {
+function neighbour({ peg, at, facingDegrees, closed, dated }: LocatorDrawing['neighbours'][number]): string {
   const turn = (facingDegrees * Math.PI) / 180;
   const [x, y] = [Math.round(at[0]), Math.round(at[1])];
-  const mark = closed
-    ? `<path class="l-peg" d="M${x - 8} ${y - 8}h16v16h-16z"/>`
-    : `<circle class="l-peg" cx="${x}" cy="${y}" r="8"/>`;
+  const square = (more = '') => `<path class="l-peg"${more} d="M${x - 8} ${y - 8}h16v16h-16z"/>`;
+  const circle = (more = '') => `<circle class="l-peg"${more} cx="${x}" cy="${y}" r="8"/>`;
+  const mark =
+    dated === undefined
+      ? closed
+        ? square()
+        : circle()
+      : `<g data-verdict="${escapeMarkup(dated)}">${square(whenClosed(true, closed))}${circle(whenClosed(false, closed))}</g>`;
   const behindX = Math.round(at[0] - NUMBER_BEHIND * Math.sin(turn));
   const behindY = Math.round(at[1] + NUMBER_BEHIND * Math.cos(turn)) + 11;
   return `${mark}<text x="${behindX}" y="${behindY}">${escapeMarkup(peg)}</text>`;

@@ -6,7 +6,10 @@ export interface PegMark {
   readonly href: string;
   /** Said to who cannot see the mark: "Peg 23, closed". */
   readonly label: string;
+  /** On the day of the guide. */
   readonly closed: boolean;
+  /** The peg's facts as JSON where that changes with the day. */
+  readonly dated?: string | undefined;
   readonly x: number;
   readonly y: number;
   /** Degrees clockwise from the top of the map. */
@@ -26,10 +29,26 @@ export function besidePeg({ x, y, facingDegrees }: PegMark): readonly [number, n
 /** A roundel with a beak whose tip is the peg; a closed peg is a filled square. Both are links to the sheet. */
 export function pegMark(mark: PegMark, [middleX, middleY]: readonly [number, number]): string {
   const [x, y] = [Math.round(middleX), Math.round(middleY)];
-  const body = mark.closed ? '<path d="M-34-34h68v68h-68z"/>' : `<circle r="${PEG_RADIUS}"/>`;
+  const square = (more = '') => `<path${more} d="M-34-34h68v68h-68z"/>`;
+  const circle = (more = '') => `<circle${more} r="${PEG_RADIUS}"/>`;
+  const body =
+    mark.dated === undefined
+      ? mark.closed
+        ? square()
+        : circle()
+      : `${square(whenClosed(true, mark.closed))}${circle(whenClosed(false, mark.closed))}`;
+  const dated =
+    mark.dated === undefined
+      ? ''
+      : ` data-verdict="${escapeMarkup(mark.dated)}" data-closed-class="m-closed" data-label="${escapeMarkup(mark.peg)}"`;
   const long = mark.peg.length > 2 ? ' class="long"' : '';
-  const link = `class="m-peg${mark.closed ? ' m-closed' : ''}" href="${escapeMarkup(mark.href)}" aria-label="${escapeMarkup(mark.label)}"`;
+  const link = `class="m-peg${mark.closed ? ' m-closed' : ''}" href="${escapeMarkup(mark.href)}" aria-label="${escapeMarkup(mark.label)}"${dated}`;
   return `<a ${link} transform="translate(${x} ${y})">${beak(mark.x - x, mark.y - y)}${body}<text y="15"${long}>${escapeMarkup(mark.peg)}</text></a>`;
+}
+
+/** Marks a shape that is drawn only while the peg is closed, or only while it is not. */
+export function whenClosed(shapeOfClosed: boolean, isClosed: boolean): string {
+  return ` data-when="${shapeOfClosed ? 'closed' : 'open'}"${shapeOfClosed === isClosed ? '' : ' display="none"'}`;
 }
 
 /** A wedge from the roundel to the peg. */

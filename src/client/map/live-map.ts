@@ -2,7 +2,11 @@ import type { Feature, FeatureCollection } from 'geojson';
 import L from 'leaflet';
 // As addresses, not imports: a style sheet of this page would be paid for by everyone who never sees the live map.
 import leafletStyles from 'leaflet/dist/leaflet.css?url';
+import type { Day } from '../../domain/day.ts';
+import { type PegFacts, pegVerdict } from '../../domain/peg-verdict.ts';
+import { pegLabel } from '../../domain/verdict-words.ts';
 import ownStyles from '../../styles/live-map.css?url';
+import { localDay } from '../local-day.ts';
 import { type MapPeg, pegMarks, placeMarks, showMarks } from './map-marks.ts';
 import { offerLocate } from './where-i-am.ts';
 
@@ -50,7 +54,7 @@ export async function showLiveMap(frame: HTMLElement): Promise<void> {
   L.control.scale({ imperial: frame.dataset.mapUnit === 'ft', metric: frame.dataset.mapUnit !== 'ft' }).addTo(map);
 
   const outline = L.geoJSON(features.filter(({ properties }) => properties?.kind === 'outline'));
-  const pegs = pegsOf(features);
+  const pegs = pegsOf(features, localDay(new Date()));
   const bounds = pegs.reduce((all, { at }) => all.extend(at), outline.getBounds());
   map.fitBounds(bounds, { padding: [METRES_AROUND, METRES_AROUND] });
   map.setMaxBounds(bounds.pad(1.5));
@@ -85,16 +89,18 @@ function wordsOf({ properties }: Feature): string {
   return properties?.kind === 'outline' ? '' : (properties?.name ?? '');
 }
 
-function pegsOf(features: readonly Feature[]): readonly MapPeg[] {
+/** Pegs as they stand on the day of reading: the data may be older than that. */
+function pegsOf(features: readonly Feature[], onDay: Day): readonly MapPeg[] {
   return features.flatMap(({ geometry, properties }) => {
     if (properties?.kind !== 'peg' || geometry.type !== 'Point') return [];
     const [lng = 0, lat = 0] = geometry.coordinates;
+    const verdict = pegVerdict(properties.facts as PegFacts, onDay < properties.asOf ? properties.asOf : onDay);
     return [
       {
         peg: String(properties.peg),
-        name: String(properties.name),
+        name: pegLabel(String(properties.peg), verdict),
         sheet: String(properties.sheet),
-        closed: properties.status === 'closed',
+        closed: verdict.state === 'closed',
         at: L.latLng(lat, lng),
         facingDegrees: Number(properties.facing),
       },

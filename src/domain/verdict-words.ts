@@ -1,0 +1,45 @@
+import { formatDay } from './day.ts';
+import type { ClosedBy, ClosedVerdict, PegVerdict } from './peg-verdict.ts';
+
+/** What stands where a closure has no reason on record: the readers of the folder ask for one. */
+const NO_REASON = 'no reason is on record';
+
+/** "Closed until 2 Dec 2026", "Closed since 2 Feb 2026": the first words of a closed peg, on every page that names it. */
+export function closedHeadline({ since, until }: ClosedVerdict): string {
+  if (until !== null) return `Closed until ${formatDay(until)}`;
+  return since === null ? 'Closed' : `Closed since ${formatDay(since)}`;
+}
+
+/** Why a peg is closed, all of it: "Below the 11 kV line; Boards off". */
+export function closedReason({ causes }: ClosedVerdict): string {
+  return causes.map(causeWords).join('; ');
+}
+
+/** "since 2 Feb 2026: the 11 kV line …", "until 2 Dec 2026: tree work", to stand behind the word closed. */
+export function closedBecause(verdict: ClosedVerdict): string {
+  const days = closedHeadline(verdict).replace(/^Closed ?/, '');
+  return `${days === '' ? '' : `${days}: `}${closedReason(verdict)}`;
+}
+
+/** "Peg 14, closed (since 2 Feb 2026: …)": a peg's name for who cannot see its mark. */
+export function pegLabel(peg: string, verdict: PegVerdict): string {
+  return verdict.state === 'closed' ? `Peg ${peg}, closed (${closedBecause(verdict)})` : `Peg ${peg}`;
+}
+
+/** One thing that closes a peg, as the angler reads it. */
+function causeWords(cause: ClosedBy): string {
+  switch (cause.by) {
+    case 'status':
+      return cause.reason ?? NO_REASON;
+    case 'notice':
+      return cause.title;
+    case 'platform':
+      return `the platform must not be used (${cause.condition})`;
+    case 'hazard':
+      return `${cause.hazard.name}, ${cause.hazard.place}`;
+    case 'line':
+      return cause.line.metres === null
+        ? `overhead line, ${cause.line.name}: nobody has measured how near`
+        : `overhead line inside the stand-off: ${cause.line.name}`;
+  }
+}
