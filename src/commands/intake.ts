@@ -1,7 +1,8 @@
 import type { Fault } from '../content/fault.ts';
-import { ChangeRefused } from '../content/folder-change/change-refused.ts';
 import { tidyFolder } from '../content/folder-change/commit-change.ts';
-import { UnfinishedChange } from '../content/folder-change/settle-folder.ts';
+import { REAL_DISK } from '../content/folder-change/disk.ts';
+import { committedChanges } from '../content/folder-change/journal.ts';
+import { whyNotWritten } from '../content/folder-change/write-change.ts';
 import { formatFaults } from '../content/format-fault.ts';
 import type { KeepOpen } from '../content/intake/close-pegs.ts';
 import type { Choice, Conflict } from '../content/intake/intake-choice.ts';
@@ -20,6 +21,7 @@ const NOTHING_CHANGED = 'Nothing was changed.';
  * `intake FILE… [--yes] [--keep-folder | --take-round] [--without WATER/PEG]… [--close-inside]
  * [--keep-open 'WATER/PEG=ROLE: WHY']… [--venue FOLDER]`: takes bank
  * rounds into the venue folder, all or nothing. Shows what would change and asks before it writes; `--yes` is for scripts.
+ * Without a file it finishes an intake that was stopped in the middle.
  */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
   const { values, positionals } = readArguments(
@@ -35,12 +37,14 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     },
     true,
   );
-  if (positionals.length === 0) throw new UsageError('Name the file of a bank round: intake FILE');
   if (values['keep-folder'] === true && values['take-round'] === true) {
     throw new UsageError('--keep-folder and --take-round exclude one another.');
   }
   const folder = venueFolder(values.venue, io.environment);
+  const isWaiting = committedChanges(REAL_DISK, folder).length > 0;
+  if (positionals.length === 0 && !isWaiting) throw new UsageError('Name the file of a bank round: intake FILE');
   if (!isSettled(folder, io)) return EXIT.faults;
+  if (positionals.length === 0) return EXIT.clean;
 
   const { rounds, faults } = await readRounds(positionals);
   if (faults.length > 0) return refuse(formatFaults(faults), io);
@@ -87,8 +91,7 @@ function isSettled(folder: string, io: CommandIo): boolean {
     if (tidyFolder(folder)) io.print('An earlier intake was stopped in the middle: it is finished now.');
     return true;
   } catch (error) {
-    if (!(error instanceof UnfinishedChange || error instanceof ChangeRefused)) throw error;
-    io.printError(error.message);
+    io.printError(whyNotWritten(error));
     return false;
   }
 }

@@ -14,7 +14,7 @@ export function formatFault(fault: Fault): string {
 
 /** Faults of a whole folder stand at no line. */
 function isFile({ rule, file }: Fault): boolean {
-  return file !== '' && !rule.startsWith('folder-') && rule !== 'intake-unfinished';
+  return file !== '' && !rule.startsWith('folder-') && !rule.startsWith('intake-');
 }
 
 /** Whether what was found is the value of a field, not a sentence's worth of things. */

@@ -4,6 +4,7 @@ import sharp from 'sharp';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { CommandIo } from '../../src/commands/command-io.ts';
 import { run } from '../../src/commands/intake.ts';
+import { contentHash } from '../../src/content/folder-change/journal.ts';
 import { loadVenue } from '../../src/content/load-venue.ts';
 import type { RoundFile } from '../../src/content/round-file/round-file.ts';
 import { bytesOf, findingAt, fullRound, roundFile, roundOf, venueOnDisk } from './intake/venue-on-disk.ts';
@@ -299,8 +300,10 @@ describe('what is refused, with nothing changed on the disk', () => {
   it('takes nothing in while a stopped intake waits for a file that was edited since', async () => {
     const staged = join(folder, '.intake/change-1');
     mkdirSync(staged, { recursive: true });
-    writeFileSync(join(staged, '0.new'), 'lat,lng,depth,date\n');
-    const entry = { path: 'soundings/mill-pond.csv', staged: '0.new', before: null, after: '' };
+    const after = 'lat,lng,depth,date\n';
+    writeFileSync(join(staged, '0.new'), after);
+    const hash = contentHash(new TextEncoder().encode(after));
+    const entry = { path: 'soundings/mill-pond.csv', staged: '0.new', before: null, after: hash };
     writeFileSync(join(staged, 'committed.json'), JSON.stringify([entry]));
     const { code, said } = await intake([roundFile(folder, await fullRound(folder)), '--yes']);
     expect(code).toBe(1);

@@ -1,9 +1,8 @@
 import type { Content } from '../../content/content.ts';
 import type { Fault } from '../../content/fault.ts';
-import { ChangeRefused } from '../../content/folder-change/change-refused.ts';
-import { commitChange, type NewFile, tidyFolder } from '../../content/folder-change/commit-change.ts';
+import { type NewFile, tidyFolder } from '../../content/folder-change/commit-change.ts';
 import { readSettled } from '../../content/folder-change/read-settled.ts';
-import { UnfinishedChange } from '../../content/folder-change/settle-folder.ts';
+import { whyNotWritten, writeChange } from '../../content/folder-change/write-change.ts';
 import { formatFaults } from '../../content/format-fault.ts';
 import { errorsOf, newErrors, withChanges } from '../../content/intake/faults-after.ts';
 import { folderFiles } from '../../content/intake/folder-files.ts';
@@ -39,8 +38,7 @@ export class FolderImport {
     try {
       tidyFolder(folder);
     } catch (error) {
-      if (!(error instanceof UnfinishedChange || error instanceof ChangeRefused)) throw error;
-      return { ok: false, lines: [error.message] };
+      return { ok: false, lines: [whyNotWritten(error)] };
     }
     const read = await readSettled(folder, () => readFolder(folder));
     const { value: content, faults } = readContent(read);
@@ -56,15 +54,6 @@ export class FolderImport {
 
   /** Writes a change, all or nothing. Returns a sentence where it could not. */
   write(changed: readonly NewFile[]): string | null {
-    try {
-      commitChange(this.#folder, changed);
-      return null;
-    } catch (error) {
-      if (error instanceof ChangeRefused) return error.message;
-      const { code } = error as NodeJS.ErrnoException;
-      if (code === 'ENOSPC') return 'The disk is full.';
-      if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return 'The folder may not be written to.';
-      throw error;
-    }
+    return writeChange(this.#folder, changed);
   }
 }

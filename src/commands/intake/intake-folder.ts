@@ -1,7 +1,6 @@
 import type { Fault } from '../../content/fault.ts';
-import { ChangeRefused } from '../../content/folder-change/change-refused.ts';
-import { commitChange } from '../../content/folder-change/commit-change.ts';
 import { readSettled } from '../../content/folder-change/read-settled.ts';
+import { writeChange } from '../../content/folder-change/write-change.ts';
 import type { KeepOpen } from '../../content/intake/close-pegs.ts';
 import { errorsOf, newErrors, withChanges } from '../../content/intake/faults-after.ts';
 import { folderFiles } from '../../content/intake/folder-files.ts';
@@ -71,17 +70,7 @@ export class Intake {
 
   /** Writes the plan, all or nothing. Returns a sentence where it could not. */
   write({ files }: IntakePlan): string | null {
-    try {
-      commitChange(this.#folder, files);
-      return null;
-    } catch (error) {
-      if (error instanceof ChangeRefused) return error.message;
-      const { code } = error as NodeJS.ErrnoException;
-      if (code === 'ENOSPC') return 'The disk is full. Nothing was changed.';
-      if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS')
-        return 'The folder may not be written to. Nothing was changed.';
-      throw error;
-    }
+    return writeChange(this.#folder, files);
   }
 }
 

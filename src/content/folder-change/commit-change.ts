@@ -1,9 +1,10 @@
 import { randomUUID } from 'node:crypto';
-import { dirname, isAbsolute, join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { ChangeRefused } from './change-refused.ts';
 import { type Disk, REAL_DISK } from './disk.ts';
 import { CHANGE, COMMITTED, committedChanges, contentHash, fileHash, JOURNAL, type JournalEntry } from './journal.ts';
 import { LOCK, lockJournal } from './lock-journal.ts';
+import { whyUnsafe } from './safe-path.ts';
 import { finishChange, settleFolder } from './settle-folder.ts';
 
 /** New content of one file of the folder. */
@@ -19,9 +20,10 @@ export interface NewFile {
  * Writes several files of a folder, all or none, also when the process is killed or the power goes at any moment.
  *
  * The new files are written aside first. One move of a small list then decides: before it nothing has happened, after it
- * the change counts as made, and the moves that follow are finished by whoever next reads the folder (`settleFolder`).
+ * the change counts as made, and the moves that follow are finished by the next intake (`settleFolder`).
  * The last file of the list is moved last.
- * @throws ChangeRefused where another intake is running or a file is no longer what was read
+ * @throws ChangeRefused where another intake is running, a file is no longer what was read or its folder may not be written
+ * to, and nothing was changed; UnfinishedChange where the disk refused after the change was decided
  */
 export function commitChange(folder: string, files: readonly NewFile[], disk: Disk = REAL_DISK): void {
   settleFolder(folder, disk);
@@ -30,6 +32,7 @@ export function commitChange(folder: string, files: readonly NewFile[], disk: Di
   let isDecided = false;
   try {
     clearAway(folder, disk);
+    refuseWhatCannotBeWritten(folder, files, disk);
     const entries = stage(folder, change, files, disk);
     refuseWhatChanged(folder, entries, disk);
     disk.writeNew(join(change, 'deciding.json'), new TextEncoder().encode(JSON.stringify(entries)));
@@ -82,12 +85,19 @@ function stage(folder: string, change: string, files: readonly NewFile[], disk: 
 }
 
 function refuseOutside(folder: string, path: string, disk: Disk): void {
-  if (isAbsolute(path) || path.split('/').some((step) => step === '' || step.startsWith('.'))) {
-    throw new ChangeRefused(`The path "${path}" does not lie inside the venue folder.`);
-  }
-  if (disk.isLink(join(folder, path))) {
-    throw new ChangeRefused(`${path} is a link to another file. Replace it with the file itself and run this again.`);
-  }
+  const why = whyUnsafe(folder, path, disk);
+  if (why !== null) throw new ChangeRefused(why);
+}
+
+/** Asked before anything is decided: of five files two in place and three refused would be neither old nor new. */
+function refuseWhatCannotBeWritten(folder: string, files: readonly NewFile[], disk: Disk): void {
+  const places = new Set(files.map(({ path }) => dirname(path)));
+  const refused = [...places].filter((place) => !disk.mayWriteIn(join(folder, place)));
+  if (refused.length === 0) return;
+  const where = refused.map((place) => (place === '.' ? 'The venue folder' : `${place}/`)).join(', ');
+  throw new ChangeRefused(
+    `${where} may not be written to. Nothing was changed; give the right to write there and run it again.`,
+  );
 }
 
 function refuseWhatChanged(folder: string, entries: readonly JournalEntry[], disk: Disk): void {

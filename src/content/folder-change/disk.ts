@@ -1,6 +1,8 @@
 import {
+  accessSync,
   chmodSync,
   closeSync,
+  constants,
   fsyncSync,
   lstatSync,
   mkdirSync,
@@ -12,6 +14,7 @@ import {
   statSync,
   writeSync,
 } from 'node:fs';
+import { dirname } from 'node:path';
 
 /** The few things a change of a folder does to a disk, one after the other, so that a test can stop between any two. */
 export interface Disk {
@@ -19,6 +22,8 @@ export interface Disk {
   readonly exists: (path: string) => boolean;
   readonly isLink: (path: string) => boolean;
   readonly list: (folder: string) => string[];
+  /** Whether names may be put into a folder; of one that is not there, into the nearest around it. */
+  readonly mayWriteIn: (folder: string) => boolean;
   readonly read: (path: string) => Uint8Array;
   readonly makeFolder: (path: string) => void;
   /** Writes a new file and waits until it is on the disk; fails where one stands there already. */
@@ -37,6 +42,18 @@ export const REAL_DISK: Disk = {
   isLink: (path) => lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() === true,
   list: (folder) =>
     statSync(folder, { throwIfNoEntry: false })?.isDirectory() === true ? readdirSync(folder).sort() : [],
+  mayWriteIn: (folder) => {
+    let nearest = folder;
+    while (lstatSync(nearest, { throwIfNoEntry: false }) === undefined && dirname(nearest) !== nearest) {
+      nearest = dirname(nearest);
+    }
+    try {
+      accessSync(nearest, constants.W_OK | constants.X_OK);
+      return true;
+    } catch {
+      return false;
+    }
+  },
   read: (path) => readFileSync(path),
   makeFolder: (path) => mkdirSync(path, { recursive: true }),
   writeNew: (path, bytes) => {

@@ -15,6 +15,8 @@ export const LOCK = 'lock.json';
 export function lockJournal(folder: string, disk: Disk): () => void {
   const journal = join(folder, JOURNAL);
   const lock = join(journal, LOCK);
+  if (disk.isLink(journal))
+    throw new ChangeRefused(`${journal} is a link to another place. Delete it and run this again.`);
   disk.makeFolder(journal);
   const mine = new TextEncoder().encode(JSON.stringify({ process: process.pid }));
   for (let attempt = 0; ; attempt++) {
@@ -48,7 +50,7 @@ function ownerOf(lock: string, disk: Disk): number | null | undefined {
   }
   try {
     const { process: owner } = JSON.parse(text) as { process?: unknown };
-    return typeof owner === 'number' ? owner : null;
+    return Number.isInteger(owner) && (owner as number) > 0 ? (owner as number) : null;
   } catch {
     return null;
   }

@@ -1,26 +1,25 @@
 import { join } from 'node:path';
 import { REAL_DISK } from './disk.ts';
 import { committedChanges } from './journal.ts';
-import { settleFolder } from './settle-folder.ts';
+import { type PendingChange, pendingChange } from './pending-change.ts';
 
 /** A reader that is overtaken by an intake this often in a row gives up; an intake takes a person's answer, so it is not. */
 const MOST_READS = 5;
 
 /**
- * Reads a venue folder as it was at one moment: a change that was stopped half-way is finished first, and where an intake
- * came in between, the folder is read again. An intake moves its file in `rounds/` last, so that folder's list tells.
- * @throws UnfinishedChange as `settleFolder` does
+ * Reads a venue folder as it was at one moment, and changes nothing in it: `read` is told of a change that waits to be
+ * finished, and where an intake came in between, the folder is read again. An intake moves its file in `rounds/` last, so
+ * that folder's list tells.
  */
-export async function readSettled<T>(folder: string, read: () => Promise<T>): Promise<T> {
+export async function readSettled<T>(folder: string, read: (pending: PendingChange | null) => Promise<T>): Promise<T> {
   for (let attempt = 1; ; attempt++) {
-    settleFolder(folder);
-    const before = roundsOf(folder);
-    const result = await read();
-    const isWhole = committedChanges(REAL_DISK, folder).length === 0 && roundsOf(folder) === before;
-    if (isWhole || attempt === MOST_READS) return result;
+    const before = stateOf(folder);
+    const result = await read(pendingChange(folder));
+    if (stateOf(folder) === before || attempt === MOST_READS) return result;
   }
 }
 
-function roundsOf(folder: string): string {
-  return REAL_DISK.list(join(folder, 'rounds')).join('\n');
+function stateOf(folder: string): string {
+  const waiting = committedChanges(REAL_DISK, folder).flatMap((change) => [change, ...REAL_DISK.list(change)]);
+  return [...REAL_DISK.list(join(folder, 'rounds')), ...waiting].join('\n');
 }

@@ -10,11 +10,11 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { ChangeRefused } from '../../../src/content/folder-change/change-refused.ts';
 import { commitChange, type NewFile, tidyFolder } from '../../../src/content/folder-change/commit-change.ts';
-import { REAL_DISK } from '../../../src/content/folder-change/disk.ts';
+import { type Disk, REAL_DISK } from '../../../src/content/folder-change/disk.ts';
 import { readSettled } from '../../../src/content/folder-change/read-settled.ts';
 import { settleFolder, UnfinishedChange } from '../../../src/content/folder-change/settle-folder.ts';
 import { Killed, stoppingDisk } from './stopping-disk.ts';
@@ -185,6 +185,36 @@ describe('a change of several files', () => {
     symlinkSync(join(folder, 'venue.md'), join(folder, 'linked.md'));
     expect(() => commitChange(folder, [{ path: 'linked.md', bytes: bytes('x'), before }])).toThrow('is a link');
     expect(readFileSync(join(folder, 'venue.md'), 'utf8')).toBe('day 1');
+    mkdirSync(join(folder, '..', `${basename(folder)}-elsewhere`));
+    symlinkSync(join(folder, '..', `${basename(folder)}-elsewhere`), join(folder, 'photos'));
+    expect(() => commitChange(folder, [{ path: 'photos/a.jpg', bytes: bytes('x'), before }])).toThrow(
+      'photos is a link',
+    );
+    expect(readdirSync(join(folder, 'photos'))).toEqual([]);
+    rmSync(join(folder, '..', `${basename(folder)}-elsewhere`), { recursive: true });
+  });
+
+  it('changes nothing where one of its folders may not be written to', () => {
+    const disk: Disk = { ...REAL_DISK, mayWriteIn: (place) => !place.endsWith('rounds') };
+    expect(() => commitChange(folder, change(), disk)).toThrow('rounds/ may not be written to. Nothing was changed');
+    expect(snapshot()).toEqual(OLD);
+    expect(readdirSync(folder)).not.toContain('.intake');
+  });
+
+  it('says what is so where the disk refuses in the middle, and is finished once it lets', () => {
+    const refusing: Disk = {
+      ...REAL_DISK,
+      rename: (from, to) => {
+        if (to.includes('rounds')) throw Object.assign(new Error('refused'), { code: 'EACCES' });
+        REAL_DISK.rename(from, to);
+      },
+    };
+    expect(() => commitChange(folder, change(), refusing)).toThrow(
+      /3 of its 4 files are in place.*2026-11-12-k7q2\.csv.*EACCES/,
+    );
+    expect(tidyFolder(folder)).toBe(true);
+    expect(snapshot()).toEqual(NEW);
+    expect(readdirSync(folder)).not.toContain('.intake');
   });
 });
 
