@@ -1,0 +1,176 @@
+import { addDays, type Day, daysBetween, type Month } from '../../domain/day.ts';
+import { normalCdf } from '../engine/normal-cdf.ts';
+import { type BankHistory, type CutSpell, cutSpells } from './cut-spells.ts';
+import { type CutUsual, dot, learnCutUsual, logGrowth, product, spellLikelihoods } from './cut-usual.ts';
+import { type GrowthDays, growthAfter, growthOf } from './growth-days.ts';
+import { type NestingBacklog, nestingBacklog } from './nesting-backlog.ts';
+import { learnWidths, type WidthForecast } from './width-forecast.ts';
+
+/** When the next cut of a peg is due, given that it was not cut by the present. */
+export interface CutForecast {
+  readonly peg: string;
+  readonly lastCut: Day;
+  /** As likely before as after; it may lie in the nesting months, when nobody cuts. */
+  readonly dueOn: Day;
+  /** Four times in five it is made between these; what comes due in the nesting months is made after them. */
+  readonly earliest: Day;
+  readonly latest: Day;
+  /** Ended intervals of this peg's own behind it; 0 means the venue's usual alone. */
+  readonly ownIntervals: number;
+  /** Whether a width measured since the last cut counts. */
+  readonly isMeasured: boolean;
+  /** It has gone without a cut for longer than nine in ten intervals would. */
+  readonly isLate: boolean;
+}
+
+/** No forecast looks further ahead. */
+const FARTHEST_DAYS = 7300;
+/** Parts that could move no quantile by a day are left out. */
+const LEAST_SHARE = 1e-3;
+
+/** One way the unfinished interval may go: log-normal, with a weight. */
+interface Way {
+  readonly weight: number;
+  readonly restingShare: number;
+  readonly mean: number;
+  readonly sd: number;
+}
+
+/**
+ * Forecasts the next cut of every peg that was cut at least once. What is known of a venue's banks and of the peg's own
+ * is weighed (`learnCutUsual`), a width measured since the last cut is joined to it by the usual rule for two normal
+ * pieces of knowledge, and what would have been cut by now is taken off: the peg was not. Pegs of a
+ * venue where no interval has ended are left out: nothing is guessed.
+ * @param today the present: the records are taken as whole up to it
+ */
+export function forecastCuts(
+  histories: readonly BankHistory[],
+  today: Day,
+  nestingMonths: readonly Month[],
+): readonly CutForecast[] {
+  const known = histories
+    .map((history) => ({ peg: history.peg, spells: cutSpells(history, today) }))
+    .filter(({ spells }) => spells.length > 0);
+  const usual = learnCutUsual(known.map(({ spells }) => spells));
+  if (usual === null) return [];
+  const backlog = nestingBacklog(histories, today, nestingMonths);
+  const all = known.flatMap(({ spells }) => spells);
+  const widths = new Map(
+    [...new Set(usual.behaviours.map(({ restingShare }) => restingShare))].map((share) => [
+      share,
+      learnWidths(all, share),
+    ]),
+  );
+  return known.map(({ peg, spells }) => {
+    const present = spells.at(-1) as CutSpell;
+    const widthOf = (share: number) => widths.get(share)?.(present) ?? null;
+    const ways = waysOf(spells, usual, widthOf);
+    const end = endOfSpell(ways, present, today);
+    return {
+      peg,
+      lastCut: present.from,
+      dueOn: end.dayBy(0.5),
+      earliest: firstDay(end, backlog),
+      latest: lastDay(end, backlog),
+      ownIntervals: spells.filter(({ isEnded }) => isEnded).length,
+      isMeasured: widthOf(1) !== null,
+      isLate: lastsBeyond(ways, present.lasted) < 0.1,
+    };
+  });
+}
+
+function waysOf(
+  spells: readonly CutSpell[],
+  { behaviours, nodes, spreads, weights }: CutUsual,
+  widthOf: (restingShare: number) => WidthForecast | null,
+): readonly Way[] {
+  const ways = behaviours.flatMap((behaviour, index): readonly Way[] => {
+    const { restingShare, scatter } = behaviour;
+    const [ended, unfinished] = spellLikelihoods(spells, behaviour, nodes);
+    const whole = product(ended, unfinished);
+    const shares = new Float64Array(nodes.length);
+    spreads.forEach((spread, at) => {
+      const weight = (weights[index] as Float64Array)[at] as number;
+      if (weight < 1e-6) return;
+      const factor = weight / Math.max(dot(spread, whole), 1e-300);
+      for (let node = 0; node < nodes.length; node += 1) {
+        shares[node] = (shares[node] as number) + factor * (spread[node] as number);
+      }
+    });
+    const width = widthOf(restingShare);
+    return nodes.map((mean, node) =>
+      joined({ weight: (shares[node] as number) * (ended[node] as number), restingShare, mean, sd: scatter }, width),
+    );
+  });
+  const most = ways.reduce((a, { weight }) => Math.max(a, weight), 0);
+  return ways.filter(({ weight }) => weight > LEAST_SHARE * most);
+}
+
+/** Two normal pieces of knowledge of one figure: the precisions add up, and the way counts by how well they agree. */
+function joined(way: Way, width: WidthForecast | null): Way {
+  if (width === null) return way;
+  const own = way.sd ** 2;
+  const both = own + width.variance;
+  const agreement = Math.exp((-0.5 * (width.logGrowth - way.mean) ** 2) / both) / Math.sqrt(both);
+  return {
+    ...way,
+    weight: way.weight * agreement,
+    mean: (way.mean * width.variance + width.logGrowth * own) / both,
+    sd: Math.sqrt((own * width.variance) / both),
+  };
+}
+
+/** The share of the ways in which the interval lasts beyond some days of growth. */
+function lastsBeyond(ways: readonly Way[], days: GrowthDays): number {
+  let beyond = 0;
+  let total = 0;
+  for (const { weight, restingShare, mean, sd } of ways) {
+    beyond += weight * normalCdf((mean - logGrowth(growthOf(days, restingShare))) / sd);
+    total += weight;
+  }
+  return beyond / total;
+}
+
+/** When an interval that was not ended at the present ends. */
+interface SpellEnd {
+  readonly dayBy: (chance: number) => Day;
+  readonly chanceBy: (day: Day) => number;
+}
+
+function endOfSpell(ways: readonly Way[], { from, lasted }: CutSpell, today: Day): SpellEnd {
+  const growth = growthAfter(from);
+  const now = lastsBeyond(ways, lasted);
+  const start = daysBetween(from, today);
+  const chanceAfter = (days: number) => (days <= start ? 0 : 1 - lastsBeyond(ways, growth(days)) / now);
+  return {
+    chanceBy: (day) => chanceAfter(daysBetween(from, day)),
+    dayBy: (chance) => {
+      let low = start;
+      let high = start + FARTHEST_DAYS;
+      while (high - low > 1) {
+        const middle = Math.floor((low + high) / 2);
+        if (chanceAfter(middle) < chance) low = middle;
+        else high = middle;
+      }
+      return addDays(from, high);
+    },
+  };
+}
+
+/** One in ten is cut before. All that comes due in the nesting months is cut at once: it lies before or behind as a whole. */
+function firstDay({ dayBy, chanceBy }: SpellEnd, { around }: NestingBacklog): Day {
+  const day = dayBy(0.1);
+  const nesting = around(day);
+  if (nesting === null) return day;
+  const isBehind = Math.abs(chanceBy(nesting.before) - 0.1) <= Math.abs(chanceBy(nesting.latest) - 0.1);
+  return isBehind ? nesting.soonest : addDays(nesting.latest, 1);
+}
+
+/** One in ten is cut later, with what comes due in the nesting months on one side as a whole. */
+function lastDay({ dayBy, chanceBy }: SpellEnd, { around }: NestingBacklog): Day {
+  const day = dayBy(0.9);
+  const nesting = around(day);
+  if (nesting === null) return day;
+  const isBehind = Math.abs(chanceBy(nesting.before) - 0.9) <= Math.abs(chanceBy(nesting.latest) - 0.9);
+  return isBehind ? nesting.before : nesting.latest;
+}

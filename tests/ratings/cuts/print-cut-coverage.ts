@@ -1,0 +1,23 @@
+import { textTable } from '../../../src/commands/text-table.ts';
+import { cutCoverage } from './cut-coverage.ts';
+import { SIMULATIONS } from './simulated-banks.ts';
+
+const YEARS = [2.75, 6, 12];
+const seeds = Array.from({ length: Number(process.argv[2] ?? 20) }, (_, index) => index + 1);
+const percent = (share: number) => `${(100 * share).toFixed(1)}%`;
+const rows = Object.entries(SIMULATIONS).flatMap(([name, simulate]) =>
+  YEARS.map((years) => {
+    const found = cutCoverage(seeds.map((seed) => simulate(years, seed)));
+    return [
+      `${name}, ${years} years`,
+      String(found.forecasts),
+      percent(found.inside),
+      percent(found.before),
+      percent(found.after),
+      percent(found.beforeMiddle),
+      found.widthDays.toFixed(0),
+    ];
+  }),
+);
+const heads = ['', 'forecasts', 'in 80%', 'before', 'after', 'before middle', 'days wide'];
+process.stdout.write(`${textTable([heads, ...rows]).join('\n')}\n`);
