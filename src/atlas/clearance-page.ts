@@ -5,7 +5,7 @@ import { type Peg, pegKey } from '../domain/peg.ts';
 import { hasLineAbout } from '../ground/stand-off.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
 import { type ClearanceVisit, clearanceByPeg, type PegClearance } from './cut-history.ts';
-import { clearanceAnchor, type NextCut, nextCut } from './cuts-due.ts';
+import { clearanceAnchor, isToBeCut, type NextCut, nextCut } from './cuts-due.ts';
 import { pegLink } from './site-link.ts';
 
 /** One visit of a peg's clearance history, in words; empty where nothing was measured. */
@@ -26,6 +26,8 @@ export interface PegClearanceHistory {
   /** Latest first. */
   readonly rows: readonly ClearanceRow[];
   readonly next: NextCut | null;
+  /** Nobody is sent to cut at a closed peg: then no next cut is given. */
+  readonly isClosed: boolean;
   /** An overhead line is near enough that no one cuts here before the network operator was asked. */
   readonly nearLine: boolean;
 }
@@ -51,12 +53,14 @@ export function clearancePage(atlas: Atlas, water: string): ClearancePage {
 function pegHistory(atlas: Atlas, peg: Peg, { visits, forecast }: PegClearance): PegClearanceHistory {
   const { units, nestingMonths, standOff } = atlas.venue.settings;
   const { standOffs } = surveyOfPeg(atlas, pegKey(peg.water, peg.peg));
+  const isClosed = !isToBeCut(atlas, peg);
   return {
     peg: peg.peg,
     href: pegLink(peg.water, peg.peg),
     anchor: clearanceAnchor(peg.peg),
     rows: visits.map((visit) => clearanceRow(visit, units)),
-    next: forecast === null ? null : nextCut(forecast, nestingMonths),
+    next: forecast === null || isClosed ? null : nextCut(forecast, nestingMonths),
+    isClosed,
     nearLine: hasLineAbout(standOffs, standOff),
   };
 }

@@ -1,8 +1,8 @@
-import { type CutForecast, forecastCuts } from '../domain/clearance-due.ts';
 import type { Day } from '../domain/day.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { RoundEntry } from '../domain/round.ts';
 import type { Venue } from '../domain/venue.ts';
+import { type CutForecast, forecastCuts } from '../ratings/cuts/forecast-cuts.ts';
 
 /** What was measured or done to a peg's clearance on one round. */
 export interface ClearanceVisit {
@@ -29,15 +29,15 @@ export function clearanceByPeg(venue: Venue): ReadonlyMap<PegKey, PegClearance> 
   for (const round of rounds) {
     for (const [key, entries] of entriesByPeg(round.entries)) {
       const list = visits.get(key) ?? [];
-      list.push(visitOf(round.day, entries));
+      list.push(visitOf(entries[0]?.day ?? round.day, entries));
       visits.set(key, list);
     }
   }
-  const histories = [...visits].map(([peg, list]) => ({
-    peg,
-    cuts: [...new Set(list.filter((visit) => visit.cut).map((visit) => visit.day))],
-  }));
-  const forecasts = new Map(forecastCuts(histories).map((forecast) => [forecast.peg, forecast]));
+  const { guideDay, nestingMonths } = venue.settings;
+  const histories = [...visits].map(([peg, list]) => ({ peg, visits: list }));
+  const forecasts = new Map(
+    forecastCuts(histories, guideDay, nestingMonths).map((forecast) => [forecast.peg, forecast]),
+  );
   return new Map(
     [...visits].map(([key, list]) => [key, { visits: [...list].reverse(), forecast: forecasts.get(key) ?? null }]),
   );

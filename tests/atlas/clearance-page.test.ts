@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { clearancePage } from '../../src/atlas/clearance-page.ts';
-import { cutsDue } from '../../src/atlas/cuts-due.ts';
+import { cutsDue, nextCut } from '../../src/atlas/cuts-due.ts';
 import type { BankRound, RoundEntry } from '../../src/domain/round.ts';
 import { EXAMPLE_SETTINGS, examplePeg } from '../domain/example-venue.ts';
 import { exampleAtlas } from './example-atlas.ts';
@@ -17,6 +17,16 @@ const rounds = [
   round('2026-07-01', { entry: 'cut', peg: '1' }, { entry: 'snag-removed', peg: '1' }),
   round('2026-11-14', { entry: 'clearance', peg: '1', clearWidthMetres: 4, pathWidthMetres: 1.2 }),
 ];
+const FORECAST = {
+  peg: 'pit/1',
+  lastCut: '2026-07-01',
+  dueOn: '2027-05-01',
+  earliest: '2027-01-01',
+  latest: '2027-10-01',
+  ownIntervals: 1,
+  isMeasured: false,
+  isLate: false,
+};
 const pegs = [examplePeg('1'), examplePeg('10'), examplePeg('2')];
 
 describe('the clearance page of a water', () => {
@@ -32,13 +42,32 @@ describe('the clearance page of a water', () => {
   });
 
   it('gives the next cut with its spread, what it rests on, and the way round the nesting months', () => {
-    expect(page.pegs[0]?.next).toMatchObject({
-      dueOn: '2026-08-31',
-      basis: '1 interval of its own and the venue’s usual',
-      wait: { before: '2026-02-28', from: '2026-09-01' },
-    });
-    // 61 days, times and over exp(1.2816 × √1.5 × ln 4/3): 96 and 39 days.
-    expect(page.pegs[0]?.next?.spread).toBe('9 Aug 2026 to 5 Oct 2026');
+    const next = page.pegs[0]!.next!;
+    expect(next.lastCut).toBe('2026-07-01');
+    expect(next.dueOn > EXAMPLE_SETTINGS.guideDay).toBe(true);
+    expect(next.basis).toBe('1 interval of its own, the venue’s usual');
+    expect(next.spread).toMatch(/^\d+ \w{3} 202\d to \d+ \w{3} 20\d\d$/);
+    const wait = (dueOn: string) => nextCut({ ...FORECAST, dueOn }, [3, 4, 5, 6, 7, 8]).wait;
+    expect(wait('2027-05-01')).toEqual({ before: '2027-02-28', from: '2027-09-01' });
+    expect(wait('2027-10-01')).toBeNull();
+  });
+
+  it('gives no next cut at a peg that is closed, by its record, a notice or a line', () => {
+    const closed = [examplePeg('1', { status: 'closed', statusReason: 'Boards off' }), ...pegs.slice(1)];
+    const atlas = exampleAtlas({ venue: { rounds, pegs: closed } });
+    expect(clearancePage(atlas, 'pit').pegs[0]).toMatchObject({ next: null, isClosed: true });
+    expect(cutsDue(atlas).map(({ name }) => name)).toEqual([]);
+    const notice = {
+      id: '2026-11-20-works',
+      title: 'Works',
+      kind: 'closure' as const,
+      from: '2026-11-20',
+      until: '2026-11-30',
+      waters: [],
+      pegs: ['pit/1' as const],
+      markdown: '',
+    };
+    expect(cutsDue(exampleAtlas({ venue: { rounds, pegs, notices: [notice] } }))).toEqual([]);
   });
 
   it('says nothing of a peg that no round has measured', () => {
@@ -72,7 +101,7 @@ describe('the cuts due in the whole venue', () => {
     const cutLater = round('2026-08-01', { entry: 'cut', peg: '10' });
     const cuts = cutsDue(exampleAtlas({ venue: { rounds: [...rounds, cutLater], pegs } }));
     expect(cuts.map(({ name, href, basis }) => [name, href, basis])).toEqual([
-      ['The Pit 1', '/due/clearance/pit/#peg-1', '1 interval of its own and the venue’s usual'],
+      ['The Pit 1', '/due/clearance/pit/#peg-1', '1 interval of its own, the venue’s usual'],
       ['The Pit 10', '/due/clearance/pit/#peg-10', 'the venue’s usual alone'],
     ]);
   });

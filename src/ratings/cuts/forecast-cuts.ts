@@ -27,6 +27,7 @@ export interface CutForecast {
 const FARTHEST_DAYS = 7300;
 /** Parts that could move no quantile by a day are left out. */
 const LEAST_SHARE = 1e-3;
+const LEAST_WEIGHT = 1e-4;
 
 /** One way the unfinished interval may go: log-normal, with a weight. */
 interface Way {
@@ -86,12 +87,14 @@ function waysOf(
 ): readonly Way[] {
   const ways = behaviours.flatMap((behaviour, index): readonly Way[] => {
     const { restingShare, scatter } = behaviour;
+    const weightOf = weights[index] as Float64Array;
+    if (weightOf.reduce((a, b) => a + b, 0) < LEAST_WEIGHT) return [];
     const [ended, unfinished] = spellLikelihoods(spells, behaviour, nodes);
     const whole = product(ended, unfinished);
     const shares = new Float64Array(nodes.length);
     spreads.forEach((spread, at) => {
-      const weight = (weights[index] as Float64Array)[at] as number;
-      if (weight < 1e-6) return;
+      const weight = weightOf[at] as number;
+      if (weight < LEAST_WEIGHT / 10) return;
       const factor = weight / Math.max(dot(spread, whole), 1e-300);
       for (let node = 0; node < nodes.length; node += 1) {
         shares[node] = (shares[node] as number) + factor * (spread[node] as number);
