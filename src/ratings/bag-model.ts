@@ -1,15 +1,16 @@
-import { MONTHS } from '../domain/day.ts';
+import { MONTHS, type Month } from '../domain/day.ts';
 import { type DayLevel, dayQuestion } from './day-levels.ts';
 import type { FitOptions, LatentFit } from './engine/latent-model.ts';
 import { type FeatureReturn, featureQuestion } from './feature-returns.ts';
-import { fitRatings } from './fit-ratings.ts';
-import { type PegMonthReturn, pegMonthQuestion, pegQuestion } from './peg-returns.ts';
+import { fitRatings, PRESENCE_PRIORS } from './fit-ratings.ts';
+import { type PegMonthReturn, type PegYearReturn, pegMonthQuestion, pegQuestion } from './peg-returns.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, type RatingModel, ratingModel, TERM } from './rating-model.ts';
-import type { BagId, BagTables, ModelSummary, PegReturn } from './ratings.ts';
+import type { BagId, BagTables, ModelSummary } from './ratings.ts';
 import { answers } from './returns.ts';
 import { MONTH_SEASON } from './season.ts';
 import { type ModelSession, type SessionChoice, sessionsInModel } from './sessions-in-model.ts';
+import { togetherReturn } from './two-part-bag.ts';
 
 /** The monthly model of one bag, fitted, with the sessions it was fitted to. */
 export interface BagModel {
@@ -17,6 +18,15 @@ export interface BagModel {
   readonly sessions: readonly ModelSession[];
   /** A bag that weighed nothing is known to be below this. */
   readonly noneBelowGrams: number;
+  readonly model: RatingModel;
+  readonly fit: LatentFit;
+  /** Whether there is any, where the part is often missing; then the model above is of what it weighs where there is some. */
+  readonly presence: PresenceModel | null;
+}
+
+/** A probit model of whether a bag holds any of a part. */
+export interface PresenceModel {
+  readonly sessions: readonly ModelSession[];
   readonly model: RatingModel;
   readonly fit: LatentFit;
 }
@@ -31,21 +41,86 @@ export function fitBag(
   const { sessions, noneBelowGrams } = sessionsInModel(venue, bag, choice);
   // Where nobody weighed, "at most this" of everyone compares no peg with another.
   const telling = sessions.some(({ isCensored }) => !isCensored) ? sessions : [];
-  const model = ratingModel(venue, telling, MONTH_SEASON, choice.asked);
-  return { bag, sessions, noneBelowGrams, model, fit: fitRatings(model.latent, options) };
+  const presence = bag === 'total' ? null : fitPresence(venue, telling, choice.asked);
+  const rows = presence === null ? telling : telling.filter(({ isCensored }) => !isCensored);
+  const model = ratingModel(venue, rows, MONTH_SEASON, choice.asked);
+  const fit = fitRatings(model.latent, options);
+  return { bag, sessions: presence === null ? sessions : rows, noneBelowGrams, model, fit, presence };
+}
+
+/** Fewer bags than this without the part, or with it, tell nothing of its presence. */
+const LEAST_PRESENCE = 20;
+
+/**
+ * The model of whether there is any, from the bags that were weighed: bounds at zero, the scatter held at 1, since a yes or
+ * no has no scale of its own. Of bags that were not weighed nothing is known of their parts. Null where the part is hardly
+ * ever missing, or hardly ever there.
+ */
+function fitPresence(
+  venue: RatedVenue,
+  sessions: readonly ModelSession[],
+  asked: AskedTerms | undefined,
+): PresenceModel | null {
+  const weighed = sessions.filter(({ session }) => session.status === 'weighed' || session.status === 'blank');
+  const missing = weighed.filter(({ isCensored }) => isCensored).length;
+  if (Math.min(missing, weighed.length - missing) < LEAST_PRESENCE) return null;
+  const model = ratingModel(venue, weighed, MONTH_SEASON, asked);
+  const observations = {
+    lower: Float64Array.from(weighed, ({ isCensored }) => (isCensored ? Number.NEGATIVE_INFINITY : 0)),
+    upper: Float64Array.from(weighed, ({ isCensored }) => (isCensored ? 0 : Number.POSITIVE_INFINITY)),
+  };
+  const fit = fitRatings({ ...model.latent, observations }, { weakPriors: PRESENCE_PRIORS, hold: { residualSd: 1 } });
+  return { sessions: weighed, model, fit };
 }
 
 /** A bag's model with all that the tables ask of it, on the log scale. */
 export interface RatedBag {
   readonly fitted: BagModel;
   readonly features: readonly FeatureReturn[];
-  readonly pegs: readonly PegReturn[];
+  readonly pegs: readonly PegYearReturn[];
   readonly pegMonths: readonly PegMonthReturn[];
   readonly days: readonly DayLevel[];
+  /** Where the part is often missing: its two sides apart, which a bag yet to come is made of. */
+  readonly presence: {
+    readonly weights: readonly PegMonthReturn[];
+    readonly pegMonths: readonly PegMonthReturn[];
+    readonly days: readonly DayLevel[];
+  } | null;
 }
 
 /** Asks of a bag's fit all that the tables rest on. */
 export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
+  const told = toldBy(venue, fitted);
+  const { presence } = fitted;
+  if (presence === null) return { fitted, ...told, presence: null };
+  const there = toldBy(venue, presence);
+  const spread = Math.hypot(1, presence.fit.sd[TERM.event] ?? 0, presence.fit.sd[TERM.angler] ?? 0);
+  const pars = new Map(there.days.map(({ water, month, mean }) => [`${water} ${month}`, mean]));
+  const meanOver = (keys: readonly string[]) => keys.reduce((sum, key) => sum + pars.get(key)!, 0) / keys.length;
+  const parOf = (water: string, month: Month) => ({ mean: pars.get(`${water} ${month}`)!, spread });
+  return {
+    fitted,
+    features: told.features.map((row, i) => ({
+      ...row,
+      ...togetherReturn(row, there.features[i]!, {
+        mean: meanOver(venue.waters.map(({ id }) => `${id} ${MONTHS[row.position]}`)),
+        spread,
+      }),
+    })),
+    pegs: told.pegs.map((row, i) => {
+      const par = { mean: meanOver(MONTHS.map((month) => `${row.water} ${month}`)), spread };
+      return { ...row, ...togetherReturn(row, there.pegs[i]!, par) };
+    }),
+    pegMonths: told.pegMonths.map((row, i) => ({
+      ...row,
+      ...togetherReturn(row, there.pegMonths[i]!, parOf(row.water, row.month)),
+    })),
+    days: told.days,
+    presence: { weights: told.pegMonths, pegMonths: there.pegMonths, days: there.days },
+  };
+}
+
+function toldBy(venue: RatedVenue, fitted: Pick<BagModel, 'sessions' | 'model' | 'fit'>) {
   const { sessions, model } = fitted;
   const [features, pegs, pegMonths, days] = answers(fitted, [
     featureQuestion(venue, sessions, model),
@@ -53,7 +128,7 @@ export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
     pegMonthQuestion(venue, sessions, model),
     dayQuestion(venue, sessions, model),
   ] as const);
-  return { fitted, features, pegs, pegMonths, days };
+  return { features, pegs, pegMonths, days };
 }
 
 /** The tables of one bag as they are published. */
@@ -70,7 +145,7 @@ export function bagTables({ fitted, features, pegs, pegMonths }: RatedBag): BagT
       sessions,
       evidence,
     })),
-    pegs,
+    pegs: pegs.map(({ water, peg, logReturn, sd }) => ({ water, peg, logReturn, sd })),
     pegMonths: pegMonths.map(({ water, peg, month, logReturn, low80, high80, sessions, evidence }) => ({
       water,
       peg,
@@ -86,7 +161,8 @@ export function bagTables({ fitted, features, pegs, pegMonths }: RatedBag): BagT
 }
 
 function modelSummary(fitted: BagModel): ModelSummary {
-  const { sessions, fit } = fitted;
+  const { fit, presence } = fitted;
+  const sessions = presence?.sessions ?? fitted.sessions;
   // A term the venue has nothing for (no known angler, no feature) has no spread.
   const sd = (term: string) => fit.sd[term] ?? 0;
   return {

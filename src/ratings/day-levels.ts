@@ -11,7 +11,7 @@ export interface DayLevel {
   readonly water: string;
   readonly month: Month;
   readonly mean: number;
-  /** Doubt about the water's month and the luck of the day together. */
+  /** Doubt about it, the luck of the day left out. */
   readonly sd: number;
 }
 
@@ -23,7 +23,7 @@ function yearNow(water: number, { asked, years }: RatingModel): LinearCombinatio
 
 /**
  * Asks for par of every water in every month on a day yet to come: the level, the water, its month, its present year and the
- * mean over its pegs, with the spread of days about that. Empty where nobody weighed a bag.
+ * mean over its pegs. Empty where nobody weighed a bag.
  */
 export function dayQuestion(
   venue: RatedVenue,
@@ -50,11 +50,6 @@ export function dayQuestion(
   };
   return {
     asked: places.map(({ water, month }) => ({ combination: parOf(water, month), sessions: 0 })),
-    read: (answers, fit) =>
-      places.map((place, i) => ({
-        ...place,
-        mean: answers[i]!.logReturn,
-        sd: Math.hypot(answers[i]!.sd, fit.sd[TERM.event]!),
-      })),
+    read: (answers) => places.map((place, i) => ({ ...place, mean: answers[i]!.logReturn, sd: answers[i]!.sd })),
   };
 }

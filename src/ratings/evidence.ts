@@ -15,3 +15,10 @@ export function evidenceOf(posteriorSd: number, priorSd: number): Evidence {
   if (left > THIN_ABOVE) return 'thin';
   return left < SOLID_BELOW ? 'solid' : 'fair';
 }
+
+const BY_STRENGTH: readonly Evidence[] = ['thin', 'fair', 'solid'];
+
+/** The weaker of two words. */
+export function weaker(one: Evidence, other: Evidence): Evidence {
+  return BY_STRENGTH.indexOf(one) < BY_STRENGTH.indexOf(other) ? one : other;
+}

@@ -1,15 +1,12 @@
-import { MONTHS } from '../domain/day.ts';
+import { MONTHS, type Month } from '../domain/day.ts';
 import { pegKey } from '../domain/peg.ts';
 import type { RatedBag } from './bag-model.ts';
 import { chancesToFrame } from './chance-to-frame.ts';
-import { normalCdf } from './engine/normal-cdf.ts';
+import { chanceBelow, type DaySpread, daySpread, valueAt } from './day-spread.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { TERM } from './rating-model.ts';
 import type { BagId, ExpectedBag, Quartiles } from './ratings.ts';
 import { usualField } from './usual-field.ts';
-
-/** Φ⁻¹(0.75). */
-const NORMAL_QUARTER = 0.6744897501960817;
 
 /**
  * What a club-average rod may expect at every peg in every month, and its chance to frame. Empty where the log gives no
@@ -34,7 +31,7 @@ export function expectedBags(venue: RatedVenue, bags: readonly RatedBag[], seed:
         parts: parts.map((part) => ({
           part: part.bag,
           bag: quartiles(part.bags[i]!, part.noneBelowKg),
-          chanceOfNone: normalCdf((Math.log(part.noneBelowKg) - part.bags[i]!.mean) / part.bags[i]!.sd),
+          chanceOfNone: chanceOfNone(part.bags[i]!, part.noneBelowKg),
         })),
         ...chance,
         evidence,
@@ -43,10 +40,14 @@ export function expectedBags(venue: RatedVenue, bags: readonly RatedBag[], seed:
   });
 }
 
-/** A bag yet to come, on the log scale. */
+/** A bag yet to come, on the log scale, on a day that is like one of those before. */
 interface LogBag {
   readonly mean: number;
+  /** Of all but the day. */
   readonly sd: number;
+  readonly days: DaySpread;
+  /** Chance that there is any, where the mean is of what it weighs then; null where the bound of nothing tells. */
+  readonly chanceOfAny: number | null;
 }
 
 interface Prediction {
@@ -56,23 +57,49 @@ interface Prediction {
   readonly bags: readonly LogBag[];
 }
 
-function predictions({ fitted, pegMonths, days }: RatedBag): Prediction[] {
-  const levels = new Map(days.map((level) => [`${level.water} ${level.month}`, level]));
-  if (levels.size === 0) return [];
-  const bags = pegMonths.map(({ water, month, logReturn, sd }) => {
-    const level = levels.get(`${water} ${month}`)!;
-    return { mean: level.mean + logReturn, sd: Math.hypot(level.sd, sd, fitted.fit.residualSd) };
+function predictions({ fitted, pegMonths, days, presence }: RatedBag): Prediction[] {
+  if (days.length === 0) return [];
+  const levelOf = byWaterMonth(days);
+  const spread = daySpread(fitted.fit);
+  const thereOf = presence === null ? null : byWaterMonth(presence.days);
+  const thereSpread = fitted.presence === null ? [] : daySpread(fitted.presence.fit);
+  const weights = presence?.weights ?? pegMonths;
+  const bags = weights.map(({ water, month, logReturn, sd }, i): LogBag => {
+    const level = levelOf(water, month);
+    const bag = {
+      mean: level.mean + logReturn,
+      sd: Math.hypot(level.sd, sd, fitted.fit.residualSd),
+      days: spread,
+    };
+    if (presence === null || thereOf === null) return { ...bag, chanceOfAny: null };
+    const there = thereOf(water, month);
+    const peg = presence.pegMonths[i]!;
+    const none = chanceBelow(thereSpread, there.mean + peg.logReturn, Math.hypot(1, there.sd, peg.sd), 0);
+    return { ...bag, chanceOfAny: 1 - none };
   });
   return [{ bag: fitted.bag, noneBelowKg: fitted.noneBelowGrams / 1000, bags }];
 }
 
-/** Quarters of a log-normal bag; what is too little to be weighed is nothing. */
-function quartiles({ mean, sd }: LogBag, noneBelowKg: number): Quartiles {
-  const at = (deviations: number) => {
-    const kilograms = Math.exp(mean + deviations * sd);
+function byWaterMonth(days: RatedBag['days']): (water: string, month: Month) => RatedBag['days'][number] {
+  const levels = new Map(days.map((level) => [`${level.water} ${level.month}`, level]));
+  return (water, month) => levels.get(`${water} ${month}`)!;
+}
+
+function chanceOfNone({ mean, sd, days, chanceOfAny }: LogBag, noneBelowKg: number): number {
+  return chanceOfAny === null ? chanceBelow(days, mean, sd, Math.log(noneBelowKg)) : 1 - chanceOfAny;
+}
+
+/** Quarters of a bag; what is too little to be weighed is nothing, and so is the share that has none. */
+function quartiles({ mean, sd, days, chanceOfAny }: LogBag, noneBelowKg: number): Quartiles {
+  const at = (probability: number) => {
+    if (chanceOfAny !== null) {
+      const ofSome = (probability - (1 - chanceOfAny)) / chanceOfAny;
+      return ofSome > 0 ? Math.exp(valueAt(days, mean, sd, ofSome)) : 0;
+    }
+    const kilograms = Math.exp(valueAt(days, mean, sd, probability));
     return kilograms < noneBelowKg ? 0 : kilograms;
   };
-  return { lowKg: at(-NORMAL_QUARTER), middleKg: at(0), highKg: at(NORMAL_QUARTER) };
+  return { lowKg: at(0.25), middleKg: at(0.5), highKg: at(0.75) };
 }
 
 function framingChances(

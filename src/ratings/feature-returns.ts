@@ -61,7 +61,7 @@ function untold(
   const season = (fit.sd[TERM.season] ?? NOTHING_KNOWN) * Math.sqrt(unitVariance(model.season.prior, position));
   const wave = model.season.waves === null ? 0 : (fit.sd[TERM.wave] ?? 0);
   const sd = Math.hypot(level, season, wave);
-  return { logReturn: 0, sd, ...interval80(0, sd), sessions, evidence: 'thin' };
+  return { logReturn: 0, sd, priorSd: sd, ...interval80(0, sd), sessions, evidence: 'thin' };
 }
 
 /** Sessions on pegs with a feature, by feature and position. */

@@ -56,6 +56,7 @@ export function firstLook(venue: RatedVenue): FirstLook {
             noneBelowGrams,
             model,
             fit,
+            presence: null,
           },
     dnw: dnwRows.length,
     asked:

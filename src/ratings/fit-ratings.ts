@@ -25,6 +25,18 @@ export const RATING_PRIORS: WeakPriors = {
   fixedSpread: 5,
 };
 
+/** Scatter of a log bag, by which the scale of a probit, whose own scatter is 1, is wider. */
+const USUAL_SCATTER = RATING_PRIORS.residualMedian;
+
+/** The same priors for whether a part is there at all, on the probit scale. */
+export const PRESENCE_PRIORS: WeakPriors = {
+  ...RATING_PRIORS,
+  sdScale: RATING_PRIORS.sdScale / USUAL_SCATTER,
+  sdScaleOf: Object.fromEntries(
+    Object.entries(RATING_PRIORS.sdScaleOf ?? {}).map(([term, scale]) => [term, scale / USUAL_SCATTER]),
+  ),
+};
+
 /**
  * How far a water's level may lie from the venue's, held: a handful of waters cannot tell, and within a factor of e² of
  * one another (two standard deviations) most do lie.

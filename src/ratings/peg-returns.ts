@@ -2,23 +2,23 @@ import { MONTHS, type Month, monthOf } from '../domain/day.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { RatingModel } from './rating-model.ts';
-import type { Evidence, PegReturn } from './ratings.ts';
+import type { Evidence } from './ratings.ts';
 import { returnCombinations } from './return-combinations.ts';
 import type { Question, ReturnWithDoubt } from './returns.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 
+/** A peg's return over the year. */
+export interface PegYearReturn extends ReturnWithDoubt {
+  readonly water: string;
+  readonly peg: string;
+}
+
 /** Asks for the return of every peg over the year. */
-export function pegQuestion(venue: RatedVenue, model: RatingModel): Question<PegReturn> {
+export function pegQuestion(venue: RatedVenue, model: RatingModel): Question<PegYearReturn> {
   const { ofPeg } = returnCombinations(venue, model);
   return {
     asked: venue.pegs.map((peg) => ({ combination: ofPeg(peg, null), sessions: 0 })),
-    read: (answers) =>
-      venue.pegs.map(({ water, peg }, i) => ({
-        water,
-        peg,
-        logReturn: answers[i]!.logReturn,
-        sd: answers[i]!.sd,
-      })),
+    read: (answers) => venue.pegs.map(({ water, peg }, i) => ({ water, peg, ...answers[i]! })),
   };
 }
 

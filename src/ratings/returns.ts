@@ -9,6 +9,8 @@ import type { Evidence } from './ratings.ts';
 export interface ReturnWithDoubt {
   readonly logReturn: number;
   readonly sd: number;
+  /** What the doubt was before any session was seen. */
+  readonly priorSd: number;
   /** Multiples of par. */
   readonly low80: number;
   readonly high80: number;
@@ -63,11 +65,15 @@ export function answers<Questions extends readonly Question<unknown>[]>(
 function returnsOf({ model, fit }: FittedModel, asked: readonly AskedReturn[]): ReturnWithDoubt[] {
   const { mean, sd } = fit.posterior(asked.map(({ combination }) => combination));
   const priorSd = priorSds(model.latent, fit);
-  return asked.map(({ combination, sessions }, i) => ({
-    logReturn: mean[i]!,
-    sd: sd[i]!,
-    ...interval80(mean[i]!, sd[i]!),
-    sessions,
-    evidence: evidenceOf(sd[i]!, priorSd(combination)),
-  }));
+  return asked.map(({ combination, sessions }, i) => {
+    const before = priorSd(combination);
+    return {
+      logReturn: mean[i]!,
+      sd: sd[i]!,
+      priorSd: before,
+      ...interval80(mean[i]!, sd[i]!),
+      sessions,
+      evidence: evidenceOf(sd[i]!, before),
+    };
+  });
 }

@@ -1,0 +1,76 @@
+import { addDays, monthOf } from '../../src/domain/day.ts';
+import { pegKey } from '../../src/domain/peg.ts';
+import { fitBag, rateBag } from '../../src/ratings/bag-model.ts';
+import { expectedBags } from '../../src/ratings/expected-bags.ts';
+import { firstLook } from '../../src/ratings/first-look.ts';
+import { partGrams } from '../../src/ratings/logged-part.ts';
+import { makeVenue } from '../demo/make-venue.ts';
+
+/** A chance that was stated, and whether it came so. */
+export interface KeptPromise {
+  readonly of: string;
+  readonly stated: number;
+  readonly happened: boolean;
+}
+
+/** Rates a generated venue without its last year, and holds what it promises against that year's matches. */
+export function promisesOf(seed: number): KeptPromise[] {
+  const { venue, truth } = makeVenue({ seed });
+  const from = addDays(venue.settings.guideDay, -365);
+  const pastEvents = venue.events.filter(({ day }) => day <= from);
+  const past = new Set(pastEvents.map(({ id }) => id));
+  const before = { ...venue, events: pastEvents, sessions: venue.sessions.filter(({ event }) => past.has(event)) };
+  const { lesson, asked, start } = firstLook(before);
+  const choice = { dnw: lesson.mechanism ?? undefined, asked };
+  const bags = [
+    rateBag(before, fitBag(before, 'total', choice, start === null ? {} : { start })),
+    ...venue.settings.bagParts.map(({ id }) => rateBag(before, fitBag(before, id, choice))),
+  ];
+  const promised = new Map(
+    expectedBags(before, bags, 1).map((row) => [`${pegKey(row.water, row.peg)} ${row.month}`, row]),
+  );
+  const promises: KeptPromise[] = [];
+  const matches = venue.events.filter(
+    ({ id, kind, listing }) => !past.has(id) && kind === 'match' && listing === 'full',
+  );
+  for (const event of matches) {
+    const sessions = venue.sessions.filter(
+      (session) => session.event === event.id && ['weighed', 'dnw'].includes(session.status),
+    );
+    const order = [...sessions].sort((a, b) => (b.weightGrams ?? 0) - (a.weightGrams ?? 0));
+    for (const session of sessions) {
+      const row = promised.get(`${pegKey(session.water, session.peg)} ${monthOf(event.day)}`);
+      if (row === undefined) continue;
+      // The bag is promised to an average rod: take out what this one brought along.
+      const skill = session.angler === undefined ? 0 : (truth.anglers[session.angler] ?? 0);
+      const quarters = (of: string, bag: typeof row.total, kilograms: number) => {
+        for (const [stated, at] of [
+          [0.25, bag.lowKg],
+          [0.5, bag.middleKg],
+          [0.75, bag.highKg],
+        ] as const) {
+          // Where a quarter is nothing, more than that have nothing: it promises no share.
+          if (at > 0) promises.push({ of: `quarter ${of}`, stated, happened: kilograms <= at });
+        }
+      };
+      // What was not weighed is nearly always below every quarter.
+      quarters('total', row.total, ((session.weightGrams ?? 0) / 1000) * Math.exp(-skill));
+      for (const part of row.parts) {
+        // A part told in two says what weighed bags hold; one told by a bound speaks of the others as well.
+        const isOfAll = bags.find(({ fitted }) => fitted.bag === part.part)?.presence === null;
+        if (session.status === 'dnw' && !isOfAll) continue;
+        const grams = session.status === 'dnw' ? 0 : partGrams(session, part.part, venue.settings.bagParts);
+        if (grams === undefined) continue;
+        if (session.status !== 'dnw')
+          promises.push({ of: `none of ${part.part}`, stated: part.chanceOfNone, happened: grams === 0 });
+        quarters(part.part, part.bag, (grams / 1000) * Math.exp(-skill));
+      }
+      promises.push({
+        of: 'frame',
+        stated: row.chanceToFrame,
+        happened: order.indexOf(session) < event.framePlaces,
+      });
+    }
+  }
+  return promises;
+}

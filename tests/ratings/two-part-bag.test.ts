@@ -1,0 +1,71 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import type { Session } from '../../src/domain/session.ts';
+import { fitBag, type RatedBag, rateBag } from '../../src/ratings/bag-model.ts';
+import { expectedBags } from '../../src/ratings/expected-bags.ts';
+import { interval80 } from '../../src/ratings/interval.ts';
+import type { ReturnWithDoubt } from '../../src/ratings/returns.ts';
+import { togetherReturn } from '../../src/ratings/two-part-bag.ts';
+import { seededChance } from '../demo/chance.ts';
+import { simulateFromModel } from '../demo/simulate-from-model.ts';
+
+function told(logReturn: number, sd: number, priorSd: number): ReturnWithDoubt {
+  return { logReturn, sd, priorSd, ...interval80(logReturn, sd), sessions: 9, evidence: 'fair' };
+}
+
+describe('togetherReturn', () => {
+  test('is the chance over par’s chance, times the weight over par’s', () => {
+    const { logReturn } = togetherReturn(told(0.2, 0.1, 0.3), told(0.5, 0.2, 0.6), { mean: 0, spread: 1 });
+    // Φ(0.5) = 0.691462461274, Abramowitz and Stegun, table 26.1.
+    expect(logReturn).toBeCloseTo(0.2 + Math.log(0.691462461274013 / 0.5), 9);
+  });
+
+  test('has the doubt of the weight alone where there always is some', () => {
+    expect(togetherReturn(told(0.2, 0.1, 0.3), told(0.5, 0.2, 0.6), { mean: 9, spread: 1 }).sd).toBeCloseTo(0.1, 9);
+  });
+});
+
+describe('a part that is there or not, and weighs one fish or more where it is', () => {
+  const { venue } = simulateFromModel({ seed: 8, waters: 1, pegs: 20, anglers: 40, events: 70, features: 2 });
+  const chance = seededChance(77);
+  // Pegs 1 to 10 have carp four times in five and pegs 11 to 20 one time in four; what they weigh is the same.
+  const sessions = venue.sessions.map((session): Session => {
+    const isThere = chance.happens(Number(session.peg) <= 10 ? 0.8 : 0.25);
+    return { ...session, parts: { carp: { weightGrams: isThere ? 2000 * Math.exp(0.4 * chance.normal()) : 0 } } };
+  });
+  const of = { ...venue, sessions };
+  let carp: RatedBag;
+  beforeAll(() => {
+    carp = rateBag(of, fitBag(of, 'carp'));
+  }, 60_000);
+
+  test('is told in two', () => {
+    expect(carp.presence).not.toBeNull();
+    expect(carp.fitted.sessions.every(({ isCensored }) => !isCensored)).toBe(true);
+  });
+
+  test('chances of none are those it was drawn with', () => {
+    const bags = expectedBags(of, [rateBag(of, fitBag(of, 'total')), carp], 1);
+    const mean = (isGood: boolean) => {
+      const rows = bags.filter(({ peg }) => Number(peg) <= 10 === isGood);
+      return rows.reduce((sum, { parts }) => sum + parts[0]!.chanceOfNone, 0) / rows.length;
+    };
+    expect(Math.abs(mean(true) - 0.2)).toBeLessThan(0.05);
+    expect(Math.abs(mean(false) - 0.75)).toBeLessThan(0.05);
+  });
+
+  test('good pegs are worth what more of the chances makes of them', () => {
+    const mean = (isGood: boolean) => {
+      const rows = carp.pegs.filter(({ peg }) => Number(peg) <= 10 === isGood);
+      return rows.reduce((sum, { logReturn }) => sum + logReturn, 0) / rows.length;
+    };
+    expect(Math.abs(mean(true) - mean(false) - Math.log(0.8 / 0.25))).toBeLessThan(0.25);
+  });
+
+  test('a part that is never missing is told by one model', () => {
+    const always = {
+      ...venue,
+      sessions: venue.sessions.map((session): Session => ({ ...session, parts: { carp: { weightGrams: 900 } } })),
+    };
+    expect(fitBag(always, 'carp', {}, { variances: 'mode' }).presence).toBeNull();
+  });
+});
