@@ -6,8 +6,7 @@ import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import { hazardKind } from '../domain/risk.ts';
 import type { PegRound } from '../ground/peg-round.ts';
-import { hasLineAbout } from '../ground/stand-off.ts';
-import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
+import { type Atlas, waterOf } from './atlas.ts';
 import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { pegLink, siteLink } from './site-link.ts';
 import { roundOfWater } from './walking-order.ts';
@@ -28,8 +27,6 @@ export interface RoundHazard {
 export interface RoundPeg extends RecordBase {
   readonly peg: string;
   readonly hazards: readonly RoundHazard[];
-  /** Whether an overhead line is near enough for a measured distance to matter. */
-  readonly hasLine: boolean;
 }
 
 /** What the script needs of one water. Plain data: it goes into the page as JSON. */
@@ -74,7 +71,7 @@ export function bankRoundPage(atlas: Atlas, waterId: string, bases: ReadonlyMap<
     guideDay: settings.guideDay,
     lengthUnit: settings.units.length,
     water,
-    pegs: pegs.map((peg) => roundPeg(atlas, peg, bases)),
+    pegs: pegs.map((peg) => roundPeg(peg, bases)),
   };
   return {
     waterName: water.name,
@@ -150,13 +147,12 @@ function roundStop(atlas: Atlas, peg: Peg, legMetres: number): RoundStop {
   };
 }
 
-function roundPeg(atlas: Atlas, peg: Peg, bases: ReadonlyMap<PegKey, RecordBase>): RoundPeg {
+function roundPeg(peg: Peg, bases: ReadonlyMap<PegKey, RecordBase>): RoundPeg {
   const key = pegKey(peg.water, peg.peg);
   return {
     peg: peg.peg,
     ...(bases.get(key) ?? { record: '', known: {} }),
     hazards: hazardsOf(peg),
-    hasLine: hasLineAbout(surveyOfPeg(atlas, key).standOffs, atlas.venue.settings.standOff),
   };
 }
 

@@ -52,7 +52,7 @@ export function clearancePage(atlas: Atlas, water: string): ClearancePage {
 
 function pegHistory(atlas: Atlas, peg: Peg, { visits, forecast }: PegClearance): PegClearanceHistory {
   const { units, nestingMonths, standOff } = atlas.venue.settings;
-  const { standOffs } = surveyOfPeg(atlas, pegKey(peg.water, peg.peg));
+  const survey = surveyOfPeg(atlas, pegKey(peg.water, peg.peg));
   const isClosed = !isToBeCut(atlas, peg);
   return {
     peg: peg.peg,
@@ -61,7 +61,7 @@ function pegHistory(atlas: Atlas, peg: Peg, { visits, forecast }: PegClearance):
     rows: visits.map((visit) => clearanceRow(visit, units)),
     next: forecast === null || isClosed ? null : nextCut(forecast, nestingMonths),
     isClosed,
-    nearLine: hasLineAbout(standOffs, standOff),
+    nearLine: hasLineAbout(survey, standOff),
   };
 }
 

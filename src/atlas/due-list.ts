@@ -1,5 +1,6 @@
 import { addDays, type Day } from '../domain/day.ts';
 import { type Check, checkOf } from '../domain/due.ts';
+import { linesSurveyOf } from '../domain/lines-survey.ts';
 import type { MapPlace } from '../domain/map.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import { isRescueKit, kitKnown } from '../domain/rescue-kit.ts';
@@ -8,7 +9,7 @@ import type { Venue } from '../domain/venue.ts';
 import type { CalendarEntry } from './feeds/icalendar.ts';
 import { hazardRegister, type RegisterRow } from './hazard-register.ts';
 
-export type DueKind = 'action' | 'hazard' | 'platform' | 'clearance' | 'rescue kit';
+export type DueKind = 'action' | 'hazard' | 'platform' | 'clearance' | 'rescue kit' | 'overhead lines';
 
 /** One thing that has to be looked at again. */
 export interface DueItem {
@@ -86,7 +87,17 @@ export function dueList(venue: Venue): readonly DueItem[] {
       };
     }),
   );
-  return [...actions, ...hazards, ...pegs, ...kit].sort((a, b) =>
+  const lines = venue.waters.map((water): DueItem => {
+    const survey = linesSurveyOf(water, venue.settings);
+    return {
+      kind: 'overhead lines',
+      water: water.id,
+      waterName: water.name,
+      what: 'Overhead lines: is the map still right?',
+      check: checkOf(survey?.on, undefined, inspection.linesDays),
+    };
+  });
+  return [...actions, ...hazards, ...pegs, ...kit, ...lines].sort((a, b) =>
     (a.check.dueOn ?? '').localeCompare(b.check.dueOn ?? ''),
   );
 }

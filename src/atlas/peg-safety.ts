@@ -10,7 +10,7 @@ import {
   standOffWords,
 } from '../domain/overhead-line-words.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
-import { isUnsafePlatform } from '../domain/peg-facts.ts';
+import { hazardsOfWholeWater, isUnsafePlatform } from '../domain/peg-facts.ts';
 import type { LineFact } from '../domain/peg-verdict.ts';
 import { compassWords } from '../domain/place-words.ts';
 import { compareByUrgency, hazardKind, riskOf } from '../domain/risk.ts';
@@ -19,7 +19,7 @@ import { isCurrentLine, namesLine } from '../ground/lines-of-peg.ts';
 import { asksForTape, countsMetres } from '../ground/stand-off.ts';
 import type { LineStandOff, PegSurvey } from '../ground/survey.ts';
 import { effectiveReach } from '../ground/swept-area.ts';
-import { type Atlas, surveyOfPeg } from './atlas.ts';
+import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
 
 /** One entry of the safety box: a sign, what it is, what to do, what the club has done, how it is known. */
 export interface SafetyEntry {
@@ -48,7 +48,7 @@ export function pegSafety(atlas: Atlas, peg: Peg): readonly SafetyEntry[] {
     inForce.find((hazard) => isCurrentLine(hazard) && namesLine(hazard, { id: line, name }));
   const told = new Set(lines.map(recordOf));
   const unmapped = survey.lines.filter(({ source }) => source !== 'map');
-  const hazards = inForce
+  const hazards = [...inForce, ...hazardsOfWholeWater(waterOf(atlas, peg.water))]
     .filter((hazard) => !told.has(hazard) && !isCurrentLine(hazard))
     .map((hazard) => ({ hazard, risk: riskOf(hazard, settings.riskBands) }))
     .sort((a, b) => compareByUrgency(a.risk, b.risk))

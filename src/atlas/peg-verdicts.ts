@@ -1,6 +1,6 @@
 import type { Day } from '../domain/day.ts';
 import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
-import { decidingFacts, pegFacts } from '../domain/peg-facts.ts';
+import { decidingFacts, hazardsOfWholeWater, pegFacts } from '../domain/peg-facts.ts';
 import {
   type ClosedVerdict,
   changesWithDay,
@@ -9,12 +9,13 @@ import {
   pegVerdict,
 } from '../domain/peg-verdict.ts';
 import { closedBecause, closedHeadline, closedReason } from '../domain/verdict-words.ts';
-import { type Atlas, surveyOfPeg } from './atlas.ts';
+import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
 
 /** Everything known about a peg that decides whether it may be fished. */
 export function factsOfPeg(atlas: Atlas, peg: Peg): PegFacts {
   const { notices, settings } = atlas.venue;
-  return pegFacts(peg, notices, surveyOfPeg(atlas, pegKey(peg.water, peg.peg)).lines, settings);
+  const { lines } = surveyOfPeg(atlas, pegKey(peg.water, peg.peg));
+  return pegFacts(peg, notices, lines, settings, hazardsOfWholeWater(waterOf(atlas, peg.water)));
 }
 
 /** The verdict on a peg for the day of the guide. */

@@ -46,7 +46,7 @@ export function roundSheet(atlas: Atlas, water: string): RoundSheet {
     from: from === null ? null : `From ${from.name}`,
     rows: stops.map(({ peg: name }) => {
       const key = pegKey(water, name);
-      const hasLine = hasLineAbout(surveyOfPeg(atlas, key).standOffs, settings.standOff);
+      const hasLine = hasLineAbout(surveyOfPeg(atlas, key), settings.standOff);
       const peg = atlas.pegsByKey.get(key)!;
       return sheetRow(peg, verdictOfPeg(atlas, peg).state === 'closed', hasLine, settings);
     }),

@@ -1,4 +1,5 @@
 import type { Hazard } from './hazard.ts';
+import type { Water } from './map.ts';
 import type { Notice } from './notice.ts';
 import { concernsPeg, replacedFrom } from './notice-state.ts';
 import { type Peg, type PermittedReach, type Platform, pegKey } from './peg.ts';
@@ -12,6 +13,7 @@ export const UNSAFE_PLATFORM = 'unsafe';
 /**
  * Gathers what decides whether a peg may be fished.
  * @param notices all of the venue: those that close this peg are picked out
+ * @param ofWater hazards of its whole water, which close every peg on it
  * @param lines every overhead line known about the peg, mapped, recorded or measured
  */
 export function pegFacts(
@@ -19,6 +21,7 @@ export function pegFacts(
   notices: readonly Notice[],
   lines: readonly LineFact[],
   settings: Pick<VenueSettings, 'standOff' | 'permittedReach' | 'riskBands'>,
+  ofWater: readonly Hazard[] = [],
 ): PegFacts {
   const key = pegKey(peg.water, peg.peg);
   const closures = notices
@@ -33,7 +36,7 @@ export function pegFacts(
         ...(replaced === null ? {} : { replacedFrom: replaced }),
       };
     });
-  const hazards = [...closingHazards(peg.hazards, settings.riskBands), ...platformKeptOpen(peg)];
+  const hazards = [...closingHazards([...peg.hazards, ...ofWater], settings.riskBands), ...platformKeptOpen(peg)];
   const limits = limitsBelow(peg.limits, settings.permittedReach);
   return {
     status: peg.status,
@@ -98,4 +101,9 @@ function closingRule(hazard: Hazard, bands: readonly RiskBand[]): ClosingRule | 
 function limitsBelow(limits: Partial<PermittedReach>, permitted: PermittedReach): Partial<PermittedReach> {
   const entries = Object.entries(limits) as [keyof PermittedReach, number | undefined][];
   return Object.fromEntries(entries.filter(([what, value]) => value !== undefined && value < permitted[what]));
+}
+
+/** Current hazards that a water's record puts at no place of its map: they are at every peg. */
+export function hazardsOfWholeWater({ hazards = [] }: Pick<Water, 'hazards'>): readonly Hazard[] {
+  return hazards.filter(({ mappedAs, clearedOn }) => mappedAs === undefined && clearedOn === undefined);
 }

@@ -1,5 +1,6 @@
 import type { OverheadLine, Water } from '../domain/map.ts';
 import type { Peg, PermittedReach } from '../domain/peg.ts';
+import type { LineFact } from '../domain/peg-verdict.ts';
 import type { StandOffRule, VenueSettings } from '../domain/venue.ts';
 import { wholeTurnDegrees } from './geodesy/ellipsoid.ts';
 import { localPlane } from './geodesy/local-plane.ts';
@@ -73,8 +74,17 @@ export function asksForTape(
 const LINE_ABOUT_STAND_OFFS = 2;
 
 /** Whether a line is near enough to a peg to be measured on a round, and to be thought of before anyone cuts there. */
-export function hasLineAbout(standOffs: readonly LineStandOff[], rule: StandOffRule): boolean {
-  return standOffs.some(({ mappedMetres }) => mappedMetres < rule.metres * LINE_ABOUT_STAND_OFFS);
+export function hasLineAbout({ standOffs, lines }: LinesAbout, rule: StandOffRule): boolean {
+  return (
+    lines.some(({ source }) => source !== 'map') ||
+    standOffs.some(({ mappedMetres }) => mappedMetres < rule.metres * LINE_ABOUT_STAND_OFFS)
+  );
+}
+
+/** What is known of overhead lines about a peg: as the maps have them, and all together. */
+interface LinesAbout {
+  readonly standOffs: readonly LineStandOff[];
+  readonly lines: readonly LineFact[];
 }
 
 /** The least distance, after everything is taken off, from what a reach sweeps from anywhere on the platform to any of the lines. */

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { bankRoundPage, roundsPage } from '../../src/atlas/bank-round-page.ts';
 import { recordBase } from '../../src/content/round-file/record-version.ts';
 import type { Hazard } from '../../src/domain/hazard.ts';
-import type { LineStandOff } from '../../src/ground/survey.ts';
 import { examplePeg } from '../domain/example-venue.ts';
 import { exampleAtlas } from './example-atlas.ts';
 
@@ -51,14 +50,6 @@ describe('the bank round page of a water', () => {
   it('writes that as JSON which cannot end the script element it stands in', () => {
     expect(page.json).not.toContain('<');
     expect(JSON.parse(page.json)).toEqual(page.data);
-  });
-
-  it('asks for a measured distance where a line is near, and only there', () => {
-    const line = (mappedMetres: number) => ({ mappedMetres }) as LineStandOff;
-    const near = (mappedMetres: number) =>
-      bankRoundPage(exampleAtlas({ venue: { pegs }, peg: { standOffs: [line(mappedMetres)] } }), 'pit', bases).data
-        .pegs[0]?.hasLine;
-    expect([near(59.9), near(60)]).toEqual([true, false]);
   });
 });
 

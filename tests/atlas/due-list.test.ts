@@ -75,6 +75,7 @@ describe('what is due', () => {
     expect(entries.map((entry) => entry.uid)).toEqual([
       '2026-11-21-pit-platform@example',
       '2026-11-21-pit-clearance@example',
+      '2026-11-21-pit-overhead-lines@example',
       '2026-12-30-pit-platform@example',
       '2027-03-30-pit-clearance@example',
     ]);
@@ -104,7 +105,7 @@ describe('what is due', () => {
   it('parts what is due within four weeks, or never checked, from what comes later', () => {
     const { soon, later, until } = dueSoonAndLater(items, '2026-12-02');
     expect(until).toBe('2026-12-30');
-    expect(soon.map((item) => item.check.dueOn)).toEqual([null, null, '2026-12-30']);
+    expect(soon.map((item) => item.check.dueOn)).toEqual([null, null, null, '2026-12-30']);
     expect(later.map((item) => item.check.dueOn)).toEqual(['2027-03-30']);
   });
 

@@ -40,7 +40,6 @@ export function pegForm(context: PegFormContext): HTMLFormElement {
 
   fillFields(form, draft);
   for (const radio of form.querySelectorAll<HTMLInputElement>('[type="radio"][name]')) letGoOnSecondTap(radio);
-  the('[data-line]', form).hidden = !peg.hasLine && draft.fields['line-distance'] === undefined;
   const showReason = (): void => {
     the('[data-reason]', form).hidden = draft.fields.status !== 'closed';
   };
