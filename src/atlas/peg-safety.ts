@@ -48,8 +48,8 @@ export function pegSafety(atlas: Atlas, peg: Peg): readonly SafetyEntry[] {
     inForce.find((hazard) => isCurrentLine(hazard) && namesLine(hazard, { id: line, name }));
   const told = new Set(lines.map(recordOf));
   const unmapped = survey.lines.filter(({ source }) => source !== 'map');
-  const hazards = [...inForce, ...hazardsOfWholeWater(waterOf(atlas, peg.water))]
-    .filter((hazard) => !told.has(hazard) && !isCurrentLine(hazard))
+  const others = inForce.filter((hazard) => !told.has(hazard) && !isCurrentLine(hazard));
+  const hazards = [...others, ...hazardsOfWholeWater(waterOf(atlas, peg.water))]
     .map((hazard) => ({ hazard, risk: riskOf(hazard, settings.riskBands) }))
     .sort((a, b) => compareByUrgency(a.risk, b.risk))
     .map(({ hazard }) => hazardEntry(hazard, settings));
