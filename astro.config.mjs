@@ -21,6 +21,12 @@ export default defineConfig({
         "default-src 'self'",
         "img-src 'self' data: blob:",
         "object-src 'none'",
+        // Nothing is framed and no other site is asked for anything. What would lead a reader away (a refresh tag) no policy
+        // forbids: words from the folder are text everywhere instead.
+        "frame-src 'none'",
+        "connect-src 'self'",
+        "worker-src 'self'",
+        "media-src 'none'",
         "base-uri 'none'",
         "form-action 'self'",
       ],

@@ -3,12 +3,13 @@ import { formatFaults } from '../content/format-fault.ts';
 import { loadVenue } from '../content/load-venue.ts';
 import { surveyVenue } from '../ground/survey-venue.ts';
 import { type Atlas, makeAtlas } from './atlas.ts';
+import { handedOver } from './handed-over.ts';
 import { loadRatings } from './ratings-cache.ts';
 
 let atlas: Promise<Atlas> | undefined;
 
 /**
- * The one place where a site build reads the venue folder: every page draws from this promise. The folder is that of
+ * The one place where a site build takes the venue folder from: every page draws from this promise. The folder is that of
  * `VENUE_DIR`, else `content`. Rejects with every fault's sentence where the folder has faults.
  */
 export function loadAtlas(): Promise<Atlas> {
@@ -22,7 +23,7 @@ export function venueDirectory(): string {
 }
 
 async function readAtlas(folder: string): Promise<Atlas> {
-  const { venue, faults } = await loadVenue(folder);
+  const { venue, faults } = handedOver(folder) ?? (await loadVenue(folder));
   if (venue === null) throw new Error([`Faults in the venue folder ${folder}:`, ...formatFaults(faults)].join('\n'));
   return makeAtlas(venue, surveyVenue(venue), await loadRatings(venue));
 }

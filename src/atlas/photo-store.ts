@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
 import { MOST_PIXELS } from '../content/picture-fault.ts';
@@ -9,7 +9,7 @@ export type PhotoFormat = 'avif' | 'webp' | 'jpg';
 
 /** One published copy of a picture. */
 export interface PhotoCopy {
-  /** `3f9c0a12b4d5e6f7-960.avif`: the digest of what it was made from, its width, its format. */
+  /** `3f9c0a12b4d5e6f7-960.avif`: the digest of what it was made from and how, its width, its format. */
   readonly name: string;
   readonly format: PhotoFormat;
   readonly width: number;
@@ -24,8 +24,6 @@ export interface PhotoSet {
 }
 
 const WIDTHS = [480, 960, 1440];
-/** Raise it when copies are made another way: kept ones are then made anew. */
-const MAKING = 1;
 
 /**
  * What is published of a picture: copies no wider than it is, in two modern formats and one that every browser shows.
@@ -39,7 +37,11 @@ export async function photoSet(file: string): Promise<PhotoSet> {
       throw new Error(`${file} cannot be read as a picture (${String(error)}). Save it again as JPEG or PNG.`);
     });
   const { width, height } = autoOrient;
-  const digest = createHash('sha256').update(`${MAKING}\0`).update(bytes).digest('hex').slice(0, 16);
+  const digest = createHash('sha256')
+    .update(`${await makingDigest()}\0`)
+    .update(bytes)
+    .digest('hex')
+    .slice(0, 16);
   const widths = [...new Set(WIDTHS.map((wanted) => Math.min(wanted, width)))];
   const copy = (format: PhotoFormat, wide: number): PhotoCopy => ({
     name: `${digest}-${wide}.${format}`,
@@ -63,17 +65,49 @@ export async function photoSet(file: string): Promise<PhotoSet> {
  */
 export async function photoBytes(file: string, copy: PhotoCopy, folder: string = keptFolder()): Promise<Buffer> {
   const kept = join(folder, copy.name);
+  const whole = await readKept(kept);
+  if (whole !== null) return whole;
+  const bytes = await made(await readFile(file), copy);
+  await keep(folder, kept, bytes);
+  return bytes;
+}
+
+/** A kept copy: its digest, a line break, its bytes. Null where there is none, or where it is not what was kept. */
+async function readKept(kept: string): Promise<Buffer | null> {
   try {
-    return await readFile(kept);
+    const held = await readFile(kept);
+    const end = held.indexOf('\n');
+    const bytes = held.subarray(end + 1);
+    return end > 0 && held.toString('latin1', 0, end) === digestOf(bytes) ? bytes : null;
   } catch {
-    const bytes = await made(await readFile(file), copy);
-    await mkdir(folder, { recursive: true });
-    // Written beside it and renamed: a build that is stopped leaves no half of a picture.
-    const unfinished = `${kept}.${process.pid}`;
-    await writeFile(unfinished, bytes);
-    await rename(unfinished, kept);
-    return bytes;
+    return null;
   }
+}
+
+/** Written beside its place and moved there. Where the disk refuses, the copy is only not kept. */
+async function keep(folder: string, kept: string, bytes: Buffer): Promise<void> {
+  const unfinished = `${kept}.${process.pid}`;
+  try {
+    await mkdir(folder, { recursive: true });
+    await writeFile(unfinished, Buffer.concat([Buffer.from(`${digestOf(bytes)}\n`), bytes]));
+    await rename(unfinished, kept);
+  } catch {
+    await rm(unfinished, { force: true }).catch(() => undefined);
+  }
+}
+
+function digestOf(bytes: Uint8Array): string {
+  return createHash('sha256').update(bytes).digest('hex');
+}
+
+let making: Promise<string> | undefined;
+
+/** A digest of how copies are made: the code of this file and the version of the library that encodes. */
+function makingDigest(): Promise<string> {
+  making ??= readFile(join(projectRoot(), 'src', 'atlas', 'photo-store.ts')).then((code) =>
+    createHash('sha256').update(JSON.stringify(sharp.versions)).update(code).digest('hex'),
+  );
+  return making;
 }
 
 function keptFolder(): string {

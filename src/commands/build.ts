@@ -1,12 +1,12 @@
-import { existsSync } from 'node:fs';
-import { rename, rm } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
+import { rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { build as buildSite } from 'astro';
+import { handOver } from '../atlas/handed-over.ts';
 import { loadRatings } from '../atlas/ratings-cache.ts';
 import { loadVenue } from '../content/load-venue.ts';
 import { countWords } from '../domain/count-words.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
+import { recoverGuide, replaceGuide, unfinishedGuide } from './guide-folder/replace-guide.ts';
 import { writeOfflineList } from './offline-list.ts';
 import { outputFolder } from './output-folder.ts';
 import { printFaults } from './print-faults.ts';
@@ -25,7 +25,9 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const { values } = readArguments(args, { venue: { type: 'string' }, out: { type: 'string' } });
   const folder = venueFolder(values.venue, io.environment);
   const out = outputFolder(values.out, folder);
-  const { venue, faults, leftOut } = await loadVenue(folder);
+  if (recoverGuide(out)) io.print('A build was stopped as it put its guide in place: that guide stands there again.');
+  const read = await loadVenue(folder);
+  const { venue, faults, leftOut } = read;
   printFaults(folder, faults, leftOut, io);
   if (venue === null) {
     io.printError('Nothing was built. Mend these faults and build again; the guide built before is untouched.');
@@ -34,13 +36,15 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   // The pages ask for the ratings once more and then find them in the cache.
   await loadRatings(venue, progressLine(io));
 
+  // What was checked is what is built, though a file be edited in between.
+  handOver(folder, read);
   process.env.VENUE_DIR = folder;
   process.env.ASTRO_TELEMETRY_DISABLED = '1';
-  const unfinished = join(dirname(out), `.${basename(out)}-unfinished-${process.pid}`);
+  const unfinished = unfinishedGuide(out);
   try {
     await buildSite({ root: PROJECT, outDir: unfinished, logLevel: 'warn' });
     await writeOfflineList(unfinished, siteAddress(process.env).base);
-    await replaceFolder(out, unfinished);
+    replaceGuide(out);
   } finally {
     await rm(unfinished, { recursive: true, force: true });
   }
@@ -48,12 +52,4 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     `Built the guide of ${venue.settings.name}: ${countWords(venue.pegs.length, 'peg')}, ${countWords(venue.waters.length, 'water')}.`,
   );
   return EXIT.clean;
-}
-
-/** Puts `next` where `folder` is. Two renames, so that what is served is the old guide or the new, never half of one. */
-async function replaceFolder(folder: string, next: string): Promise<void> {
-  const old = `${next}-old`;
-  if (existsSync(folder)) await rename(folder, old);
-  await rename(next, folder);
-  await rm(old, { recursive: true, force: true });
 }

@@ -1,4 +1,5 @@
 import { EXIT, processIo, type RunCommand } from './command-io.ts';
+import { diskTrouble } from './disk-trouble.ts';
 import { UsageError } from './read-arguments.ts';
 
 interface Entry {
@@ -81,6 +82,11 @@ async function main(): Promise<number> {
       return EXIT.usage;
     }
     if (io.environment.PEG_ATLAS_TRACE !== undefined) throw error;
+    const disk = diskTrouble(error);
+    if (disk !== null) {
+      io.printError(disk);
+      return EXIT.faults;
+    }
     io.printError(
       `A fault of the program itself, not of your files: ${error instanceof Error ? error.message : error}`,
     );

@@ -1,4 +1,4 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
@@ -74,5 +74,28 @@ describe('photoBytes', () => {
     const first = await photoBytes(file, copy, folder);
     await rm(file);
     expect(await photoBytes(file, copy, folder)).toEqual(first);
+  });
+
+  it.each([
+    ['cut short', (held: Buffer) => held.subarray(0, held.length >> 1)],
+    ['empty', () => Buffer.alloc(0)],
+    ['another picture', (held: Buffer) => Buffer.concat([held.subarray(0, 65), Buffer.from('another')])],
+    ['of a program before this', (held: Buffer) => held.subarray(65)],
+    ['one bit off', (held: Buffer) => Buffer.from(held.map((byte, at) => (at === held.length - 9 ? byte ^ 1 : byte)))],
+  ])('makes a kept copy anew that is %s', async (_, damage) => {
+    const file = await phonePhoto();
+    const copy = (await photoSet(file)).copies.find(({ format }) => format === 'webp')!;
+    const whole = await photoBytes(file, copy, folder);
+    const kept = join(folder, copy.name);
+    await writeFile(kept, damage(await readFile(kept)));
+    expect(await photoBytes(file, copy, folder)).toEqual(whole);
+    expect(await photoBytes(file, copy, folder)).toEqual(whole);
+  });
+
+  it('gives the copy also where nothing can be kept', async () => {
+    const file = await phonePhoto();
+    const copy = (await photoSet(file)).copies.find(({ format }) => format === 'jpg')!;
+    const bytes = await photoBytes(file, copy, join(file, 'no-folder'));
+    expect((await sharp(bytes).metadata()).format).toBe('jpeg');
   });
 });

@@ -8,6 +8,7 @@ import { pegLabel } from '../../domain/verdict-words.ts';
 import ownStyles from '../../styles/live-map.css?url';
 import { localDay } from '../local-day.ts';
 import { type MapPeg, pegMarks, placeMarks, showMarks } from './map-marks.ts';
+import { bindTextTooltip } from './text-tooltip.ts';
 import { offerLocate } from './where-i-am.ts';
 
 const METRES_AROUND = 30;
@@ -79,7 +80,7 @@ function drawShapes(map: L.Map, features: readonly Feature[], kind: string): voi
   for (const feature of features.filter(({ properties }) => properties?.kind === kind)) {
     const shape = L.geoJSON(feature, { style: { className: `live-${kind}`, fill: kind !== 'isobath' } }).addTo(map);
     const words = wordsOf(feature);
-    if (words !== '') shape.bindTooltip(words, { sticky: true });
+    if (words !== '') bindTextTooltip(shape, words, { sticky: true });
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Feature } from 'geojson';
 import L from 'leaflet';
+import { bindTextTooltip } from './text-tooltip.ts';
 
 /** A peg as the live map needs it. */
 export interface MapPeg {
@@ -75,9 +76,7 @@ export function placeMarks(map: L.Map, features: readonly Feature[]): readonly M
       const plate = document.createElement('span');
       plate.textContent = words;
       const icon = L.divIcon({ className: `live-place live-${kind}`, html: plate, iconSize: [0, 0] });
-      L.marker([lat, lng], { icon, keyboard: false })
-        .bindTooltip(properties.name ?? words)
-        .addTo(map);
+      bindTextTooltip(L.marker([lat, lng], { icon, keyboard: false }).addTo(map), properties.name ?? words);
       return [
         {
           at: L.latLng(lat, lng),

@@ -1,0 +1,22 @@
+const WORDS: Readonly<Record<string, string>> = {
+  ENOSPC: 'The disk is full',
+  EDQUOT: 'The room that you may use on the disk is full',
+  EROFS: 'The disk may only be read',
+  EACCES: 'The system does not give the right to write or read there',
+  EPERM: 'The system does not give the right to write or read there',
+  EMFILE: 'Too many files are open at once',
+  EIO: 'The disk does not answer as it should',
+};
+
+/** What a disk that refuses means to a person, or null where an error is none of a disk. Looks behind errors of the site builder. */
+export function diskTrouble(error: unknown): string | null {
+  for (let inner = error; inner instanceof Error; inner = inner.cause) {
+    const { code, path } = inner as NodeJS.ErrnoException;
+    const said = code ?? /\b(ENOSPC|EDQUOT|EROFS|EACCES|EPERM)\b/.exec(inner.message)?.[1];
+    const words = said === undefined ? undefined : WORDS[said];
+    if (words === undefined) continue;
+    const where = path ?? /'([^']+)'$/.exec(inner.message)?.[1];
+    return `${words}${where === undefined ? '' : `: ${where}`}. Nothing was published; the guide built before is as it was. Make room or give the right to write, and run this again.`;
+  }
+  return null;
+}
