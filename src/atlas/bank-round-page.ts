@@ -1,17 +1,21 @@
 import { type RecordBase, venueId } from '../content/round-file/record-version.ts';
 import type { Units } from '../domain/bag.ts';
 import { type Day, formatDay } from '../domain/day.ts';
+import type { Hazard } from '../domain/hazard.ts';
+import type { PlaceKind } from '../domain/map.ts';
 import { monthSpan } from '../domain/nesting.ts';
 import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
+import { isRescueKit, type KitKnown, kitKnown } from '../domain/rescue-kit.ts';
 import { hazardKind } from '../domain/risk.ts';
 import type { PegRound } from '../ground/peg-round.ts';
 import { type Atlas, waterOf } from './atlas.ts';
+import { rescueKitWords } from './due-list.ts';
 import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { pegLink, siteLink } from './site-link.ts';
 import { roundOfWater } from './walking-order.ts';
 
-/** A hazard in force, as the bailiff looks for it. */
+/** A current hazard, as the bailiff looks for it. */
 export interface RoundHazard {
   readonly kind: string;
   readonly name: string;
@@ -29,6 +33,30 @@ export interface RoundPeg extends RecordBase {
   readonly hazards: readonly RoundHazard[];
 }
 
+/** A place of the round that is no peg: a gate, a car park, a path, a piece of rescue kit; the whole water without an id. */
+export interface RoundPlace {
+  readonly id: string;
+  readonly name: string;
+  readonly isKit: boolean;
+  readonly hazards: readonly RoundHazard[];
+  /** What is known of it, in words. */
+  readonly facts: string;
+}
+
+/** A water of the venue, so that what was not visited can be said. */
+export interface RoundWater {
+  readonly id: string;
+  readonly name: string;
+  readonly pegs: readonly string[];
+  readonly kit: readonly { readonly id: string; readonly name: string }[];
+}
+
+/** Whom to call now: a role and a number. */
+export interface RoundContact {
+  readonly role: string;
+  readonly phone: string;
+}
+
 /** What the script needs of one water. Plain data: it goes into the page as JSON. */
 export interface BankRoundData {
   readonly venue: { readonly id: string; readonly name: string };
@@ -37,6 +65,8 @@ export interface BankRoundData {
   readonly water: { readonly id: string; readonly name: string };
   /** In walking order. */
   readonly pegs: readonly RoundPeg[];
+  readonly places: readonly RoundPlace[];
+  readonly waters: readonly RoundWater[];
 }
 
 /** One stop of the round as the page lists it without script. */
@@ -54,6 +84,9 @@ export interface BankRoundPage {
   /** Where the round begins and how long it is. */
   readonly wayWords: string;
   readonly stops: readonly RoundStop[];
+  readonly places: readonly RoundPlace[];
+  readonly emergencyNumber: string;
+  readonly contacts: readonly RoundContact[];
   readonly nestingMonths: string;
   readonly data: BankRoundData;
   /** `data` as it may stand inside a script element. */
@@ -72,11 +105,16 @@ export function bankRoundPage(atlas: Atlas, waterId: string, bases: ReadonlyMap<
     lengthUnit: settings.units.length,
     water,
     pegs: pegs.map((peg) => roundPeg(peg, bases)),
+    places: roundPlaces(atlas, waterId),
+    waters: roundWaters(atlas),
   };
   return {
     waterName: water.name,
     wayWords: wayWords(round, settings.units),
     stops: pegs.map((peg, index) => roundStop(atlas, peg, round.stops[index]!.legMetres)),
+    places: data.places,
+    emergencyNumber: settings.emergency.number,
+    contacts: contactsOf(atlas),
     nestingMonths: nestingMonthsOf(atlas),
     data,
     // The only way out of a script element is its end tag, or a comment that hides it.
@@ -89,6 +127,10 @@ export interface RoundsPage {
   readonly venue: BankRoundData['venue'];
   readonly lengthUnit: 'm' | 'ft';
   readonly nestingMonths: string;
+  readonly emergencyNumber: string;
+  readonly contacts: readonly RoundContact[];
+  /** `RoundWater`s as JSON, for the script. */
+  readonly watersJson: string;
   readonly waters: readonly {
     readonly name: string;
     readonly words: string;
@@ -104,6 +146,9 @@ export function roundsPage(atlas: Atlas): RoundsPage {
     venue: venueOf(atlas),
     lengthUnit: settings.units.length,
     nestingMonths: nestingMonthsOf(atlas),
+    emergencyNumber: settings.emergency.number,
+    contacts: contactsOf(atlas),
+    watersJson: JSON.stringify(roundWaters(atlas)),
     waters: waters.map(({ id, name }) => {
       const { stops, lengthMetres } = roundOfWater(atlas, id);
       return {
@@ -148,26 +193,76 @@ function roundStop(atlas: Atlas, peg: Peg, legMetres: number): RoundStop {
 }
 
 function roundPeg(peg: Peg, bases: ReadonlyMap<PegKey, RecordBase>): RoundPeg {
-  const key = pegKey(peg.water, peg.peg);
-  return {
-    peg: peg.peg,
-    ...(bases.get(key) ?? { record: '', known: {} }),
-    hazards: hazardsOf(peg),
-  };
+  const base = bases.get(pegKey(peg.water, peg.peg)) ?? { record: '', known: {} };
+  return { peg: peg.peg, ...base, hazards: hazardsOf(peg) };
+}
+
+const WALKED: ReadonlySet<PlaceKind> = new Set(['gate', 'car-park', 'throw-line', 'aed', 'inlet', 'outlet', 'aerator']);
+
+/** The places of a water that a round looks at: the water itself, rescue kit, gates and car parks, then the paths. */
+function roundPlaces({ venue }: Atlas, waterId: string): readonly RoundPlace[] {
+  const water = venue.waters.find(({ id }) => id === waterId)!;
+  const at = (mappedAs: string | undefined) =>
+    (water.hazards ?? [])
+      .filter((hazard) => hazard.mappedAs === mappedAs)
+      .filter(isCurrent)
+      .map(roundHazard);
+  const places = water.map.places.filter(({ kind }) => WALKED.has(kind));
+  return [
+    { id: '', name: `${water.name}: the water itself`, isKit: false, hazards: at(undefined), facts: '' },
+    ...[...places.filter(isRescueKit), ...places.filter((place) => !isRescueKit(place))].map((place) => ({
+      id: place.id,
+      name: isRescueKit(place) ? rescueKitWords(place) : place.name,
+      isKit: isRescueKit(place),
+      hazards: at(place.id),
+      facts: isRescueKit(place) ? kitWords(kitKnown(place, water, venue.rounds)) : '',
+    })),
+    ...water.map.paths.map(({ id, name }) => ({
+      id,
+      name: name ?? `Path ${id}`,
+      isKit: false,
+      hazards: at(id),
+      facts: '',
+    })),
+  ];
+}
+
+function kitWords({ checkedOn, state }: KitKnown): string {
+  const when = checkedOn === null ? 'never checked' : `checked ${formatDay(checkedOn)}`;
+  return state === 'missing' || state === 'damaged' ? `${state}, ${when}` : when;
+}
+
+function roundWaters({ venue }: Atlas): readonly RoundWater[] {
+  return venue.waters.map(({ id, name, map }) => ({
+    id,
+    name,
+    pegs: venue.pegs.filter(({ water }) => water === id).map(({ peg }) => peg),
+    kit: map.places.filter(isRescueKit).map((place) => ({ id: place.id, name: rescueKitWords(place) })),
+  }));
+}
+
+function contactsOf({ venue }: Atlas): readonly RoundContact[] {
+  return venue.settings.contacts.flatMap(({ role, phone }) => (phone === undefined ? [] : [{ role, phone }]));
 }
 
 function hazardsOf(peg: Peg): RoundHazard[] {
-  return peg.hazards
-    .filter(({ clearedOn }) => clearedOn === undefined)
-    .map(({ kind, place, foundOn, checkedOn, severity, likelihood }) => ({
-      kind,
-      name: hazardKind(kind).name,
-      place,
-      foundOn,
-      severity,
-      likelihood,
-      lookedAt: checkedOn === undefined ? `found ${formatDay(foundOn)}` : `checked ${formatDay(checkedOn)}`,
-    }));
+  return peg.hazards.filter(isCurrent).map(roundHazard);
+}
+
+function isCurrent({ clearedOn }: Hazard): boolean {
+  return clearedOn === undefined;
+}
+
+function roundHazard({ kind, place, foundOn, checkedOn, severity, likelihood }: Hazard): RoundHazard {
+  return {
+    kind,
+    name: hazardKind(kind).name,
+    place,
+    foundOn,
+    severity,
+    likelihood,
+    lookedAt: checkedOn === undefined ? `found ${formatDay(foundOn)}` : `checked ${formatDay(checkedOn)}`,
+  };
 }
 
 /** The club's nesting months in words: `March to August`. */

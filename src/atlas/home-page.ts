@@ -1,5 +1,5 @@
 import { countWords } from '../domain/count-words.ts';
-import { formatDay } from '../domain/day.ts';
+import { type Day, formatDay } from '../domain/day.ts';
 import type { Water } from '../domain/map.ts';
 import type { Peg } from '../domain/peg.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
@@ -7,6 +7,7 @@ import type { OutlineDrawing } from './drawing/outline.ts';
 import { mapFrame } from './map-frame.ts';
 import { type NoticesByState, noticesPage } from './notices-page.ts';
 import { closedCount, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
+import { type PlaceFindingLine, placeFindingLines } from './place-finding-lines.ts';
 import { pegLink, waterLink } from './site-link.ts';
 
 /** One water on the first page, with every one of its pegs. */
@@ -34,6 +35,9 @@ export interface HomePage {
   readonly venueName: string;
   readonly club: string;
   readonly notices: NoticesByState;
+  /** Current hazards that are at no peg, of every water. */
+  readonly findings: readonly PlaceFindingLine[];
+  readonly guideDay: Day;
   readonly waters: readonly HomeWater[];
   /** "96 pegs on 3 waters; 3,512 sessions of 134 events, 25 Nov 2023 to 21 Nov 2026". */
   readonly behind: string;
@@ -51,6 +55,8 @@ export function homePage(atlas: Atlas): HomePage {
     venueName: settings.name,
     club: settings.club,
     notices: noticesPage(atlas.venue),
+    findings: placeFindingLines(atlas.venue, waters),
+    guideDay: settings.guideDay,
     waters: waters.map(({ id }) => homeWater(atlas, id)),
     behind: behindWords(atlas),
     isFolded: pegs.length > MOST_UNFOLDED,

@@ -95,5 +95,6 @@ function placeWords(place: NearbyPlace | null, units: Units): string {
   if (place === null) return 'not known';
   const straight = `${formatDistance(place.distanceMetres, units)} ${compassWords(place.bearingDegrees)}`;
   const walk = place.walkMetres === null ? '' : ` (walk ${formatDistance(place.walkMetres, units)})`;
-  return `${place.name}, ${straight}${walk}`;
+  const state = place.place.kit === undefined ? '' : `, ${place.place.kit} when last looked at`;
+  return `${place.name}, ${straight}${walk}${state}`;
 }

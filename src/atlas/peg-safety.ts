@@ -20,6 +20,7 @@ import { asksForTape, countsMetres } from '../ground/stand-off.ts';
 import type { LineStandOff, PegSurvey } from '../ground/survey.ts';
 import { effectiveReach } from '../ground/swept-area.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
+import { findingsForPeg } from './place-findings.ts';
 
 /** One entry of the safety box: a sign, what it is, what to do, what the club has done, how it is known. */
 export interface SafetyEntry {
@@ -60,6 +61,10 @@ export function pegSafety(atlas: Atlas, peg: Peg): readonly SafetyEntry[] {
     ...platformEntries(peg),
     ...limitEntries(peg, settings, lines.length + unmapped.length > 0),
     ...wayEntries(survey),
+    ...findingsForPeg(atlas.venue, peg, survey).map(({ hazard, where }) => ({
+      ...hazardEntry(hazard, settings),
+      title: `${hazardKind(hazard.kind).name}: ${where}, ${hazard.place}`,
+    })),
     ...far.map((hazard) => hazardEntry(hazard, settings)),
     ...hazards,
   ];

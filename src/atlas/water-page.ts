@@ -1,6 +1,6 @@
 import type { Units } from '../domain/bag.ts';
 import { countWords } from '../domain/count-words.ts';
-import { formatDay, type Month, monthOf } from '../domain/day.ts';
+import { type Day, formatDay, type Month, monthOf } from '../domain/day.ts';
 import { formatLength, METRES_PER_FOOT } from '../domain/length.ts';
 import type { WaterSurvey } from '../ground/survey.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
@@ -12,6 +12,7 @@ import { type NoticesByState, noticesOfWater } from './notices-page.ts';
 import type { Fact } from './peg-bank.ts';
 import { type PegLine, pegLines } from './peg-line.ts';
 import { closedCount } from './peg-verdicts.ts';
+import { type PlaceFindingLine, placeFindingLines } from './place-finding-lines.ts';
 import { waterMap } from './water-map.ts';
 import { type WaterYear, waterYear } from './water-year.ts';
 
@@ -21,9 +22,12 @@ export interface WaterPage {
   readonly name: string;
   readonly kind: string;
   readonly month: Month;
+  readonly guideDay: Day;
   readonly access: string | null;
   readonly facts: readonly Fact[];
   readonly notices: NoticesByState;
+  /** Current hazards that are at no peg. */
+  readonly findings: readonly PlaceFindingLine[];
   readonly map: MapDrawing;
   readonly linesWords: string;
   readonly lengthUnit: Units['length'];
@@ -43,9 +47,11 @@ export function waterPage(atlas: Atlas, id: string): WaterPage {
     name: water.name,
     kind: water.kind,
     month,
+    guideDay: atlas.venue.settings.guideDay,
     access: water.access ?? null,
     facts: waterFacts(atlas, id, survey),
     notices: noticesOfWater(atlas.venue, id),
+    findings: placeFindingLines(atlas.venue, [water]),
     map: waterMap(atlas, id),
     linesWords: linesOfMapWords(atlas, id),
     lengthUnit: atlas.venue.settings.units.length,

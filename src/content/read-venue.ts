@@ -4,6 +4,7 @@ import type { Content } from './content.ts';
 import type { Fault, LeftOut } from './fault.ts';
 import { readContent } from './read-content.ts';
 import { compareNaturally, type VenueFiles } from './venue-files.ts';
+import { withKitChecks } from './with-kit-checks.ts';
 
 /** How many of each thing were read. */
 export interface VenueCounts {
@@ -48,16 +49,17 @@ export function readVenue(files: VenueFiles): VenueRead {
 
 function venueOf(content: Content): Venue {
   const values = <T>(placed: readonly { readonly value: T }[]): readonly T[] => placed.map(({ value }) => value);
+  const rounds = values(content.rounds);
   return {
     settings: content.settings,
     waters: content.waters.flatMap(({ record, map }) =>
-      record === null || map === null ? [] : [{ ...record.value, map: map.map }],
+      record === null || map === null ? [] : [withKitChecks({ ...record.value, map: map.map }, rounds)],
     ),
     pegs: values(content.pegs),
     events: values(content.events),
     sessions: values(content.sessions),
     notices: values(content.notices),
-    rounds: values(content.rounds),
+    rounds,
     soundings: values(content.soundings),
     gauge: values(content.gauge),
   };

@@ -53,6 +53,8 @@ export interface MapPlace {
   readonly at: LatLng;
   readonly note?: string;
   readonly checkedOn?: Day;
+  /** Of rescue kit: how it was when it was last looked at, where that was not in its place and whole. */
+  readonly kit?: 'damaged' | 'missing';
   /** For a gate: a vehicle can drive in here. */
   readonly vehicles?: boolean;
   /** For a gate: when it is locked; not known where left out. */

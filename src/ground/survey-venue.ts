@@ -124,8 +124,10 @@ function pegSurveyor(venue: Venue, waters: ReadonlyMap<string, SurveyedWater>): 
   const gates = places.filter(({ kind }) => kind === 'gate');
   const nearest = (candidates: readonly MapPlace[]) => nearestPlace(candidates, walks.graph, toPlane);
   const gatesOf = gatesOfPeg(gates, nearest);
-  const nearestAed = nearest(places.filter(({ kind }) => kind === 'aed'));
-  const nearestThrowLine = nearest(places.filter(({ kind }) => kind === 'throw-line'));
+  // Nobody is sent to kit that is known to be missing.
+  const inPlace = places.filter(({ kit }) => kit !== 'missing');
+  const nearestAed = nearest(inPlace.filter(({ kind }) => kind === 'aed'));
+  const nearestThrowLine = nearest(inPlace.filter(({ kind }) => kind === 'throw-line'));
 
   return (peg) => {
     const key = pegKey(peg.water, peg.peg);

@@ -1,19 +1,23 @@
 import { HAZARD_KINDS } from '../../domain/hazard-kinds.ts';
 import { type FoundDraft, newRef } from './draft.ts';
 import { fromTemplate, the } from './elements.ts';
-import { locate } from './locate.ts';
+import type { FormContext } from './form-context.ts';
+import { keepFix } from './keep-fix.ts';
+import { fixWords } from './locate.ts';
 import type { PhotoList } from './photo-list.ts';
 
-/** Lets hazards be added to a peg's form, filled in and taken out again. */
+/** Lets hazards be added to a form, filled in and taken out again. Returns what shows a new state of them. */
 export function foundHazards(
   form: HTMLFormElement,
   start: readonly FoundDraft[],
   photos: PhotoList,
+  context: Pick<FormContext, 'today' | 'onFix'>,
   onChange: (found: readonly FoundDraft[]) => void,
-): void {
+): (found: readonly FoundDraft[]) => void {
   const box = the('[data-found]', form);
   let found = start;
-  const put = (hazard: FoundDraft): void => {
+  const put = (typed: FoundDraft): void => {
+    const hazard = { ...typed, day: typed.day ?? context.today() };
     found = found.some(({ id }) => id === hazard.id)
       ? found.map((one) => (one.id === hazard.id ? hazard : one))
       : [...found, hazard];
@@ -23,19 +27,27 @@ export function foundHazards(
     found = found.filter((one) => one.id !== id);
     onChange(found);
   };
-  for (const hazard of start) box.append(hazardFieldset(hazard, photos, put, remove));
+  const build = (hazard: FoundDraft): HTMLElement => hazardFieldset(hazard, photos, context, put, remove);
+  box.append(...start.map(build));
   the('[data-add-hazard]', form).addEventListener('click', () => {
     const hazard = { id: newRef(), kind: '', place: '', action: '', severity: '', likelihood: '' };
-    const fieldset = hazardFieldset(hazard, photos, put, remove);
+    const fieldset = build(hazard);
     box.append(fieldset);
     put(hazard);
     the<HTMLSelectElement>('[data-field="kind"]', fieldset).focus();
   });
+  return (changed) => {
+    // One that is being filled in here is not torn from under the finger.
+    if (box.contains(document.activeElement)) return;
+    found = changed;
+    box.replaceChildren(...found.map(build));
+  };
 }
 
 function hazardFieldset(
   start: FoundDraft,
   photos: PhotoList,
+  context: Pick<FormContext, 'onFix'>,
   put: (hazard: FoundDraft) => void,
   remove: (id: string) => void,
 ): HTMLElement {
@@ -72,15 +84,17 @@ function hazardFieldset(
     hazard = without;
     put(hazard);
     if (!place.checked) return say('');
-    say('Looking for the position…');
-    const located = await locate();
-    if (typeof located === 'string') {
-      place.checked = false;
-      return say(located);
-    }
-    change({ at: located.at });
-    say(`Position kept, good to some ${Math.max(1, Math.round(located.accuracyMetres))} m.`);
+    place.checked = await keepFix({
+      say,
+      anyway: the('[data-anyway]', fieldset),
+      keep: (at) => {
+        place.checked = true;
+        change({ at });
+      },
+      onFix: context.onFix,
+    });
   });
+  if (hazard.at !== undefined) say(fixWords(hazard.at));
 
   const picture = the('[data-hazard-picture]', fieldset);
   if (hazard.photo !== undefined) photos.showIn(hazard.photo, picture);

@@ -1,6 +1,6 @@
 import { newRef, type PhotoDraft } from './draft.ts';
 import { fromTemplate, the } from './elements.ts';
-import type { PegFormContext } from './peg-form.ts';
+import type { FormContext } from './form-context.ts';
 import { shrinkPhoto } from './shrink-photo.ts';
 
 /** The photos of one peg on its form. */
@@ -13,7 +13,7 @@ export interface PhotoList {
 }
 
 /** Shows the photos of a peg with what each shows, and keeps new ones. */
-export function photoList(list: HTMLElement, context: PegFormContext): PhotoList {
+export function photoList(list: HTMLElement, context: FormContext): PhotoList {
   const { draft, onPhoto, onPhotoRemoved } = context;
   const figures = new Map<string, HTMLElement>();
 
@@ -38,7 +38,7 @@ export function photoList(list: HTMLElement, context: PegFormContext): PhotoList
     onPhotoRemoved(id);
   };
 
-  const ofHazards = new Set(draft.found.map(({ photo }) => photo));
+  const ofHazards = new Set([...draft.found, ...draft.lookedAt].map(({ photo }) => photo));
   for (const photo of context.photos) if (!ofHazards.has(photo.id)) show(photo, list);
   return {
     add: async (file, where = list) => {

@@ -1,5 +1,6 @@
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
 import type { GaugeDraft, PegDraft, PhotoDraft, Round, WholeRound } from './draft.ts';
+import { applyPatch, type DraftPatch } from './draft-patch.ts';
 
 interface Schema extends DBSchema {
   rounds: { key: string; value: Round };
@@ -11,8 +12,17 @@ interface Schema extends DBSchema {
 const NAME = 'peg-atlas-rounds';
 const PARTS = ['pegs', 'gauges', 'photos'] as const;
 
-/** The phone has no room for more. What was saved before is still there. */
+type Name = 'rounds' | (typeof PARTS)[number];
+type Transaction = IDBPTransaction<Schema, Name[], 'readwrite'>;
+
+/** The phone has no room for more. */
 export class StorageFull extends Error {}
+
+/** The round is no longer on this phone: the browser, or a person, has cleared it. */
+export class RoundGone extends Error {}
+
+/** The round was handed over, in another window, and is not changed any more. */
+export class RoundHandedOver extends Error {}
 
 /**
  * The bank rounds on this phone, in IndexedDB. Every change is written at once and by itself, so that a reload, a crash or
@@ -37,21 +47,60 @@ export class RoundStore {
     return (await this.rounds()).find((round) => round.venue.id === venue && round.handedOver === undefined);
   }
 
-  /** @throws StorageFull where there is no room; so do the other methods that write. */
-  saveRound(round: Round): Promise<void> {
-    return this.#write('rounds', round);
+  /**
+   * Begins a round, unless one of its venue is being walked already, in another tab: then that is the round.
+   * @throws StorageFull where there is no room; so do the other methods that write
+   */
+  async beginRound(fresh: Round): Promise<Round> {
+    return this.#change(['rounds'], async (transaction) => {
+      const rounds = await transaction.objectStore('rounds').getAll();
+      const open = rounds.find(({ venue, handedOver }) => venue.id === fresh.venue.id && handedOver === undefined);
+      if (open === undefined) await transaction.objectStore('rounds').put(fresh);
+      return open ?? fresh;
+    });
   }
 
-  savePeg(draft: PegDraft): Promise<void> {
-    return this.#write('pegs', draft);
+  /**
+   * Changes a round that is on this phone.
+   * @throws RoundGone where it is not
+   */
+  changeRound(ref: string, change: (round: Round) => Round): Promise<Round> {
+    return this.#change(['rounds'], async (transaction) => {
+      const round = await transaction.objectStore('rounds').get(ref);
+      if (round === undefined) throw new RoundGone();
+      const changed = change(round);
+      await transaction.objectStore('rounds').put(changed);
+      return changed;
+    });
   }
 
-  saveGauge(draft: GaugeDraft): Promise<void> {
-    return this.#write('gauges', draft);
+  /**
+   * Changes what a patch names of a draft, as it is now on this phone: what another tab noted meanwhile stays.
+   * @param empty the draft where nothing is noted yet
+   * @throws RoundGone, RoundHandedOver; so do the other methods that write into a round
+   */
+  patchPeg(empty: PegDraft, patch: DraftPatch): Promise<PegDraft> {
+    return this.#change(['rounds', 'pegs'], async (transaction) => {
+      await this.#openRound(transaction, empty.ref);
+      const pegs = transaction.objectStore('pegs');
+      const draft = applyPatch((await pegs.get([empty.ref, empty.water, empty.peg])) ?? empty, patch);
+      await pegs.put(draft);
+      return draft;
+    });
   }
 
-  savePhoto(photo: PhotoDraft): Promise<void> {
-    return this.#write('photos', photo);
+  async saveGauge(draft: GaugeDraft): Promise<void> {
+    await this.#change(['rounds', 'gauges'], async (transaction) => {
+      await this.#openRound(transaction, draft.ref);
+      await transaction.objectStore('gauges').put(draft);
+    });
+  }
+
+  async savePhoto(photo: PhotoDraft): Promise<void> {
+    await this.#change(['rounds', 'photos'], async (transaction) => {
+      await this.#openRound(transaction, photo.ref);
+      await transaction.objectStore('photos').put(photo);
+    });
   }
 
   async removePhoto(ref: string, id: string): Promise<void> {
@@ -110,14 +159,21 @@ export class RoundStore {
     this.#database.close();
   }
 
+  async #openRound(transaction: Transaction, ref: string): Promise<void> {
+    const round = await transaction.objectStore('rounds').get(ref);
+    if (round === undefined) throw new RoundGone();
+    if (round.handedOver !== undefined) throw new RoundHandedOver();
+  }
+
   /** `strict` asks the browser to have it on the disk before it says so: the battery may go at any moment. */
-  async #write<Name extends 'rounds' | (typeof PARTS)[number]>(
-    name: Name,
-    value: Schema[Name]['value'],
-  ): Promise<void> {
-    const transaction = this.#database.transaction(name, 'readwrite', { durability: 'strict' });
+  async #change<T>(names: readonly Name[], change: (transaction: Transaction) => Promise<T>): Promise<T> {
+    const transaction = this.#database.transaction([...names], 'readwrite', { durability: 'strict' }) as Transaction;
+    // Where a request fails its failure is told below, once.
+    transaction.done.catch(() => undefined);
     try {
-      await Promise.all([transaction.store.put(value), transaction.done]);
+      const result = await change(transaction);
+      await transaction.done;
+      return result;
     } catch (error) {
       throw await undone(transaction, error);
     }

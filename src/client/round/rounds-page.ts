@@ -1,3 +1,4 @@
+import type { RoundWater } from '../../atlas/bank-round-page.ts';
 import { readRoundFile } from '../../content/round-file/read-round-file.ts';
 import { ROUND_LIMITS } from '../../content/round-file/round-limits.ts';
 import { formatDay } from '../../domain/day.ts';
@@ -6,15 +7,22 @@ import { clockTime, fromTemplate, the } from './elements.ts';
 import { handOverPanel } from './hand-over-panel.ts';
 import { wholeRoundOf } from './round-file-of.ts';
 import { openRoundStore, type RoundStore } from './round-store.ts';
+import { storageWords } from './storage-words.ts';
+import { guardSecondTap } from './tap-guard.ts';
 import { localDay } from './today.ts';
 
 const here = the('#rounds-here');
+const waters = JSON.parse(here.dataset.waters ?? '[]') as RoundWater[];
 const lengthUnit = here.dataset.lengthUnit === 'ft' ? 'ft' : 'm';
 
 const store = await openRoundStore().catch(() => null);
 if (store === null) the('#round-none').hidden = false;
 else {
   here.hidden = false;
+  guardSecondTap(document);
+  storageWords().then((words) => {
+    the('#rounds-storage').textContent = words;
+  });
   await list(store);
   the<HTMLInputElement>('#round-read-back').addEventListener('change', (event) => readBack(store, event));
 }
@@ -34,7 +42,8 @@ function roundItem(store: RoundStore, round: Round): HTMLElement {
   show(round);
   const panel = handOverPanel(round, {
     store,
-    ref: round.ref,
+    whole: () => store.whole(round.ref),
+    waters,
     lengthUnit,
     settled: () => Promise.resolve(true),
     onChange: show,
@@ -56,8 +65,9 @@ function roundItem(store: RoundStore, round: Round): HTMLElement {
   return item;
 }
 
-function stateWords({ handedOver }: Round): string {
-  if (handedOver === undefined) return 'being walked';
+function stateWords({ handedOver, lastAt }: Round): string {
+  const where = waters.find(({ id }) => id === lastAt?.water)?.name;
+  if (handedOver === undefined) return where === undefined ? 'being walked' : `being walked, last on ${where}`;
   const at = new Date(handedOver);
   return `handed over ${formatDay(localDay(at))}, ${clockTime(at)}`;
 }
@@ -93,7 +103,7 @@ async function readBack(store: RoundStore, event: Event): Promise<void> {
   }
   try {
     await store.saveWhole(wholeRoundOf(read.round, lengthUnit));
-    said.textContent = `Round ${read.round.ref} was read in: go on with it on the page of its water.`;
+    said.textContent = `Round ${read.round.ref} was loaded; carry on with it on the page of its water.`;
     await list(store);
   } catch {
     said.textContent = 'The phone is full: the round was not read in. Nothing else was lost.';

@@ -1,18 +1,48 @@
-import type { BankRoundData, RoundPeg } from '../../atlas/bank-round-page.ts';
-import { formatDay } from '../../domain/day.ts';
-import { type GaugeDraft, newRef, type PegDraft, type PhotoDraft, type Round } from './draft.ts';
+import type { BankRoundData } from '../../atlas/bank-round-page.ts';
+import { daysBetween, formatDay, isDay } from '../../domain/day.ts';
+import { clockDoubt } from './clock-doubt.ts';
+import { newRef, type PegDraft, PLACE_MARK, type Round } from './draft.ts';
 import { the } from './elements.ts';
+import type { FormContext, OpenForm } from './form-context.ts';
 import { handOverPanel } from './hand-over-panel.ts';
 import { emptyPegDraft, pegForm } from './peg-form.ts';
+import { emptyPlaceDraft, placeForm } from './place-form.ts';
+import { roundNews } from './round-news.ts';
 import { openRoundStore, type RoundStore } from './round-store.ts';
+import { RoundWalk } from './round-walk.ts';
 import { SaveLine } from './save-line.ts';
+import { storageWords } from './storage-words.ts';
+import { guardSecondTap } from './tap-guard.ts';
 import { localDay } from './today.ts';
 
 const data = JSON.parse(the('#round-data').textContent ?? '') as BankRoundData;
-const stops = new Map(
-  [...document.querySelectorAll<HTMLElement>('[data-stop]')].map((stop) => [stop.dataset.stop ?? '', stop] as const),
-);
+const water = data.water.id;
 
+/** One stop of the walk: a peg, or a place that is none behind its mark. */
+interface Stop {
+  readonly name: string;
+  readonly element: HTMLElement;
+  readonly empty: (ref: string) => PegDraft;
+  readonly open: (context: FormContext) => OpenForm;
+}
+
+const stops: readonly Stop[] = [
+  ...data.pegs.map((peg) => ({
+    name: peg.peg,
+    empty: (ref: string) => emptyPegDraft(ref, water, peg),
+    open: (context: FormContext) => pegForm({ ...context, peg }),
+  })),
+  ...data.places.map((place) => ({
+    name: `${PLACE_MARK}${place.id}`,
+    empty: (ref: string) => emptyPlaceDraft(ref, water, place),
+    open: (context: FormContext) => placeForm({ ...context, place }),
+  })),
+].flatMap((stop) => {
+  const element = document.querySelector<HTMLElement>(`[data-stop="${CSS.escape(stop.name)}"]`);
+  return element === null ? [] : [{ ...stop, element }];
+});
+
+guardSecondTap(document);
 const store = await openRoundStore().catch(() => null);
 if (store === null) the('#round-none').hidden = false;
 else await start(store);
@@ -22,114 +52,196 @@ async function start(store: RoundStore): Promise<void> {
   if (round !== undefined) return walk(store, round);
   const begin = the<HTMLButtonElement>('#round-begin');
   begin.hidden = false;
+  the('#round-none-here').hidden = false;
+  const clock = askForDay({ guideDay: data.guideDay });
   begin.addEventListener('click', async () => {
-    const fresh: Round = { ref: newRef(), venue: data.venue, guideDay: data.guideDay, day: localDay() };
-    await store.saveRound(fresh);
-    // Asks that the browser does not clear the round away when the phone runs short.
-    await navigator.storage?.persist?.();
+    const clockDays = clock();
+    if (clockDays === null) return;
+    const fresh: Round = {
+      ref: newRef(),
+      venue: data.venue,
+      guideDay: data.guideDay,
+      day: dayWith(clockDays),
+      ...(clockDays === 0 ? {} : { clockDays }),
+    };
+    const begun = await store.beginRound(fresh).catch(() => null);
+    if (begun === null) {
+      the('#round-none').hidden = false;
+      return;
+    }
     begin.hidden = true;
-    await walk(store, fresh);
+    the('#round-none-here').hidden = true;
+    await walk(store, begun);
     the('#round-now').focus();
   });
 }
 
 async function walk(store: RoundStore, round: Round): Promise<void> {
-  const whole = await store.whole(round.ref);
-  const drafts = new Map(whole?.pegs.filter(({ water }) => water === data.water.id).map((draft) => [draft.peg, draft]));
-  let photos: readonly PhotoDraft[] = whole?.photos ?? [];
-  const saving = new SaveLine(the('#round-saved'));
+  const whole = (await store.whole(round.ref)) ?? { round, pegs: [], gauges: [], photos: [] };
+  const saving = new SaveLine(
+    the('#round-saved'),
+    async () => (await store.whole(round.ref).catch(() => undefined)) !== undefined,
+    () => {
+      the('#round-gone').hidden = false;
+    },
+  );
+  let opened: { readonly stop: Stop; readonly form: OpenForm } | null = null;
+  const tell = roundNews(round.ref, async () => {
+    const isWalked = await walking.catchUp();
+    if (!isWalked) return handedOver();
+    showAll();
+    const draft = opened === null ? undefined : walking.draft(water, opened.stop.name);
+    if (opened !== null && draft !== undefined) opened.form.refresh(draft);
+  });
+  const walking = new RoundWalk(whole, store, saving, tell);
   the('#round-now').hidden = false;
   the('#round-state').hidden = false;
-  the('#round-name').textContent = `Round ${round.ref} of ${formatDay(round.day)}`;
+  the('#round-name').textContent = nameOf(round);
+  storageWords().then((words) => {
+    the('#round-storage').textContent = words;
+  });
+  const undo = the<HTMLButtonElement>('#round-undo');
 
-  const showStop = ({ peg }: RoundPeg): void => {
-    const draft = drafts.get(peg);
-    const stop = stops.get(peg);
-    stop?.classList.toggle('seen', draft?.seen === true);
-    if (stop !== undefined) the('[data-state]', stop).textContent = draft?.seen === true ? stateWords(draft) : '';
-    document
-      .querySelector(`.water-map a[href="${stop?.dataset.sheet ?? ''}"]`)
-      ?.classList.toggle('seen', draft?.seen === true);
-    const seen = data.pegs.filter((one) => drafts.get(one.peg)?.seen === true).length;
+  const showStop = ({ name, element }: Stop): void => {
+    const draft = walking.draft(water, name);
+    const isSeen = draft?.seen === true;
+    element.classList.toggle('seen', isSeen);
+    the('[data-state]', element).textContent = isSeen ? stateWords(draft) : '';
+    document.querySelector(`.water-map a[href="${element.dataset.sheet ?? ''}"]`)?.classList.toggle('seen', isSeen);
+  };
+  const showAll = (): void => {
+    for (const stop of stops) showStop(stop);
+    const seen = data.pegs.filter(({ peg }) => walking.draft(water, peg)?.seen === true).length;
     the('#round-count').textContent = `${seen} of ${data.pegs.length} pegs seen`;
+    undo.hidden = !walking.canUndo;
+    const last = walking.round.lastAt;
+    const goOn = the<HTMLButtonElement>('#round-go-on');
+    goOn.hidden = last === undefined || last.water !== water || opened !== null;
+    goOn.textContent = `Go on where I was: ${labelOf(last?.peg ?? '')}`;
   };
 
-  const open = (peg: RoundPeg): void => {
-    closeForms();
-    const stop = stops.get(peg.peg);
-    if (stop === undefined) return;
-    const form = pegForm({
+  const open = (stop: Stop): void => {
+    close();
+    const empty = stop.empty(round.ref);
+    const form = stop.open({
       data,
-      peg,
-      draft: drafts.get(peg.peg) ?? emptyPegDraft(round.ref, data.water.id, peg),
-      photos: photos.filter((photo) => photo.water === data.water.id && photo.peg === peg.peg),
+      draft: walking.draft(water, stop.name) ?? empty,
+      photos: walking.photosAt(water, stop.name),
+      today: () => walking.today(),
       onChange: (draft) => {
-        drafts.set(peg.peg, draft);
-        showStop(peg);
-        saving.save(`peg ${peg.peg}`, () => store.savePeg(draft));
+        walking.note(empty, draft);
+        if (walking.round.lastAt?.peg !== stop.name) walking.changeRound({ lastAt: { water, peg: stop.name } });
+        showAll();
       },
-      onPhoto: (photo) => {
-        photos = [...photos.filter(({ id }) => id !== photo.id), photo];
-        saving.save(`photo ${photo.id}`, () => store.savePhoto(photo));
+      onPhoto: (photo) => walking.notePhoto(photo),
+      onPhotoRemoved: (id) => walking.removePhoto(id),
+      onNext: () => next(stop),
+      onTakeBack: () => {
+        walking.takeBack(empty);
+        opened?.form.refresh(empty);
+        showAll();
       },
-      onPhotoRemoved: (id) => {
-        photos = photos.filter((photo) => photo.id !== id);
-        saving.save(`photo ${id}`, () => store.removePhoto(round.ref, id));
-      },
-      onNext: () => next(peg),
+      onFix: (takenAt) => doubtClock(takenAt),
     });
-    the('[data-form]', stop).replaceChildren(form);
-    const button = the('[data-open]', stop);
+    opened = { stop, form };
+    the('[data-form]', stop.element).replaceChildren(form.form);
+    const button = the('[data-open]', stop.element);
     button.setAttribute('aria-expanded', 'true');
-    stop.scrollIntoView({ block: 'start' });
+    stop.element.scrollIntoView({ block: 'start' });
     button.focus({ preventScroll: true });
+    showAll();
   };
-  const next = (peg: RoundPeg): void => {
-    const following = data.pegs[data.pegs.indexOf(peg) + 1];
+  const close = (): void => {
+    opened = null;
+    closeForms();
+  };
+  const next = (stop: Stop): void => {
+    const following = stops[stops.indexOf(stop) + 1];
     if (following !== undefined) {
       open(following);
       return;
     }
-    closeForms();
+    close();
     the('#round-end').scrollIntoView();
     the('#round-end').focus({ preventScroll: true });
   };
 
-  for (const peg of data.pegs) {
-    const stop = stops.get(peg.peg);
-    if (stop === undefined) continue;
-    const button = the<HTMLButtonElement>('[data-open]', stop);
+  for (const stop of stops) {
+    const button = the<HTMLButtonElement>('[data-open]', stop.element);
     button.hidden = false;
-    button.onclick = () => (button.getAttribute('aria-expanded') === 'true' ? closeForms() : open(peg));
-    const mark = document.querySelector<SVGAElement>(`.water-map a[href="${stop.dataset.sheet ?? ''}"]`);
+    button.onclick = () => {
+      if (button.getAttribute('aria-expanded') === 'true') {
+        close();
+        showAll();
+      } else open(stop);
+    };
+    const mark = document.querySelector<SVGAElement>(`.water-map a[href="${stop.element.dataset.sheet ?? ''}"]`);
     mark?.addEventListener('click', (event) => {
       event.preventDefault();
-      open(peg);
+      open(stop);
     });
-    showStop(peg);
   }
-  gaugeForm(
-    whole?.gauges.find(({ water }) => water === data.water.id),
-    round.ref,
-    (gauge) => {
-      saving.save('gauge', () => store.saveGauge(gauge));
-    },
-  );
+  undo.addEventListener('click', () => {
+    const draft = walking.undo();
+    if (draft !== null && opened?.stop.name === draft.peg) opened.form.refresh(draft);
+    showAll();
+    the('#round-saved').textContent = draft === null ? '' : `Taken back at ${labelOf(draft.peg)}.`;
+  });
+  the('#round-go-on').addEventListener('click', () => {
+    const stop = stops.find(({ name }) => name === walking.round.lastAt?.peg);
+    if (stop !== undefined) open(stop);
+  });
+  the('#round-put-back').addEventListener('click', async () => {
+    await walking.putBack().then(
+      () => {
+        the('#round-gone').hidden = true;
+      },
+      () => {
+        the('#round-saved').textContent = 'The phone did not let it be put back: hand the round over now.';
+      },
+    );
+  });
+  const role = the<HTMLInputElement>('#round-by');
+  role.value = round.by ?? '';
+  role.addEventListener('input', () => walking.changeRound({ by: role.value }));
 
+  let lastFix: number | undefined;
+  const doubtClock = (takenAt: number): void => {
+    lastFix = takenAt;
+    askAboutClock();
+  };
+  const askAboutClock = (): void => {
+    // What the bailiff said of the clock stands for the round.
+    if (walking.round.clockDays !== undefined) return;
+    const noted = walking.whole().pegs.flatMap(({ seenOn }) => (seenOn === undefined ? [] : [seenOn]));
+    const clock = askForDay({ guideDay: data.guideDay, fixAt: lastFix, lastNoted: noted.sort().at(-1) });
+    the('#round-clock-set').onclick = () => {
+      const clockDays = clock();
+      if (clockDays === null) return;
+      walking.changeRound({ clockDays });
+      the('#round-clock').hidden = true;
+    };
+  };
+  askAboutClock();
+
+  gaugeForm(walking, round.ref);
+  showAll();
   const panel = handOverPanel(round, {
     store,
-    ref: round.ref,
+    whole: async () => (await store.whole(round.ref).catch(() => undefined)) ?? walking.whole(),
     lengthUnit: data.lengthUnit,
+    waters: data.waters,
     settled: async () => {
-      await saving.save('hand over', () => Promise.resolve());
+      await saving.retry();
       return saving.isSaved;
     },
     onChange: (changed) => {
+      tell({ ref: changed.ref });
       if (changed.handedOver !== undefined) handedOver();
-      else the('#round-name').textContent = `Round ${changed.ref} of ${formatDay(changed.day)}`;
+      else the('#round-name').textContent = nameOf(changed);
     },
-    onProblem: ({ water, peg }) => {
-      const wanted = data.pegs.find((one) => water === data.water.id && one.peg === peg);
+    onProblem: ({ water: at, peg }) => {
+      const wanted = stops.find(({ name }) => at === water && name === peg);
       if (wanted !== undefined) open(wanted);
       else the('#round-now').scrollIntoView();
     },
@@ -137,40 +249,82 @@ async function walk(store: RoundStore, round: Round): Promise<void> {
   the('#round-end').append(panel);
 }
 
+/**
+ * Shows why the clock is in doubt and asks for the day; hidden where nothing speaks against it.
+ * @returns how many days the clock is to be moved by; null while that is not answered
+ */
+function askForDay(witness: Parameters<typeof clockDoubt>[1]): () => number | null {
+  const doubt = clockDoubt(new Date(), witness);
+  const box = the('#round-clock');
+  const day = the<HTMLInputElement>('#round-clock-day');
+  box.hidden = doubt === null;
+  the('#round-clock-why').textContent = doubt ?? '';
+  return () => {
+    if (doubt === null) return 0;
+    if (isDay(day.value) && day.value >= witness.guideDay) return daysBetween(localDay(), day.value);
+    the('#round-clock-why').textContent =
+      `${doubt} Choose the day it is, ${formatDay(witness.guideDay)} or later: what is noted keeps its day.`;
+    day.focus();
+    return null;
+  };
+}
+
+function dayWith(clockDays: number): string {
+  const now = new Date();
+  now.setDate(now.getDate() + clockDays);
+  return localDay(now);
+}
+
+function nameOf({ ref, day }: Round): string {
+  return `Round ${ref} of ${formatDay(day)}`;
+}
+
+/** "peg 14", "Lane gate", "the water". */
+function labelOf(name: string): string {
+  if (!name.startsWith(PLACE_MARK)) return `peg ${name}`;
+  return data.places.find(({ id }) => `${PLACE_MARK}${id}` === name)?.name ?? 'a place';
+}
+
 /** A round that was handed over is not changed any more: what is noted from now on goes into a new one. */
 function handedOver(): void {
   closeForms();
-  for (const stop of stops.values()) the<HTMLButtonElement>('[data-open]', stop).disabled = true;
+  for (const { element } of stops) the<HTMLButtonElement>('[data-open]', element).disabled = true;
   the('#round-gauge').hidden = true;
+  the('#round-undo').hidden = true;
+  the('#round-go-on').hidden = true;
   the('#round-again').hidden = false;
 }
 
 function closeForms(): void {
-  for (const stop of stops.values()) {
-    the('[data-form]', stop).replaceChildren();
-    the('[data-open]', stop).setAttribute('aria-expanded', 'false');
+  for (const { element } of stops) {
+    the('[data-form]', element).replaceChildren();
+    the('[data-open]', element).setAttribute('aria-expanded', 'false');
   }
 }
 
-function gaugeForm(start: GaugeDraft | undefined, ref: string, onChange: (gauge: GaugeDraft) => void): void {
+function gaugeForm(walking: RoundWalk, ref: string): void {
   const form = the<HTMLFormElement>('#round-gauge');
   const level = the<HTMLInputElement>('[name="level"]', form);
   const temperature = the<HTMLInputElement>('[name="temperature"]', form);
+  const start = walking.gauge(water);
   level.value = start?.level ?? '';
   temperature.value = start?.temperature ?? '';
   form.addEventListener('submit', (event) => event.preventDefault());
   form.addEventListener('input', () => {
-    onChange({ ref, water: data.water.id, level: level.value, temperature: temperature.value });
+    walking.noteGauge({ ref, water, level: level.value, temperature: temperature.value });
   });
 }
 
 function stateWords(draft: PegDraft): string {
   const words = ['seen'];
-  if (draft.fields.status === 'closed') words.push('closed');
-  if (draft.found.length > 0)
-    words.push(draft.found.length === 1 ? '1 hazard found' : `${draft.found.length} hazards found`);
-  const gone = draft.lookedAt.filter(({ did }) => did === 'cleared').length;
+  const { fields, found, lookedAt } = draft;
+  if (fields.platform !== undefined) words.push(`platform ${fields.platform}`);
+  if (fields.status === 'closed' || fields.closing !== undefined) words.push('closed');
+  if (fields.kit !== undefined) words.push(fields.kit === 'in-place' ? 'kit in place' : `kit ${fields.kit}`);
+  if (found.length > 0) words.push(found.length === 1 ? '1 hazard found' : `${found.length} hazards found`);
+  const gone = lookedAt.filter(({ did }) => did === 'cleared').length;
   if (gone > 0) words.push(gone === 1 ? '1 hazard gone' : `${gone} hazards gone`);
-  if (draft.fields.cut !== undefined) words.push('cut back');
+  if (fields.cut !== undefined) words.push('cut back');
+  if (fields['notice-title'] !== undefined) words.push('notice written');
   return words.join(', ');
 }

@@ -146,12 +146,12 @@ describe('what has to be mended before a round is handed over', () => {
     [
       'a length that is none',
       { fields: { 'clear-width': 'wide' } },
-      'The clear width “wide” is no length: a length such as 1.4 m, 45 cm, 4 ft 6 in or 12 yd.',
+      'The clear width “wide” is not a length: a length such as 1.4 m, 45 cm, 4 ft 6 in or 12 yd.',
     ],
     [
       'a length of nothing',
       { fields: { 'line-distance': '0' } },
-      'The distance to the line “0” is no length: more than 0 and at most 500 m.',
+      'The distance to the line “0” is not a length: more than 0 and at most 500 m.',
     ],
     [
       'a closed peg without a reason',
@@ -161,7 +161,7 @@ describe('what has to be mended before a round is handed over', () => {
     [
       'a hazard without its place',
       { found: [{ id: 'f', kind: 'trip', place: ' ', action: '', severity: '2', likelihood: '2' }] },
-      'A hazard found needs the place in the swim.',
+      'A hazard found: say where it is.',
     ],
   ])('names %s', (_, change, sentence) => {
     expect(sentences(change)).toEqual([sentence]);
@@ -179,5 +179,80 @@ describe('what has to be mended before a round is handed over', () => {
       'm',
     );
     expect('problems' in made && made.problems.map(({ field }) => field)).toEqual(['level', 'temperature']);
+  });
+});
+
+describe('what is at no peg, and what was seen on another day', () => {
+  const water = emptyDraft('@', {
+    seenOn: '2026-11-12',
+    fields: { closing: 'yes', reason: 'flood', until: '2026-11-20', 'notice-title': 'Flood', 'notice-kind': 'hazard' },
+  });
+  const kit = emptyDraft('@tl-1', { seenOn: '2026-11-13', fields: { kit: 'missing', note: 'hook empty' } });
+  const peg = emptyDraft('1', {
+    seenOn: '2026-11-12',
+    fields: { platform: 'worn', note: 'n' },
+    days: { platform: '2026-11-12', note: '2026-11-13' },
+    lookedAt: [
+      {
+        kind: 'algae-scum',
+        place: 'bay',
+        foundOn: '2026-11-01',
+        severity: 5,
+        likelihood: 5,
+        did: 'cleared',
+        by: 'Bailiff',
+        why: 'clear three days',
+        day: '2026-11-13',
+      },
+      {
+        kind: 'trip',
+        place: 'step',
+        foundOn: '2026-05-05',
+        severity: 2,
+        likelihood: 2,
+        did: 'worsened',
+        severityNow: '4',
+        likelihoodNow: '3',
+      },
+    ],
+  });
+  const round = { ...WHOLE.round, by: 'Bailiff' };
+  const whole = { round, pegs: [peg, water, kit], gauges: [], photos: [{ ...PHOTO, peg: '@tl-1' }] };
+  const made = roundFileOf(whole, 'm');
+
+  it('is in the file, with its place and its day', () => {
+    expect('file' in made && made.file).toMatchObject({
+      version: 2,
+      by: 'Bailiff',
+      pegs: [
+        {
+          day: '2026-11-12',
+          days: { note: '2026-11-13' },
+          hazards: [{ by: 'Bailiff' }, { severity: 4, likelihood: 3 }],
+        },
+      ],
+      places: [
+        { water: 'pool', closing: { reason: 'flood', until: '2026-11-20' } },
+        { place: 'tl-1', kit: 'missing', note: 'hook empty', day: '2026-11-13' },
+      ],
+      notices: [{ title: 'Flood', kind: 'hazard' }],
+      photos: [{ place: 'tl-1' }],
+    });
+  });
+
+  it('is the same file again when it is read back in and handed over once more', () => {
+    if (!('file' in made)) throw new Error('no file');
+    expect(roundFileOf(wholeRoundOf(made.file, 'm'), 'm')).toEqual(made);
+  });
+
+  it('is not handed over where a hard rule is cleared without who decided, or a water closed without the reason', () => {
+    const [scum] = peg.lookedAt;
+    const bare = { ...peg, lookedAt: [{ ...scum!, by: '', why: ' ' }] };
+    const unsaid = { ...water, fields: { closing: 'yes' } };
+    const refused = roundFileOf({ ...whole, pegs: [bare, unsaid], photos: [] }, 'm');
+    expect('problems' in refused && refused.problems.map(({ sentence }) => sentence)).toEqual([
+      'Blue-green algae scum, bay is a hard rule: say who decided that it is gone (a role), and why.',
+      'A closed water needs the reason, for the angler who comes to it.',
+    ]);
   });
 });

@@ -1,7 +1,14 @@
 import 'fake-indexeddb/auto';
 import { IDBFactory, IDBObjectStore } from 'fake-indexeddb';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { openRoundStore, type RoundStore, StorageFull } from '../../../src/client/round/round-store.ts';
+import type { Round } from '../../../src/client/round/draft.ts';
+import {
+  openRoundStore,
+  RoundGone,
+  RoundHandedOver,
+  type RoundStore,
+  StorageFull,
+} from '../../../src/client/round/round-store.ts';
 import { emptyDraft, PHOTO, ROUND, WHOLE } from './example-draft.ts';
 
 let store: RoundStore;
@@ -16,6 +23,11 @@ afterEach(() => {
   vi.restoreAllMocks();
   vi.unstubAllGlobals();
 });
+
+/** Puts a round on the phone, or in the place of the one there. */
+function put(round: Round): Promise<void> {
+  return store.saveWhole({ round, pegs: [], gauges: [], photos: [] });
+}
 
 /** From now on the phone is full. */
 function fillPhone(): void {
@@ -34,19 +46,19 @@ describe('the rounds on the phone', () => {
 
   it('are told apart by venue, and one that was handed over is not gone on with', async () => {
     expect(await store.openRound('abc')).toBeUndefined();
-    await store.saveRound({ ...ROUND, ref: 'older', day: '2026-10-01' });
-    await store.saveRound(ROUND);
-    await store.saveRound({ ...ROUND, ref: 'other', venue: { id: 'else', name: 'Else' }, day: '2026-12-01' });
+    await put({ ...ROUND, ref: 'older', day: '2026-10-01' });
+    await put(ROUND);
+    await put({ ...ROUND, ref: 'other', venue: { id: 'else', name: 'Else' }, day: '2026-12-01' });
     expect((await store.openRound('abc'))?.ref).toBe(ROUND.ref);
-    await store.saveRound({ ...ROUND, handedOver: '2026-11-12T14:00:00Z' });
+    await put({ ...ROUND, handedOver: '2026-11-12T14:00:00Z' });
     expect((await store.openRound('abc'))?.ref).toBe('older');
     expect((await store.rounds()).map(({ ref }) => ref)).toEqual(['other', ROUND.ref, 'older']);
   });
 
   it('keep a peg as it was last typed', async () => {
-    await store.saveRound(ROUND);
-    await store.savePeg(emptyDraft('1', { fields: { note: 'h' } }));
-    await store.savePeg(emptyDraft('1', { fields: { note: 'half a wo' } }));
+    await put(ROUND);
+    await store.patchPeg(emptyDraft('1'), { fields: { note: 'h' } });
+    await store.patchPeg(emptyDraft('1'), { fields: { note: 'half a wo' } });
     expect((await store.whole(ROUND.ref))?.pegs).toEqual([emptyDraft('1', { fields: { note: 'half a wo' } })]);
   });
 
@@ -66,11 +78,40 @@ describe('the rounds on the phone', () => {
   });
 });
 
+describe('one draft in two tabs', () => {
+  it('keeps what each of them noted at one peg', async () => {
+    await put(ROUND);
+    const empty = emptyDraft('1', { seen: false });
+    await store.patchPeg(empty, { fields: { status: 'closed', reason: 'slip' }, seen: true });
+    await store.patchPeg(empty, { fields: { note: 'from the other tab' }, seen: true });
+    expect((await store.whole(ROUND.ref))?.pegs[0]?.fields).toEqual({
+      status: 'closed',
+      reason: 'slip',
+      note: 'from the other tab',
+    });
+  });
+
+  it('begins one round, however often it is begun', async () => {
+    const begun = await Promise.all([store.beginRound(ROUND), store.beginRound({ ...ROUND, ref: 'second' })]);
+    expect(new Set(begun.map(({ ref }) => ref)).size).toBe(1);
+    expect(await store.rounds()).toHaveLength(1);
+  });
+
+  it('writes nothing into a round that is gone, or was handed over', async () => {
+    await expect(store.patchPeg(emptyDraft('1'), {})).rejects.toBeInstanceOf(RoundGone);
+    await expect(store.changeRound(ROUND.ref, (round) => round)).rejects.toBeInstanceOf(RoundGone);
+    await put({ ...ROUND, handedOver: '2026-11-12T14:00:00Z' });
+    await expect(store.patchPeg(emptyDraft('1'), {})).rejects.toBeInstanceOf(RoundHandedOver);
+    await expect(store.savePhoto(PHOTO)).rejects.toBeInstanceOf(RoundHandedOver);
+    expect((await store.whole(ROUND.ref))?.pegs).toEqual([]);
+  });
+});
+
 describe('when the phone is full', () => {
   it('says so and keeps everything saved before', async () => {
     await store.saveWhole(WHOLE);
     fillPhone();
-    await expect(store.savePeg(emptyDraft('1', { fields: { note: 'new' } }))).rejects.toBeInstanceOf(StorageFull);
+    await expect(store.patchPeg(emptyDraft('1'), { fields: { note: 'new' } })).rejects.toBeInstanceOf(StorageFull);
     await expect(store.savePhoto({ ...PHOTO, id: 'p2' })).rejects.toBeInstanceOf(StorageFull);
     await expect(store.saveWhole({ ...WHOLE, pegs: [] })).rejects.toBeInstanceOf(StorageFull);
     vi.restoreAllMocks();
@@ -78,11 +119,11 @@ describe('when the phone is full', () => {
   });
 
   it('saves again once there is room', async () => {
-    await store.saveRound(ROUND);
+    await put(ROUND);
     fillPhone();
-    await expect(store.savePeg(emptyDraft())).rejects.toBeInstanceOf(StorageFull);
+    await expect(store.patchPeg(emptyDraft(), {})).rejects.toBeInstanceOf(StorageFull);
     vi.restoreAllMocks();
-    await store.savePeg(emptyDraft());
+    await store.patchPeg(emptyDraft(), {});
     expect((await store.whole(ROUND.ref))?.pegs).toEqual([emptyDraft()]);
   });
 });
