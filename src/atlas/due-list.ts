@@ -1,4 +1,4 @@
-import { addDays, type Day } from '../domain/day.ts';
+import { addDays, type Day, formatDay } from '../domain/day.ts';
 import { type Check, checkOf } from '../domain/due.ts';
 import { linesSurveyOf } from '../domain/lines-survey.ts';
 import type { MapPlace } from '../domain/map.ts';
@@ -129,7 +129,8 @@ export function dueSoonAndLater(
 }
 
 /**
- * The due days as calendar entries, one for each water, kind and day; what was never checked falls on the guide's day.
+ * The due days as calendar entries: one for each peg or place and kind of check, on the first day one of them falls due;
+ * what was never checked falls on the guide's day. The id names the place and the kind alone: once checked, the entry moves.
  * @param owner keeps the entries of two clubs apart in one calendar
  * @param pageUrl the page of what is due, as a full address; null where the guide does not know its own
  */
@@ -139,20 +140,20 @@ export function dueCalendar(
   owner: string,
   pageUrl: string | null,
 ): readonly CalendarEntry[] {
-  const groups = Map.groupBy(items, (item) =>
-    [item.check.dueOn ?? guideDay, item.water, item.kind.replace(' ', '-')].join('-'),
+  const dayOf = ({ check }: DueItem) => check.dueOn ?? guideDay;
+  const groups = Map.groupBy(items, ({ kind, water, peg, place }) =>
+    [kind, water, ...(peg === undefined ? ['place', place ?? ''] : ['peg', peg])].map(encodeURIComponent).join('/'),
   );
   return [...groups].map(([id, group]) => {
     const first = group[0]!;
+    const where = [first.waterName, first.peg ?? first.place].filter((part) => part !== undefined).join(' ');
     const count = group.length === 1 ? '1 check' : `${group.length} checks`;
     return {
       uid: `${id}@${owner}`,
-      day: first.check.dueOn ?? guideDay,
-      summary: `${first.waterName}: ${count} due, ${first.kind}`,
-      description: dueRows(group)
-        .map(({ peg, place, what }) =>
-          `${peg === undefined ? (place ?? '') : `Peg ${peg}`}: ${what.join('; ')}`.replace(/^: /, ''),
-        )
+      day: group.map(dayOf).sort()[0] as Day,
+      summary: `${where}: ${count} due, ${first.kind}`,
+      description: group
+        .map((item) => `${item.what}: ${item.check.dueOn === null ? 'never checked' : formatDay(item.check.dueOn)}`)
         .join('\n'),
       ...(pageUrl === null ? {} : { url: pageUrl }),
     };

@@ -1,7 +1,9 @@
+import { venueId } from '../content/round-file/record-version.ts';
+import { formatDay } from '../domain/day.ts';
 import type { Venue } from '../domain/venue.ts';
 import { atomFeed, escapeXml } from './feeds/atom.ts';
 import { markdownHtml } from './markdown-html.ts';
-import { noticesPage } from './notices-page.ts';
+import { type NoticeView, noticesPage } from './notices-page.ts';
 
 /**
  * The bank notices as an Atom feed, the latest first.
@@ -12,19 +14,29 @@ export function noticesFeed(venue: Venue, absolute: (path: string) => string): s
   const { name, club, guideDay } = venue.settings;
   const notices = [...upcoming, ...live, ...past].sort((a, b) => b.from.localeCompare(a.from));
   return atomFeed({
+    owner: venueId(name, club),
     title: `Bank notices, ${name}`,
     subtitle: `Hazards, closures and works, by ${club}`,
     url: absolute('notices/feed.xml'),
     homeUrl: absolute('notices/'),
     author: club,
-    updated: guideDay,
+    emptySince: guideDay,
     entries: notices.map((notice) => ({
       id: notice.id,
-      title: `${notice.kindWord}: ${notice.title}`,
+      title: `${endedWord(notice)}${notice.kindWord}: ${notice.title}`,
       url: absolute(`notices/#${notice.id}`),
-      // An entry may not be dated later than the feed: an upcoming notice was written by the day of the guide.
-      updated: notice.state === 'upcoming' ? guideDay : notice.from,
-      html: `<p>${escapeXml(`${notice.about}, ${notice.days}`)}</p>${markdownHtml(notice.markdown, 3)}`,
+      changedOn: notice.changedOn,
+      html: `<p>${escapeXml(`${notice.about}, ${notice.days}${endedWords(notice)}`)}</p>${markdownHtml(notice.markdown, 3)}`,
     })),
   });
+}
+
+function endedWord({ state, cancelledOn }: NoticeView): string {
+  if (cancelledOn !== null) return 'Cancelled. ';
+  return state === 'replaced' ? 'Replaced. ' : '';
+}
+
+function endedWords({ state, cancelledOn, replacedFrom }: NoticeView): string {
+  if (cancelledOn !== null) return `; cancelled on ${formatDay(cancelledOn)}`;
+  return state === 'replaced' && replacedFrom !== null ? `; replaced on ${formatDay(replacedFrom)}` : '';
 }

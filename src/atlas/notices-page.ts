@@ -1,4 +1,4 @@
-import { type Day, formatDay } from '../domain/day.ts';
+import { type Day, formatDay, isDay } from '../domain/day.ts';
 import type { Notice, NoticeKind } from '../domain/notice.ts';
 import { concernsPeg, concernsWater, type NoticeState, noticeState, replacedFrom } from '../domain/notice-state.ts';
 import type { PegKey } from '../domain/peg.ts';
@@ -22,7 +22,11 @@ export interface NoticeView {
   readonly until: Day | null;
   /** "from 9 Nov 2026 until 5 Dec 2026", "on 12 Dec 2026", "from 16 Nov 2026 until further notice". */
   readonly days: string;
-  /** The day from which another notice takes its place. */
+  /** The day on which it was taken back, where it was before the day of the guide. */
+  readonly cancelledOn: Day | null;
+  /** The day its words were last changed, or it was replaced or taken back. */
+  readonly changedOn: Day;
+  /** The day from which another notice takes its place, or it was taken back. */
   readonly replacedFrom: Day | null;
   readonly replacedBy: string | null;
   readonly markdown: string;
@@ -88,11 +92,28 @@ function noticeView(venue: Venue, notice: Notice): NoticeView {
     from: notice.from,
     until: notice.until ?? null,
     days: daysWords(notice),
+    cancelledOn: cancelledBy(notice, venue.settings.guideDay),
+    changedOn: changedOn(venue, notice),
     replacedFrom: replacedFrom(notice, venue.notices),
     replacedBy: venue.notices.find((other) => other.replaces === notice.id)?.id ?? null,
     markdown: notice.markdown,
     about: aboutWords(venue, notice),
   };
+}
+
+function cancelledBy({ cancelledOn }: Notice, guideDay: Day): Day | null {
+  return cancelledOn !== undefined && cancelledOn <= guideDay ? cancelledOn : null;
+}
+
+/** The last day on which what a reader sees of a notice changed: it was written, reworded, replaced or taken back. */
+function changedOn(venue: Venue, notice: Notice): Day {
+  const written = notice.id.slice(0, 10);
+  const ended = replacedFrom(notice, venue.notices);
+  const days = [
+    notice.changedOn ?? (isDay(written) && written < notice.from ? written : notice.from),
+    ...(ended !== null && ended <= venue.settings.guideDay ? [ended] : []),
+  ];
+  return days.sort().at(-1) as Day;
 }
 
 function daysWords({ from, until }: Notice): string {

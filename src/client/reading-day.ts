@@ -80,7 +80,7 @@ function sayEnded(notice: HTMLElement): void {
   ended.textContent =
     until !== undefined && until < today
       ? `Over since ${formatDay(until)}. `
-      : `Replaced from ${formatDay(replacedFrom ?? today)}. `;
+      : `No longer holds since ${formatDay(replacedFrom ?? today)}. `;
   (notice.querySelector('p') ?? notice).prepend(ended);
 }
 

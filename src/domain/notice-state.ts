@@ -28,10 +28,11 @@ export function noticeStateOn({ from, until, replacedFrom }: NoticeDays, onDay: 
   return until !== undefined && until < onDay ? 'past' : 'live';
 }
 
-/** Day from which another notice takes this one's place, if one does. */
+/** Day from which a notice no longer holds because another takes its place, or because it was taken back. */
 export function replacedFrom(notice: Notice, all: readonly Notice[]): Day | null {
   const days = all.filter((other) => other.replaces === notice.id).map((other) => other.from);
-  return days.length === 0 ? null : (days.sort()[0] as Day);
+  const ends = [...days, notice.cancelledOn].filter((day) => day !== undefined).sort();
+  return ends[0] ?? null;
 }
 
 /** Whether a notice speaks of a peg: by name, by its water, or because it is for the whole venue. */

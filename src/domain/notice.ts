@@ -12,6 +12,10 @@ export interface Notice {
   readonly from: Day;
   /** Last day it holds; open-ended where left out. */
   readonly until?: Day;
+  /** The first day on which it no longer holds because it was taken back. */
+  readonly cancelledOn?: Day;
+  /** The day its words were last changed; its file's name has the day it was written. */
+  readonly changedOn?: Day;
   /** Id of the notice it takes the place of. */
   readonly replaces?: string;
   /** Empty means the whole venue. */

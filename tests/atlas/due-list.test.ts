@@ -70,17 +70,21 @@ describe('what is due', () => {
     expect([action?.what, action?.check.dueOn]).toEqual(['Deal with: Trip hazard, steps (high)', '2026-12-01']);
   });
 
-  it('makes one calendar entry of all checks of a kind that fall on one day', () => {
+  it('makes a calendar entry for each peg and kind, with no day in its id, so that a moved check moves', () => {
     const entries = dueCalendar(items, '2026-11-21', 'example', 'https://club.example/due/');
-    expect(entries.map((entry) => entry.uid)).toEqual([
-      '2026-11-21-pit-platform@example',
-      '2026-11-21-pit-clearance@example',
-      '2026-11-21-pit-overhead-lines@example',
-      '2026-12-30-pit-platform@example',
-      '2027-03-30-pit-clearance@example',
-    ]);
-    expect(dueCalendar(items, '2026-11-21', 'example', null)[0]).not.toHaveProperty('url');
-    expect(entries[0]?.summary).toBe('The Pit: 1 check due, platform');
+    const dayOf = (uid: string, among = entries) => among.find((entry) => entry.uid === `${uid}@example`)?.day;
+    expect(dayOf('platform/pit/peg/2')).toBe('2026-11-21');
+    expect(dayOf('platform/pit/peg/1')).toBe('2026-12-30');
+    expect(dayOf('clearance/pit/peg/1')).toBe('2027-03-30');
+    for (const { uid } of entries) expect(uid).not.toMatch(/\d{4}/);
+    const later = { ...venue, rounds: [{ ...venue.rounds[0]!, day: '2026-11-10' }] };
+    const moved = dueCalendar(dueList(later), '2026-11-21', 'example', null);
+    expect(moved.map(({ uid }) => uid).sort()).toEqual(entries.map(({ uid }) => uid).sort());
+    expect(dayOf('platform/pit/peg/1', moved)).toBe('2027-02-08');
+    expect(moved[0]).not.toHaveProperty('url');
+    expect(entries.find(({ uid }) => uid.startsWith('platform/pit/peg/2'))?.summary).toBe(
+      'The Pit 2: 1 check due, platform',
+    );
   });
 
   it('makes one line of what was looked at together and falls due together, and loses nothing', () => {

@@ -38,7 +38,7 @@ describe('the feed of the notices', () => {
     expect(feed.entries.map(({ link }) => link.slice(link.indexOf('#') + 1)).sort()).toEqual([...notices].sort());
     expect(new Set(feed.entries.map(({ id }) => id)).size).toBe(feed.entries.length);
     for (const { updated, content } of feed.entries) {
-      expect(updated).toMatch(/^\d{4}-\d{2}-\d{2}T00:00:00Z$/);
+      expect(updated).toMatch(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}Z$/);
       expect(updated <= feed.updated).toBe(true);
       expect(content).toMatch(/^<p>.*(from|on) \d+ [A-Z][a-z]{2} \d{4}/);
     }

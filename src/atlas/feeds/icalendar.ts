@@ -2,7 +2,7 @@ import { addDays, type Day } from '../../domain/day.ts';
 
 /** One all-day entry of a calendar. */
 export interface CalendarEntry {
-  /** Stable from build to build, so that a calendar updates the entry instead of adding another. */
+  /** Stable from build to build and without a day in it, so that an entry that falls due later moves in a calendar. */
   readonly uid: string;
   readonly day: Day;
   readonly summary: string;
@@ -32,6 +32,12 @@ export function iCalendar(name: string, stampDay: Day, entries: readonly Calenda
       `DESCRIPTION:${escapeText(entry.description)}`,
       ...(entry.url === undefined ? [] : [`URL:${entry.url}`]),
       'TRANSP:TRANSPARENT',
+      // At nine in the morning of the day before.
+      'BEGIN:VALARM',
+      'ACTION:DISPLAY',
+      'TRIGGER:-PT15H',
+      `DESCRIPTION:${escapeText(entry.summary)}`,
+      'END:VALARM',
       'END:VEVENT',
     ]),
     'END:VCALENDAR',

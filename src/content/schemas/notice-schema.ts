@@ -10,6 +10,8 @@ export const NoticeSchema = z
     kind: choice(['hazard', 'closure', 'works', 'news']),
     from: day('the first day it holds'),
     until: day('the last day it holds').exactOptional(),
+    'cancelled-on': day('the first day it no longer holds because it was taken back').exactOptional(),
+    'changed-on': day('the day its words were last changed').exactOptional(),
     replaces: text('file name, without ending, of the notice it takes the place of').exactOptional(),
     waters: z.array(word('a water'), { error: 'a list such as [kiln-pool]' }).exactOptional(),
     pegs: z
@@ -24,6 +26,6 @@ export const NoticeSchema = z
       )
       .exactOptional(),
   })
-  .transform(({ waters, pegs, ...rest }) =>
-    withoutUndefined({ ...rest, waters: waters ?? [], pegs: pegs ?? [] }),
+  .transform(({ waters, pegs, 'cancelled-on': cancelledOn, 'changed-on': changedOn, ...rest }) =>
+    withoutUndefined({ ...rest, cancelledOn, changedOn, waters: waters ?? [], pegs: pegs ?? [] }),
   ) satisfies z.ZodType<Omit<Notice, 'id' | 'markdown'>>;

@@ -29,6 +29,14 @@ describe('an iCalendar file', () => {
     expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
   });
 
+  it('rings at nine on the day before (RFC 5545, 3.6.6)', () => {
+    const calendar = new ICAL.Component(ICAL.parse(text));
+    const alarm = calendar.getFirstSubcomponent('vevent')?.getFirstSubcomponent('valarm');
+    expect(alarm?.getFirstPropertyValue('action')).toBe('DISPLAY');
+    expect(alarm?.getFirstPropertyValue('trigger')?.toString()).toBe('-PT15H');
+    expect(alarm?.getFirstPropertyValue('description')).toContain('Check 3 hazards');
+  });
+
   it('has no clock: the stamp is the day of the data', () => {
     expect(text).toContain('DTSTAMP:20261121T000000Z');
   });

@@ -52,6 +52,8 @@ function noticeText(notice: Notice): string {
       kind: notice.kind,
       from: notice.from,
       until: notice.until,
+      'cancelled-on': notice.cancelledOn,
+      'changed-on': notice.changedOn,
       replaces: notice.replaces,
       waters: notice.waters.length === 0 ? undefined : notice.waters,
       pegs: notice.pegs.length === 0 ? undefined : notice.pegs,

@@ -5,7 +5,9 @@ import { SIMULATIONS } from './simulated-banks.ts';
 const YEARS = [2.75, 6, 12];
 const seeds = Array.from({ length: Number(process.argv[2] ?? 20) }, (_, index) => index + 1);
 const percent = (share: number) => `${(100 * share).toFixed(1)}%`;
-const rows = Object.entries(SIMULATIONS).flatMap(([name, simulate]) =>
+const part = process.argv[3] ?? '';
+const named = Object.entries(SIMULATIONS).filter(([name]) => name.includes(part));
+const rows = named.flatMap(([name, simulate]) =>
   YEARS.map((years) => {
     const found = cutCoverage(seeds.map((seed) => simulate(years, seed)));
     return [
