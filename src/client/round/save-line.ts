@@ -45,6 +45,8 @@ export class SaveLine {
 
   async #run(): Promise<void> {
     const failed = new Map<string, unknown>();
+    // Where nothing waits this would end before the caller has noted that it runs, and would seem to run for ever.
+    await Promise.resolve();
     try {
       for (let next = this.#next(failed); next !== undefined; next = this.#next(failed)) {
         const [key, write] = next;
