@@ -26,9 +26,14 @@ test('tells that a peg whose record says open is published as closed: hard rule,
 test('says nothing where somebody decided that the peg stays in the draw, or the hazard is cleared', () => {
   const keptOpen = '    kept-open: { on: 2026-11-11, by: Secretary, why: blown to the far bank }\n';
   expect(messagesOf({ 'pegs/mill-pond/1.md': replacing('hazards:\n', scum(keptOpen)) })).toEqual([]);
-  expect(messagesOf({ 'pegs/mill-pond/1.md': replacing('hazards:\n', scum('    cleared-on: 2026-11-12\n')) })).toEqual(
-    [],
-  );
+  expect(
+    messagesOf({
+      'pegs/mill-pond/1.md': replacing(
+        'hazards:\n',
+        scum('    cleared-on: 2026-11-12\n    cleared-by: Secretary\n    cleared-why: looked at and gone\n'),
+      ),
+    }),
+  ).toEqual([]);
 });
 
 test('takes a band for closing where its meaning says so, unless the venue says otherwise', () => {
@@ -46,7 +51,12 @@ test('takes a band for closing where its meaning says so, unless the venue says 
 test('refuses what says nothing: line, distance or bearing of another hazard, kept-open at a line', () => {
   expect(
     messagesOf({
-      'pegs/mill-pond/1.md': replacing('hazards:\n', scum('    distance: 40 m\n    cleared-on: 2026-11-12\n')),
+      'pegs/mill-pond/1.md': replacing(
+        'hazards:\n',
+        scum(
+          '    distance: 40 m\n    cleared-on: 2026-11-12\n    cleared-by: Secretary\n    cleared-why: looked at and gone\n',
+        ),
+      ),
       'pegs/mill-pond/2.md': replacing(
         'hazards:\n',
         `hazards:\n  - kind: overhead-line\n    place: ahead\n    line: 11 kV line\n    severity: 5\n    likelihood: 1\n    found-on: 2026-11-10\n    kept-open: { on: 2026-11-11, by: Secretary, why: it is high }\n`,

@@ -134,7 +134,11 @@ test('takes a recorded line for the mapped one only where the record names it', 
 });
 
 test('leaves a recorded line out once it is cleared, and accepts any on a closed peg', () => {
-  expect(messagesOf(hazardOfLine('    cleared-on: 2026-11-12\n'))).toEqual([]);
+  expect(
+    messagesOf(
+      hazardOfLine('    cleared-on: 2026-11-12\n    cleared-by: Secretary\n    cleared-why: looked at and gone\n'),
+    ),
+  ).toEqual([]);
   expect(
     messagesOf({
       'pegs/mill-pond/1.md': (text) =>

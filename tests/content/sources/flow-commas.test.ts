@@ -22,7 +22,7 @@ describe('a comma inside braces or brackets', () => {
     const slip = replacing('pole: 16 m', 'pole: 9,5 m');
     expect(messagesOf({ [FILE.venue]: slip })).toMatchInlineSnapshot(`
       [
-        "venue.md:17:28 error Unexpected 9,5 m, which reads as 9 and then a field "5 m", expected 9.5 m with a point, or two values apart. Write 9.5 m if that was meant; a comma between braces or brackets ends the value. (decimal-comma)",
+        "venue.md:18:28 error Unexpected 9,5 m, which reads as 9 and then a field "5 m", expected 9.5 m with a point, or two values apart. Write 9.5 m if that was meant; a comma between braces or brackets ends the value. (decimal-comma)",
       ]
     `);
   });
