@@ -2,7 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 const report = process.env.PEG_ATLAS_REPORT;
 
-/** Three suites: `unit` (fast), `browser` (the built site in Chromium) and `slow` (simulations, kill tests). */
+/** Four suites: `unit` (fast), `browser` (the built site in Chromium), `hostile` (broken and malicious folders) and `slow` (simulations, kill tests). */
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
@@ -13,7 +13,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**', 'tests/slow/**', 'node_modules/**'],
+          exclude: ['tests/browser/**', 'tests/hostile/**', 'tests/slow/**', 'node_modules/**'],
           setupFiles: ['tests/property-seed.ts'],
           environment: 'node',
           testTimeout: 30_000,
@@ -25,6 +25,16 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           setupFiles: ['tests/property-seed.ts'],
           globalSetup: ['tests/browser/built-site.ts'],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 300_000,
+        },
+      },
+      {
+        test: {
+          name: 'hostile',
+          include: ['tests/hostile/**/*.test.ts'],
+          setupFiles: ['tests/property-seed.ts'],
           fileParallelism: false,
           testTimeout: 120_000,
           hookTimeout: 300_000,

@@ -2,7 +2,7 @@ import type * as z from 'zod';
 import type { Fault, LeftOut } from './fault.ts';
 import { faultsOfIssues } from './schemas/read-fields.ts';
 import type { CsvColumns } from './sources/csv-header.ts';
-import { type CsvRow, readCsvTable } from './sources/csv-table.ts';
+import { type CsvRow, MOST_BROKEN_ROWS, readCsvTable, tooManyBroken } from './sources/csv-table.ts';
 import type { Source } from './sources/source.ts';
 
 /** A row that was read, and the row it came from. */
@@ -32,14 +32,27 @@ export function readRows<T>(file: string, text: string, schema: z.ZodType<T>, co
   const faults: Fault[] = [...tableFaults];
   const rows: PlacedRow<T>[] = [];
   const unreadable: CsvRow[] = [...table.tornRows];
+  let broken = 0;
   for (const row of table.rows) {
+    if (broken === MOST_BROKEN_ROWS) {
+      faults.push(tooManyBroken(file, row.line));
+      break;
+    }
     const result = schema.safeParse(row.cells);
     if (result.success) {
       rows.push({ value: result.data, line: row.line, source: () => table.sourceOf(row) });
     } else {
+      broken++;
       unreadable.push(row);
       for (const fault of faultsOfIssues(result.error.issues, schema, table.sourceOf(row))) faults.push(fault);
     }
   }
-  return { rows, columns: table.columns, mayLackRows: table.mayLackRows, unreadable, faults, leftOut };
+  return {
+    rows,
+    columns: table.columns,
+    mayLackRows: table.mayLackRows || broken === MOST_BROKEN_ROWS,
+    unreadable,
+    faults,
+    leftOut,
+  };
 }

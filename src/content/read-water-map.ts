@@ -22,8 +22,8 @@ export function readWaterMap(file: string, text: string): Reading<PlacedMap | nu
   const { source, faults } = readJson(file, text);
   if (source === null) return reading(null, faults);
   const collection = readFields(CollectionSchema, source.value, source);
-  if (collection.value === null) return reading(null, collection.faults);
-  const sheet = emptySheet(source, systemFaults(collection.value, source));
+  if (collection.value === null) return reading(null, [...faults, ...collection.faults]);
+  const sheet = emptySheet(source, [...faults, ...systemFaults(collection.value, source)]);
   collection.value.features.forEach((feature, index) => {
     drawFeature(sheet, feature, ['features', index]);
   });

@@ -86,11 +86,16 @@ interface Box {
 }
 
 function boxOf(ring: PlaneRing): Box {
-  const [xs, ys] = [ring.map(({ x }) => x), ring.map(({ y }) => y)];
-  return {
-    least: { x: Math.min(...xs), y: Math.min(...ys) },
-    greatest: { x: Math.max(...xs), y: Math.max(...ys) },
-  };
+  // One by one: a shore of a hundred thousand points is too many arguments for one call.
+  const least = { x: Number.POSITIVE_INFINITY, y: Number.POSITIVE_INFINITY };
+  const greatest = { x: Number.NEGATIVE_INFINITY, y: Number.NEGATIVE_INFINITY };
+  for (const { x, y } of ring) {
+    least.x = Math.min(least.x, x);
+    least.y = Math.min(least.y, y);
+    greatest.x = Math.max(greatest.x, x);
+    greatest.y = Math.max(greatest.y, y);
+  }
+  return { least, greatest };
 }
 
 function boxesMeet(a: Box, b: Box): boolean {

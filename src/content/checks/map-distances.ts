@@ -24,7 +24,11 @@ function farThings(map: PlacedMap, ground: WaterPlane): readonly Fault[] {
   ];
   return drawn.flatMap(({ thing, what, points }) => {
     // A line may run on for miles: its nearest point counts.
-    const least = Math.min(...points.map((point) => metresFromOutline(ground, point)));
+    let least = Number.POSITIVE_INFINITY;
+    for (const point of points) {
+      least = Math.min(least, metresFromOutline(ground, point));
+      if (least <= FAR_METRES) break;
+    }
     if (least <= FAR_METRES) return [];
     const isTurned = points.every((point) => isSwapped(ground, point));
     const fault = faultAt(map.source, map.pathOf(thing), {

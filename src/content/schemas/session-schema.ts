@@ -6,8 +6,9 @@ import { choice, matching, text, wholeNumber } from './fields.ts';
 import { weight } from './measures.ts';
 import { PEG_NAME } from './peg-schema.ts';
 
-/** An opaque reference: with no digit in it, it reads like a name. */
-const ANGLER_REFERENCE = /^(?=.*[0-9])[a-z0-9-]{2,32}$/;
+/** An opaque reference: with no digit in it, or with a figure behind words alone (`dave-smith-1`), it reads like a name. */
+const ANGLER_REFERENCE =
+  /^(?=.*[0-9])(?!(?!(?:angler|anon|card|member|ref|rod)-?\d)[a-z]{3,}(?:-[a-z]+)*-?\d{1,4}$)[a-z0-9-]{2,32}$/;
 
 /** A column of a bag part. */
 export const partColumns = (part: BagPart) => [`${part.id}_weight`, `${part.id}_count`] as const;

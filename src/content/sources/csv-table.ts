@@ -33,7 +33,8 @@ export interface CsvRead {
 
 interface RawRecord {
   readonly record: readonly string[];
-  readonly info: { readonly lines: number };
+  /** The line its last cell ends on. */
+  readonly lines: number;
 }
 
 /** Reads a CSV file (RFC 4180) with a header line. Line ends of any kind and a byte order mark are accepted. Never throws. */
@@ -53,8 +54,12 @@ export function readCsvTable(file: string, fileText: string, columns: CsvColumns
   const empty: number[] = [];
   const rows: CsvRow[] = [];
   const tornRows: CsvRow[] = [];
-  for (const { record, info } of records.slice(1)) {
-    const line = info.lines - lineBreaksIn(record);
+  for (const { record, lines: lastLine } of records.slice(1)) {
+    const line = lastLine - lineBreaksIn(record);
+    if (tornRows.length === MOST_BROKEN_ROWS) {
+      faults.push(tooManyBroken(file, line));
+      break;
+    }
     if (record.every((cell) => cell === '')) {
       // The end of the last line is no row.
       if (line < lines.length || record.length > 1) empty.push(line);
@@ -76,31 +81,51 @@ export function readCsvTable(file: string, fileText: string, columns: CsvColumns
       writtenAt: ([column]) => (column === undefined ? lines[row.line - 1] : row.cells[String(column)]),
     };
   };
-  const table = { file, columns: names, rows, tornRows, mayLackRows: quoteFaults.length > 0, sourceOf };
+  const table = {
+    file,
+    columns: names,
+    rows,
+    tornRows,
+    mayLackRows: quoteFaults.length > 0 || tornRows.length === MOST_BROKEN_ROWS,
+    sourceOf,
+  };
   return { table, faults, leftOut: emptyRows(file, empty) };
 }
 
+/** No more rows are wanted. */
+class EnoughRows extends Error {}
+
 function split(file: string, text: string): { records: readonly RawRecord[]; faults: readonly Fault[] } {
   const wrong = new Map<number, string>();
-  let records: readonly RawRecord[] = [];
+  const records: RawRecord[] = [];
+  let torn = 0;
   const onSkip = (error: { code?: string; lines?: number } | undefined) => {
     const line = error?.lines ?? 1;
     if (error !== undefined && !wrong.has(line)) wrong.set(line, error.code ?? '');
     return undefined;
   };
+  // The parser makes an error with its trace for each row of another length, and would keep them all.
+  const { stackTraceLimit } = Error;
+  Error.stackTraceLimit = 0;
   try {
-    records = parse(text, {
-      info: true,
+    parse(text, {
       relax_column_count: true,
       record_delimiter: ['\n'],
       trim: true,
       skip_records_with_error: true,
       on_skip: onSkip,
-    }) as unknown as readonly RawRecord[];
-  } catch {
-    wrong.set(1, '');
+      on_record: (record: string[], { lines }) => {
+        records.push({ record, lines });
+        if (record.length !== records[0]!.record.length && ++torn > MOST_BROKEN_ROWS) throw new EnoughRows();
+        return undefined;
+      },
+    });
+  } catch (error) {
+    if (!(error instanceof EnoughRows)) wrong.set(1, '');
+  } finally {
+    Error.stackTraceLimit = stackTraceLimit;
   }
-  const afterLastGood = (records.at(-1)?.info.lines ?? 0) + 1;
+  const afterLastGood = (records.at(-1)?.lines ?? 0) + 1;
   const faults = [...wrong].map(([line, code]) => quoteFault(file, line, code, afterLastGood));
   return { records, faults };
 }
@@ -146,6 +171,23 @@ function wrongLength(file: string, line: number, found: number, expected: number
         found > expected
           ? 'Put a cell that holds a comma in quotation marks, or delete the extra commas.'
           : 'Add the missing commas; a cell may be empty, but its comma stays.',
+    },
+    { line, column: 1 },
+  );
+}
+
+/** Rows of one file that are told as broken; where there are more they are broken alike, and the first ones say how. */
+export const MOST_BROKEN_ROWS = 5000;
+
+/** Says that the rows of a file from a line on were not looked at. */
+export function tooManyBroken(file: string, line: number): Fault {
+  return faultOfFile(
+    file,
+    {
+      rule: 'file-faults',
+      found: `a row behind ${MOST_BROKEN_ROWS} broken ones`,
+      expected: 'few broken rows in a file',
+      mend: 'This row and those behind it were not looked at. Mend the first ones, which are most likely broken alike, and run this again.',
     },
     { line, column: 1 },
   );
