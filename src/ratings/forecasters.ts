@@ -27,6 +27,9 @@ export const rawPegAverage: Forecaster = (past, future) => {
   return future.map((session) => ({ logReturn: averages.get(keyOf(session)) ?? 0, sd: null }));
 };
 
+/** Of the variances' own doubt: nearer moves no score by a thousandth. */
+const NEAR = 0.01;
+
 /**
  * The model's returns, with the spread of bags about them: luck, angler and the doubt about the return. Its standard
  * deviations are estimated from the past of the first call and kept for the later ones, whose past is a little longer.
@@ -38,7 +41,11 @@ export function modelForecaster(venue: RatedVenue, seasonOf: (past: readonly Mod
     const season = seasonOf(past);
     const placed = past.filter(({ event }) => season.positionOf(event) !== null);
     const model = ratingModel(venue, placed, season);
-    const fit = fitRatings(model.latent, { variances: 'mode', ...(hold === undefined ? {} : { hold }) });
+    const fit = fitRatings(model.latent, {
+      variances: 'mode',
+      tolerance: NEAR,
+      ...(hold === undefined ? {} : { hold }),
+    });
     hold ??= { sd: fit.sd, residualSd: fit.residualSd };
     const { ofPeg } = returnCombinations(venue, model);
     const pegs = new Map(venue.pegs.map((peg) => [pegKey(peg.water, peg.peg), peg]));

@@ -5,6 +5,7 @@ import { expectedBags } from './expected-bags.ts';
 import { featureTemperatures } from './feature-temperatures.ts';
 import { firstLook } from './first-look.ts';
 import { fishSizes } from './fish-sizes.ts';
+import { startFrom } from './fit-ratings.ts';
 import { framingMakeUp } from './framing-make-up.ts';
 import { framingMonths } from './framing-months.ts';
 import type { RatedVenue } from './rated-venue.ts';
@@ -32,7 +33,7 @@ export function rateVenue(venue: RatedVenue, { seed, progress }: RateOptions): R
   const total = rateBag(venue, fitBag(venue, 'total', choice, look.start === null ? {} : { start: look.start }));
   const ofParts = parts.map(({ id, name }) => {
     progress?.(name.toLowerCase());
-    return rateBag(venue, fitBag(venue, id, choice));
+    return rateBag(venue, fitBag(venue, id, choice, { start: startFrom(total.fitted.fit) }));
   });
   const tables = [total, ...ofParts].map(bagTables);
   progress?.('chance to frame');

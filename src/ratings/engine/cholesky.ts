@@ -58,22 +58,37 @@ export function solveCholeskyInPlace(factor: Float64Array, size: number, x: Floa
   solveUpperInPlace(factor, size, x);
 }
 
-/** Solves L x = x in place. */
+/** Solves L x = x in place. Four sums a row, since each waits for its own last addition. */
 function solveLowerInPlace(factor: Float64Array, size: number, x: Float64Array): void {
   for (let i = 0; i < x.length; i++) {
     const row = i * size;
-    let sum = x[i]!;
-    for (let k = 0; k < i; k++) sum -= factor[row + k]! * x[k]!;
-    x[i] = sum / factor[row + i]!;
+    let s0 = x[i]!;
+    let s1 = 0;
+    let s2 = 0;
+    let s3 = 0;
+    let k = 0;
+    for (; k + 3 < i; k += 4) {
+      s0 -= factor[row + k]! * x[k]!;
+      s1 -= factor[row + k + 1]! * x[k + 1]!;
+      s2 -= factor[row + k + 2]! * x[k + 2]!;
+      s3 -= factor[row + k + 3]! * x[k + 3]!;
+    }
+    for (; k < i; k++) s0 -= factor[row + k]! * x[k]!;
+    x[i] = (s0 + s1 + (s2 + s3)) / factor[row + i]!;
   }
 }
 
-/** Solves Lᵀ x = x in place, reading L along its rows. */
+/** Solves Lᵀ x = x in place, reading L along its rows, two at a time. */
 export function solveUpperInPlace(factor: Float64Array, size: number, x: Float64Array): void {
-  for (let i = x.length - 1; i >= 0; i--) {
+  let i = x.length - 1;
+  for (; i > 0; i -= 2) {
     const row = i * size;
+    const before = row - size;
     const value = x[i]! / factor[row + i]!;
     x[i] = value;
-    for (let k = 0; k < i; k++) x[k] = x[k]! - factor[row + k]! * value;
+    const next = (x[i - 1]! - factor[row + i - 1]! * value) / factor[before + i - 1]!;
+    x[i - 1] = next;
+    for (let k = 0; k < i - 1; k++) x[k] = x[k]! - (factor[row + k]! * value + factor[before + k]! * next);
   }
+  if (i === 0) x[0] = x[0]! / factor[0]!;
 }

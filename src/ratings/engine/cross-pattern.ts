@@ -60,3 +60,28 @@ export function crossPattern(
   }
   return { crossStart, crossColumn: Int32Array.from(crossColumn), entryPlace };
 }
+
+/** For each column, where it stands in lists of columns by row (or level), and in whose: ascending by owner. */
+export interface ColumnPlaces {
+  readonly start: Int32Array;
+  readonly owner: Int32Array;
+  readonly place: Int32Array;
+}
+
+/** @param listStart Where each owner's list begins in `column`, and where the last one ends. */
+export function columnPlaces(listStart: Int32Array, column: Int32Array, columns: number): ColumnPlaces {
+  const start = new Int32Array(columns + 1);
+  for (const c of column) start[c + 1]!++;
+  for (let c = 0; c < columns; c++) start[c + 1] = start[c + 1]! + start[c]!;
+  const next = start.slice();
+  const owner = new Int32Array(column.length);
+  const place = new Int32Array(column.length);
+  for (let o = 0; o + 1 < listStart.length; o++) {
+    for (let k = listStart[o]!; k < listStart[o + 1]!; k++) {
+      const at = next[column[k]!]!++;
+      owner[at] = o;
+      place[at] = k;
+    }
+  }
+  return { start, owner, place };
+}

@@ -16,7 +16,7 @@ export interface EffectVariances {
  */
 export function exactVariancesInPlace(into: EffectVariances, system: LatentSystem): void {
   const { prepared, inverse } = system;
-  const { size, levels, blocks, columns, fixedFrom, crossStart } = prepared;
+  const { size, levels, blocks, columns, fixedFrom } = prepared;
   covarianceInPlace(system);
   into.trace.fill(0);
   blocks.forEach(({ from, count }, term) => {
@@ -25,12 +25,28 @@ export function exactVariancesInPlace(into: EffectVariances, system: LatentSyste
   into.fixedTrace = 0;
   for (let c = fixedFrom; fixedFrom >= 0 && c < columns; c++) into.fixedTrace += inverse[c * size + c]!;
   for (const row of prepared.censored) into.leverage[row] = columnsLeverage(system, row);
-  let longest = 0;
-  for (let level = 0; level < levels; level++) longest = Math.max(longest, crossStart[level + 1]! - crossStart[level]!);
-  const product = new Float64Array(longest);
+  const product = crossCovariances(system);
   for (let level = 0; level < levels; level++) {
     into.trace[prepared.eliminated]! += levelVariance(into, system, level, product);
   }
+}
+
+/** V c of every level, for the effects it meets. One row of V after another, so that it stays in the nearest cache. */
+function crossCovariances({ prepared, overEffects, cross }: LatentSystem): Float64Array {
+  const { crossesOf, crossStart, crossColumn, effects } = prepared;
+  const product = new Float64Array(cross.length);
+  for (let effect = 0; effect < effects; effect++) {
+    const at = effect * effects;
+    for (let e = crossesOf.start[effect]!; e < crossesOf.start[effect + 1]!; e++) {
+      const level = crossesOf.owner[e]!;
+      let sum = 0;
+      for (let k = crossStart[level]!; k < crossStart[level + 1]!; k++) {
+        sum += overEffects[at + crossColumn[k]!]! * cross[k]!;
+      }
+      product[crossesOf.place[e]!] = sum;
+    }
+  }
+  return product;
 }
 
 /** zᵀ V z over the columns of one row. */
@@ -48,21 +64,12 @@ function columnsLeverage({ prepared, overEffects }: LatentSystem, row: number): 
 
 /** Variance of one eliminated level; adds to its censored rows what the level has to do with their η. */
 function levelVariance(into: EffectVariances, system: LatentSystem, level: number, product: Float64Array): number {
-  const { prepared, overEffects, cross, diagonal, eliminatedSd } = system;
-  const { crossStart, crossColumn, effects, groupStart, groupRows, levelWeight, entries, entryPlace, observations } =
-    prepared;
-  const first = crossStart[level]!;
-  const count = crossStart[level + 1]! - first;
+  const { prepared, cross, diagonal, eliminatedSd } = system;
+  const { crossStart, groupStart, groupRows, levelWeight, entries, entryPlace, observations } = prepared;
   const d = diagonal[level]!;
   const square = eliminatedSd * eliminatedSd;
   let quadratic = 0;
-  for (let k = 0; k < count; k++) {
-    const at = crossColumn[first + k]! * effects;
-    let sum = 0;
-    for (let j = 0; j < count; j++) sum += overEffects[at + crossColumn[first + j]!]! * cross[first + j]!;
-    product[k] = sum;
-    quadratic += sum * cross[first + k]!;
-  }
+  for (let k = crossStart[level]!; k < crossStart[level + 1]!; k++) quadratic += product[k]! * cross[k]!;
   const variance = 1 / d + (square * quadratic) / (d * d);
   for (let r = groupStart[level]!; r < groupStart[level + 1]!; r++) {
     const row = groupRows[r]!;
@@ -70,7 +77,7 @@ function levelVariance(into: EffectVariances, system: LatentSystem, level: numbe
     const own = levelWeight[row]!;
     let together = 0;
     for (let k = entries.rowStart[row]!; k < entries.rowStart[row + 1]!; k++) {
-      together += entries.weight[k]! * product[entryPlace[k]! - first]!;
+      together += entries.weight[k]! * product[entryPlace[k]!]!;
     }
     into.leverage[row] = into.leverage[row]! + square * (own * own * variance - (2 * own * together) / d);
   }

@@ -21,7 +21,9 @@ import { dataSpread } from './typical-values.ts';
 const LARGE = 1200;
 /** A mode to all digits, and one good enough for variances that are averaged over or known to a twentieth of their sd. */
 const FINE: ModeTolerance = { gain: 1e-15, staleGain: 0 };
-const COARSE: ModeTolerance = { gain: 1e-8, staleGain: 1e-5 };
+const COARSE: ModeTolerance = { gain: 1e-10, staleGain: 1e-7 };
+/** Whoever stops this far from the best variances asks for no finer modes. */
+const COARSE_FROM = 1e-3;
 /** Levels that the thinned term keeps, or nearly. */
 const THINNED_LEVELS = 500;
 
@@ -51,7 +53,7 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
     options,
     isByLog: isIntegrated,
     isLarge,
-    modeTolerance: isLarge || isIntegrated ? COARSE : FINE,
+    modeTolerance: isLarge || isIntegrated || (options.tolerance ?? 0) >= COARSE_FROM ? COARSE : FINE,
     variances: {
       trace: new Float64Array(model.terms.length),
       fixedTrace: 0,
@@ -68,7 +70,7 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   const observed = isSearched && space.free.fixed.length > 0 ? observedInformation(search, found) : null;
   if (observed !== null || isAtZero || !found.isSettled) {
     setParametersInPlace(state, parameters);
-    findModeInPlace(state, FINE);
+    findModeInPlace(state, search.modeTolerance);
     covarianceInPlace(state.system);
   }
   const { logMarginal } = state;

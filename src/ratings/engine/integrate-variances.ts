@@ -14,8 +14,10 @@ const REACH = Math.sqrt(3);
 const LONGEST_SD = 1;
 /** An axis shorter than this, in log sd, changes no sd of an effect by more than a fortieth: the mode stands for it. */
 const SHORTEST_SD = 0.1;
-/** Objectives are compared at falls of 3/2: weights a little old do not matter there. */
-const ROUGH: ModeTolerance = { gain: 1e-6, staleGain: 0.5 };
+/** Objectives are compared at falls of 3/2; covariances are taken there as well, so weights must not be old. */
+const ROUGH: ModeTolerance = { gain: 1e-8, staleGain: 1e-5 };
+/** A length misjudged by less than this, in its logarithm, is believed; by twice as much, not at all. */
+const BELIEVED = 0.25;
 /** Together no more than this many numbers of stored covariances, 64 MB; a larger model works them out again when asked. */
 const MOST_STORED = 8e6;
 
@@ -89,7 +91,10 @@ function axesOf(search: Search, found: Maximum, isStored: boolean): [Side, Side]
   });
 }
 
-/** Looks at one side, and once more where the first look shows that its length was misjudged. */
+/**
+ * Looks at one side, and once more where the first look shows that its length was misjudged. The second look moves out from the place
+ * of the first as the misjudgement grows, so that a length just short of a second look and one just past it give the same.
+ */
 function sideOf(
   search: Search,
   mode: Float64Array,
@@ -98,20 +103,20 @@ function sideOf(
   signedSd: number,
   isStored: boolean,
 ): Side {
-  let sd = Math.abs(signedSd);
-  for (let look = 0; ; look++) {
+  const first = Math.abs(signedSd);
+  const look = (sd: number): { point: Float64Array; sd: number } => {
     const reach = REACH * sd * Math.sign(signedSd);
     const point = mode.map((value, i) =>
       Math.min(search.space.upper[i]!, Math.max(search.space.lower[i]!, value + reach * vector[i]!)),
     );
     const fall = atMode - objectiveAt(search, point, ROUGH).objective;
-    const stretch = Math.sqrt((0.5 * REACH * REACH) / Math.max(fall, 0.15));
-    const measured = Math.min(LONGEST_SD, sd * stretch);
-    if (look === 1 || Math.abs(Math.log(measured / sd)) < 0.25) {
-      return { point, sd: measured, posterior: keep(search, point, isStored) };
-    }
-    sd = measured;
-  }
+    return { point, sd: Math.min(LONGEST_SD, sd * Math.sqrt((0.5 * REACH * REACH) / Math.max(fall, 0.15))) };
+  };
+  let seen = look(first);
+  const misjudged = Math.log(seen.sd / first);
+  const share = Math.min(1, Math.max(0, Math.abs(misjudged) - BELIEVED) / BELIEVED);
+  if (share > 0) seen = look(first * Math.exp(share * misjudged));
+  return { ...seen, posterior: keep(search, seen.point, isStored) };
 }
 
 /** The posterior at the point where the state stands: stored, or worked out again from the same start whenever it is asked for. */

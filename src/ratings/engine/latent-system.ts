@@ -1,3 +1,4 @@
+import { assembleInPlace } from './assemble.ts';
 import { choleskyInPlace, solveCholeskyInPlace, solveUpperInPlace } from './cholesky.ts';
 import type { Stretch } from './effect-columns.ts';
 import { inverseFromCholesky } from './inverse.ts';
@@ -61,18 +62,9 @@ export function setScaleInPlace(system: LatentSystem, sds: ArrayLike<number>): v
 
 /** Assembles and factors H at the row weights. */
 export function factorInPlace(system: LatentSystem, weight: Float64Array): void {
-  const { prepared, overEffects, factor, diagonal, cross, eliminatedSd } = system;
-  const { size, columns, effects, levels, fixedFrom } = prepared;
-  overEffects.fill(0);
-  cross.fill(0);
-  let logDeterminant = 0;
-  for (let level = 0; level <= levels; level++) {
-    const ownWeight = addGroup(system, level, weight);
-    if (level === levels) break;
-    diagonal[level] = 1 + eliminatedSd * eliminatedSd * ownWeight;
-    logDeterminant += Math.log(diagonal[level]!);
-    if (eliminatedSd > 0) subtractEliminated(system, level);
-  }
+  const { prepared, overEffects, factor } = system;
+  const { size, columns, effects, fixedFrom } = prepared;
+  const logDeterminant = assembleInPlace(system, weight);
   standardiseInPlace(
     { values: factor, width: size },
     { values: overEffects, width: effects },
@@ -89,44 +81,6 @@ export function factorInPlace(system: LatentSystem, weight: Float64Array): void 
   }
   system.logDeterminant = logDeterminant + choleskyInPlace(factor, size);
   system.factorisations++;
-}
-
-/** Adds the rows of one level to the effects' products and to the level's cross products; returns the level's own weight. */
-function addGroup({ prepared, overEffects, cross }: LatentSystem, level: number, weight: Float64Array): number {
-  const { groupStart, groupRows, levelWeight, entries, entryPlace, effects, levels } = prepared;
-  const { rowStart, column, weight: entry } = entries;
-  let ownWeight = 0;
-  for (let r = groupStart[level]!; r < groupStart[level + 1]!; r++) {
-    const row = groupRows[r]!;
-    const w = weight[row]!;
-    const last = rowStart[row + 1]!;
-    const first = rowStart[row]!;
-    for (let k = first; k < last; k++) {
-      const scaled = w * entry[k]!;
-      const at = column[k]! * effects;
-      for (let j = first; j <= k; j++)
-        overEffects[at + column[j]!] = overEffects[at + column[j]!]! + scaled * entry[j]!;
-    }
-    if (level === levels) continue;
-    const own = w * levelWeight[row]!;
-    ownWeight += own * levelWeight[row]!;
-    for (let k = first; k < last; k++) cross[entryPlace[k]!] = cross[entryPlace[k]!]! + own * entry[k]!;
-  }
-  return ownWeight;
-}
-
-function subtractEliminated(system: LatentSystem, level: number): void {
-  const { prepared, overEffects, cross, diagonal, eliminatedSd } = system;
-  const { crossStart, crossColumn, effects } = prepared;
-  const share = (eliminatedSd * eliminatedSd) / diagonal[level]!;
-  const first = crossStart[level]!;
-  for (let k = first; k < crossStart[level + 1]!; k++) {
-    const scaled = share * cross[k]!;
-    const at = crossColumn[k]! * effects;
-    for (let j = first; j <= k; j++) {
-      overEffects[at + crossColumn[j]!] = overEffects[at + crossColumn[j]!]! - scaled * cross[j]!;
-    }
-  }
 }
 
 /** Solves H x = x in place, eliminated levels first. */

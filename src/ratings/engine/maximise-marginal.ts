@@ -8,7 +8,7 @@ const LONGEST_STEP = 2;
 /** Of a large fit: a twentieth of the variances' own sd change nothing that is published. */
 const LARGE_TOLERANCE = 0.05;
 /** Of a search for the middle of what is then averaged over. */
-const AVERAGED_TOLERANCE = 1e-3;
+const AVERAGED_TOLERANCE = 1e-4;
 /** Within this distance the next step is the last but for what the probes blurred. */
 const CLOSE = 0.3;
 
@@ -37,10 +37,14 @@ export function maximiseMarginal(search: Search): Maximum {
   const limit = options.maximumIterations ?? 60;
   let point = space.start.slice();
   let here = objectiveAt(search, point);
+  // No finer than the modes: a determinant that is old by a gain g is wrong by up to its root or so. The slope decides where to stop.
+  const slack = Math.max(0.5 * Math.sqrt(search.modeTolerance.staleGain), 1e-11 * Math.abs(here.objective));
   let last: { step: Float64Array; gradient: Float64Array } | null = null;
   let isProbed = search.isLarge;
   for (let iteration = 1; iteration <= limit; iteration++) {
     const { gradient, information } = slopeAt(search, point, isProbed);
+    // What is made of it later must not depend on the way here.
+    const ofPoint = information.slice();
     if (last !== null) secantInPlace(information, last.step, subtract(last.gradient, gradient));
     const longest = point.map((_, i) =>
       i < point.length - space.free.fixed.length ? LONGEST_STEP : Number.POSITIVE_INFINITY,
@@ -54,7 +58,7 @@ export function maximiseMarginal(search: Search): Maximum {
       return {
         point,
         objective: here.objective,
-        information,
+        information: ofPoint,
         iterations: iteration,
         stopped: 'converged',
         isSettled: true,
@@ -69,14 +73,14 @@ export function maximiseMarginal(search: Search): Maximum {
     for (; share > 1e-8; share /= 2) {
       next = point.map((value, i) => Math.min(space.upper[i]!, Math.max(space.lower[i]!, value + share * step[i]!)));
       there = objectiveAt(search, next);
-      if (there.objective >= here.objective - (search.isLarge ? 1e-3 : 1e-11 * Math.abs(here.objective))) break;
+      if (there.objective >= here.objective - slack) break;
     }
     if (!(share > 1e-8)) {
       objectiveAt(search, point);
       return {
         point,
         objective: here.objective,
-        information,
+        information: ofPoint,
         iterations: iteration,
         stopped: 'no further gain',
         isSettled: false,

@@ -1,7 +1,14 @@
 import { isInformative } from './bounds.ts';
 import { checkedRows } from './checked-rows.ts';
 import { paddedSize } from './cholesky.ts';
-import { type CrossPattern, crossPattern, type LevelGroups, levelGroups } from './cross-pattern.ts';
+import {
+  type ColumnPlaces,
+  type CrossPattern,
+  columnPlaces,
+  crossPattern,
+  type LevelGroups,
+  levelGroups,
+} from './cross-pattern.ts';
 import { isOneLevelARow, type Stretch, stretches, type TermBlock, termBlock } from './effect-columns.ts';
 import type { LatentModel, Observations, SparseRows } from './latent-model.ts';
 import { mergedEntries } from './merged-entries.ts';
@@ -35,6 +42,9 @@ export interface PreparedModel extends LevelGroups, CrossPattern {
   readonly size: number;
   /** Entries of each row over the effects, in ascending order. */
   readonly entries: SparseRows;
+  /** Where each effect stands in the rows, and where in the lists of the eliminated levels. */
+  readonly entriesOf: ColumnPlaces;
+  readonly crossesOf: ColumnPlaces;
   readonly fixed: OrthonormalColumns;
   /** First column of the fixed effects among effects and standardised effects; −1 if they are maximised and stay outside. */
   readonly fixedEffectFrom: number;
@@ -76,6 +86,7 @@ export function prepareModel(model: LatentModel, isFixedIntegrated: boolean): Pr
     }
   }
   const groups = levelGroups(level, levels);
+  const cross = crossPattern(groups, levels, entries, effects);
   const censored = Int32Array.from({ length: rows }, (_, i) => i).filter((i) => lower[i] !== upper[i]);
   return {
     rows,
@@ -92,7 +103,9 @@ export function prepareModel(model: LatentModel, isFixedIntegrated: boolean): Pr
     columns,
     size: paddedSize(columns),
     entries,
-    ...crossPattern(groups, levels, entries, effects),
+    entriesOf: columnPlaces(entries.rowStart, entries.column, effects),
+    ...cross,
+    crossesOf: columnPlaces(cross.crossStart, cross.crossColumn, effects),
     fixed,
     fixedEffectFrom: isFixedIntegrated ? fixedPlace.effectFrom : -1,
     fixedFrom: isFixedIntegrated ? fixedPlace.from : -1,

@@ -1,0 +1,23 @@
+import { describe, expect, it } from 'vitest';
+import { fitBag, rateBag } from '../../src/ratings/bag-model.ts';
+import { startFrom } from '../../src/ratings/fit-ratings.ts';
+import { demoVenue } from '../demo/demo-venue.ts';
+
+const { venue } = demoVenue();
+
+describe('a fit that starts from another', () => {
+  // Four digits of a return and of its doubt are printed nowhere; two are.
+  it.each(['total', 'carp'])('tells the returns of one that starts from nothing: %s', (bag) => {
+    const cold = fitBag(venue, bag);
+    const start = startFrom(fitBag({ ...venue, sessions: venue.sessions.slice(0, -30) }, bag).fit);
+    const warm = fitBag(venue, bag, {}, { start });
+    expect(cold.fit.stopped).toBe('converged');
+    expect(warm.fit.stopped).toBe('converged');
+    expect(warm.fit.iterations).toBeLessThan(cold.fit.iterations);
+    const there = rateBag(venue, warm).pegMonths;
+    rateBag(venue, cold).pegMonths.forEach(({ logReturn, sd }, i) => {
+      expect(Math.abs(there[i]!.logReturn - logReturn)).toBeLessThan(1e-4 * sd);
+      expect(Math.abs(there[i]!.sd / sd - 1)).toBeLessThan(1e-4);
+    });
+  });
+});
