@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import { rateVenue } from '../ratings/rate-venue.ts';
 import { type RatedVenue, ratedVenue } from '../ratings/rated-venue.ts';
 import type { Ratings } from '../ratings/ratings.ts';
+import { cacheFolder } from './cache-folder.ts';
+import { codeDigest } from './code-digest.ts';
 import { projectRoot } from './project-root.ts';
 
 /** Of the simulated fields: any number does, as long as it stays the same. */
@@ -14,37 +16,49 @@ const KEPT = 12;
 export interface LoadRatingsOptions {
   /** Told what is being fitted; silent where the fit was kept. */
   readonly progress?: (what: string) => void;
-  /** Where fits are kept; inside the project's `node_modules` unless a test says otherwise. */
+  /** Where fits are kept; see `cacheFolder` for the usual place. */
   readonly folder?: string;
 }
 
 /**
- * The ratings of a venue: read back where this log was fitted before by this code, fitted and kept otherwise. A kept
- * file that is not whole, or that cannot be read or written, only costs the time of a fit.
+ * The ratings of a venue: read back where this log was fitted before by this code, fitted and kept otherwise, from where the last
+ * fit of the same venue ended. A kept file that is not whole, or that cannot be read or written, only costs the time of a fit.
  */
 export async function loadRatings(venue: RatedVenue, options: LoadRatingsOptions = {}): Promise<Ratings> {
-  const root = projectRoot();
-  const folder = options.folder ?? join(root, 'node_modules', '.cache', 'peg-atlas');
-  const file = join(folder, `ratings-${await keyOf(venue, join(root, 'src', 'ratings'))}.json`);
+  const folder = options.folder ?? cacheFolder();
+  const prefix = `ratings-${digestOf(JSON.stringify(venueName(venue))).slice(0, 12)}-`;
+  const file = join(folder, `${prefix}${await keyOf(venue)}.json`);
   const kept = await readKept(file);
   if (kept !== null) return kept;
+  const earlier = await lastOf(folder, prefix);
   const ratings = rateVenue(venue, {
     seed: SEED,
+    ...(earlier === null ? {} : { earlier: earlier.fits }),
     ...(options.progress === undefined ? {} : { progress: options.progress }),
   });
   await keep(folder, file, ratings);
   return ratings;
 }
 
-/** A digest of everything a fit depends on: the content it reads, the seed and the code. */
-async function keyOf(venue: RatedVenue, code: string): Promise<string> {
-  const hash = createHash('sha256');
-  hash.update(JSON.stringify([SEED, ratedVenue(venue)]));
-  const entries = await readdir(code, { recursive: true });
-  for (const entry of entries.filter((name) => name.endsWith('.ts')).sort()) {
-    hash.update(`\0${entry}\0`).update(await readFile(join(code, entry)));
+/** What stays of a venue while its log grows. */
+function venueName({ settings, waters }: RatedVenue): readonly unknown[] {
+  return [settings.bagParts.map(({ id }) => id), waters.map(({ id }) => id)];
+}
+
+/** A digest of everything a fit depends on: the content it reads, the seed, the code, its libraries and Node. */
+async function keyOf(venue: RatedVenue): Promise<string> {
+  const code = await codeDigest(projectRoot(), 'src/ratings/rate-venue.ts');
+  return digestOf(JSON.stringify([SEED, code, ratedVenue(venue)])).slice(0, 32);
+}
+
+/** The newest ratings kept of a venue, whatever its log was then. */
+async function lastOf(folder: string, prefix: string): Promise<Ratings | null> {
+  for (const name of await newestFirst(folder)) {
+    if (!name.startsWith(prefix)) continue;
+    const kept = await readKept(join(folder, name));
+    if (kept !== null && Array.isArray(kept.fits)) return kept;
   }
-  return hash.digest('hex').slice(0, 32);
+  return null;
 }
 
 async function readKept(file: string): Promise<Ratings | null> {
@@ -74,12 +88,21 @@ async function keep(folder: string, file: string, ratings: Ratings): Promise<voi
 }
 
 async function dropOld(folder: string): Promise<void> {
-  const files = (await readdir(folder)).filter((name) => /^ratings-[0-9a-f]+\.json$/.test(name));
-  const dated = await Promise.all(
-    files.map(async (name) => ({ name, time: (await stat(join(folder, name))).mtimeMs })),
-  );
-  const old = dated.sort((a, b) => b.time - a.time).slice(KEPT);
-  await Promise.all(old.map(({ name }) => rm(join(folder, name), { force: true })));
+  const old = (await newestFirst(folder)).slice(KEPT);
+  await Promise.all(old.map((name) => rm(join(folder, name), { force: true })));
+}
+
+/** Names of the kept files; none where the folder cannot be read. */
+async function newestFirst(folder: string): Promise<string[]> {
+  try {
+    const files = (await readdir(folder)).filter((name) => /^ratings-[0-9a-f-]+\.json$/.test(name));
+    const dated = await Promise.all(
+      files.map(async (name) => ({ name, time: (await stat(join(folder, name))).mtimeMs })),
+    );
+    return dated.sort((a, b) => b.time - a.time || (a.name < b.name ? -1 : 1)).map(({ name }) => name);
+  } catch {
+    return [];
+  }
 }
 
 function digestOf(json: string): string {

@@ -1,5 +1,6 @@
 import { formatDay } from '../domain/day.ts';
 import { SOLID_BELOW, THIN_ABOVE } from '../ratings/evidence.ts';
+import type { FitReport } from '../ratings/fit-report.ts';
 import type { Atlas } from './atlas.ts';
 import { type BacktestView, backtestView } from './backtest-view.ts';
 import { type DepthWorkings, depthWorkings } from './depth-workings.ts';
@@ -29,6 +30,8 @@ export interface WorkingsPage {
   readonly backtest: BacktestView | null;
   readonly evidence: readonly { readonly word: string; readonly means: string }[];
   readonly notes: readonly string[];
+  /** How each fit ended. */
+  readonly fits: readonly CountRow[];
   readonly depths: readonly DepthWorkings[];
 }
 
@@ -69,6 +72,7 @@ export function workingsPage(atlas: Atlas): WorkingsPage {
     backtest: ratings.backtest === null ? null : backtestView(ratings.backtest),
     evidence: evidenceRows(),
     notes: ratings.notes,
+    fits: fitRows(atlas),
     depths: depthWorkings(atlas),
   };
 }
@@ -122,6 +126,24 @@ function dnwWords({ ratings }: Atlas): readonly string[] {
 /** A standard deviation on the log scale as people can picture it: 0.4 is `× 1.49 or ÷ 1.49`. */
 function timesWords(sd: number): string {
   return `× or ÷ ${Math.exp(sd).toFixed(2)}`;
+}
+
+/** Why a fit stopped, in words; every reason the engine gives has one. */
+const STOPPED: Readonly<Record<FitReport['stopped'], string>> = {
+  converged: 'found its best variances',
+  boundary: 'found its best variances, one of them zero',
+  held: 'had no variance to find',
+  'no data': 'had nothing to go by and tells what was assumed',
+  'no further gain': 'stopped short: no step gained any more; all it tells is shown as thin',
+  'iteration limit': 'stopped short at its limit of steps; all it tells is shown as thin',
+};
+
+function fitRows({ venue, ratings }: Atlas): readonly CountRow[] {
+  const parts = new Map(venue.settings.bagParts.map(({ id, name }) => [id, name.toLowerCase()]));
+  return ratings.fits.map(({ of, stopped, steps }) => {
+    const name = of === 'total' ? 'total bag' : (parts.get(of) ?? of);
+    return { what: `${name.slice(0, 1).toUpperCase()}${name.slice(1)}`, count: String(steps), note: STOPPED[stopped] };
+  });
 }
 
 function evidenceRows(): WorkingsPage['evidence'] {

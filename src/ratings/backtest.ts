@@ -1,4 +1,5 @@
 import { addDays } from '../domain/day.ts';
+import type { FitListener } from './fit-report.ts';
 import { calibrationOf, type ForetoldEvent, scoreForecasts } from './forecast-score.ts';
 import { type Forecaster, flatGuess, modelForecaster, rawPegAverage } from './forecasters.ts';
 import type { RatedVenue } from './rated-venue.ts';
@@ -19,7 +20,7 @@ const LEAST_PAST_EVENTS = 8;
 export function backtest(
   venue: RatedVenue,
   sessions: readonly ModelSession[],
-  progress?: (what: string) => void,
+  { progress, report }: FitListener = {},
 ): Backtest | null {
   const lastDay = sessions.at(-1)?.event.day;
   if (lastDay === undefined) return null;
@@ -33,7 +34,14 @@ export function backtest(
   const events = isTemperatureTested ? withTemperature : tested;
   if (events.length === 0) return null;
   const forecasters: [string, Forecaster][] = [
-    ['model', modelForecaster(venue, () => MONTH_SEASON)],
+    [
+      'model',
+      modelForecaster(
+        venue,
+        () => MONTH_SEASON,
+        (fit) => report?.('back-test', fit),
+      ),
+    ],
     ...(isTemperatureTested ? [['model by temperature', temperatureForecaster(venue)] as [string, Forecaster]] : []),
     ['flat guess', flatGuess],
     ['raw peg average', rawPegAverage],

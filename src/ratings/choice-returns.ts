@@ -2,6 +2,7 @@ import type { Session } from '../domain/session.ts';
 import type { BagModel } from './bag-model.ts';
 import type { LinearCombination } from './engine/latent-model.ts';
 import { fitRatings, startFrom } from './fit-ratings.ts';
+import type { FitListener } from './fit-report.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { ratingModel, TERM } from './rating-model.ts';
 import type { ChoiceReturn } from './ratings.ts';
@@ -24,12 +25,12 @@ const CHOICES: Readonly<Record<About, (session: Session) => string | undefined>>
  * theirs; those that do not tell share a level of their own. Chosen, not drawn: good anglers may choose alike, and a
  * choice may follow the fish rather than catch them.
  */
-export function choiceReturns(venue: RatedVenue, total: BagModel, progress?: (what: string) => void): ChoiceReturn[] {
+export function choiceReturns(venue: RatedVenue, total: BagModel, listener: FitListener = {}): ChoiceReturn[] {
   return (Object.keys(CHOICES) as About[]).flatMap((about) => {
     const told = total.sessions.map(({ session }) => CHOICES[about](session));
     if (told.every((value) => value === undefined)) return [];
-    progress?.(`what anglers chose: ${about}`);
-    return choiceTable(about, told, venue, total);
+    listener.progress?.(`what anglers chose: ${about}`);
+    return choiceTable(about, told, venue, total, listener);
   });
 }
 
@@ -45,6 +46,7 @@ function choiceTable(
   told: readonly (string | undefined)[],
   venue: RatedVenue,
   total: BagModel,
+  { report }: FitListener,
 ): ChoiceReturn[] {
   const choices = new Map<string, Choice>();
   const levels = total.sessions.map(({ session }, i) => {
@@ -58,6 +60,7 @@ function choiceTable(
   const model = ratingModel(venue, total.sessions, MONTH_SEASON, total.model.asked, { columns: choices.size, levels });
   // What the bags say of days, anglers and pegs is known from the main fit; only the choice's spread is new.
   const fit = fitRatings(model.latent, { start: startFrom(total.fit), hold: { sd: total.fit.sd } });
+  report?.(`choice of ${about}`, fit);
   const rows = venue.waters.flatMap(({ id }) => {
     const ofWater = [...choices.values()]
       .filter(({ water, value }) => water === id && value !== undefined)

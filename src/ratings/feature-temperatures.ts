@@ -1,6 +1,7 @@
 import type { BagModel } from './bag-model.ts';
 import { featureQuestion } from './feature-returns.ts';
 import { fitRatings, startFrom } from './fit-ratings.ts';
+import type { FitListener } from './fit-report.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { ratingModel } from './rating-model.ts';
 import type { FeatureTemperature } from './ratings.ts';
@@ -11,12 +12,17 @@ import { temperatureSeason } from './season.ts';
  * The features' returns by water temperature in place of the month: the same model with a walk along bands of 2 °C that
  * is not cyclic, over the sessions of events that log the temperature. Empty where too few do.
  */
-export function featureTemperatures(venue: RatedVenue, total: BagModel): FeatureTemperature[] {
+export function featureTemperatures(
+  venue: RatedVenue,
+  total: BagModel,
+  report?: FitListener['report'],
+): FeatureTemperature[] {
   const season = temperatureSeason(total.sessions.map(({ event }) => event));
   if (season === null) return [];
   const sessions = total.sessions.filter(({ event }) => season.positionOf(event) !== null);
   const model = ratingModel(venue, sessions, season);
   const fit = fitRatings(model.latent, { start: startFrom(total.fit) });
+  report?.('water temperature', fit);
   const [rows] = answers({ model, fit }, [featureQuestion(venue, sessions, model)] as const);
   return rows.map(({ feature, position, logReturn, sd, low80, high80, sessions: count, evidence }) => ({
     feature,

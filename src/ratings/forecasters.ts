@@ -1,5 +1,5 @@
 import { type PegKey, pegKey } from '../domain/peg.ts';
-import type { FitOptions } from './engine/latent-model.ts';
+import type { FitOptions, LatentFit } from './engine/latent-model.ts';
 import { eventRatios } from './event-ratios.ts';
 import { fitRatings } from './fit-ratings.ts';
 import type { Forecast } from './forecast-score.ts';
@@ -35,7 +35,11 @@ const NEAR = 0.01;
  * deviations are estimated from the past of the first call and kept for the later ones, whose past is a little longer.
  * @param seasonOf The season that the past allows; sessions it cannot place are left out of the past.
  */
-export function modelForecaster(venue: RatedVenue, seasonOf: (past: readonly ModelSession[]) => Season): Forecaster {
+export function modelForecaster(
+  venue: RatedVenue,
+  seasonOf: (past: readonly ModelSession[]) => Season,
+  told?: (fit: LatentFit) => void,
+): Forecaster {
   let hold: FitOptions['hold'];
   return (past, future) => {
     const season = seasonOf(past);
@@ -46,6 +50,7 @@ export function modelForecaster(venue: RatedVenue, seasonOf: (past: readonly Mod
       tolerance: NEAR,
       ...(hold === undefined ? {} : { hold }),
     });
+    if (hold === undefined) told?.(fit);
     hold ??= { sd: fit.sd, residualSd: fit.residualSd };
     const { ofPeg } = returnCombinations(venue, model);
     const pegs = new Map(venue.pegs.map((peg) => [pegKey(peg.water, peg.peg), peg]));

@@ -1,4 +1,5 @@
 import type { Month } from '../domain/day.ts';
+import type { FitReport } from './fit-report.ts';
 
 /** How much the data narrowed the prior. */
 export type Evidence = 'thin' | 'fair' | 'solid';
@@ -192,6 +193,8 @@ export interface Ratings {
     readonly largestChange: number;
     readonly dnw: number;
   } | null;
+  /** How each fit behind the tables ended, in the order they were made. */
+  readonly fits: readonly FitReport[];
   /** Sentences on what cannot be told apart here ("every peg of Long Lake has a margin: …"). */
   readonly notes: readonly string[];
 }

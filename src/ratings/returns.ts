@@ -1,5 +1,6 @@
 import type { LatentFit, LinearCombination } from './engine/latent-model.ts';
 import { evidenceOf } from './evidence.ts';
+import { isSettled } from './fit-report.ts';
 import { interval80 } from './interval.ts';
 import { priorSds } from './prior-sd.ts';
 import type { RatingModel } from './rating-model.ts';
@@ -73,7 +74,7 @@ function returnsOf({ model, fit }: FittedModel, asked: readonly AskedReturn[]): 
       priorSd: before,
       ...interval80(mean[i]!, sd[i]!),
       sessions,
-      evidence: evidenceOf(sd[i]!, before),
+      evidence: isSettled(fit) ? evidenceOf(sd[i]!, before) : 'thin',
     };
   });
 }

@@ -23,6 +23,7 @@ export const EMPTY_RATINGS: Ratings = {
   backtest: null,
   leftOut: [],
   withoutDnw: null,
+  fits: [],
   notes: [],
 };
 

@@ -97,6 +97,28 @@ describe('loadRatings', () => {
     expect(ratings.bags[0]?.bag).toBe('total');
   });
 
+  test('starts a new match from the last fit, and tells what a fit from nothing tells', async () => {
+    await load(venue);
+    const more = {
+      ...venue,
+      sessions: [...venue.sessions, exampleSession('b', '1', 'weighed', 3000, { angler: 'a-3' })],
+    };
+    const warm = await load(more);
+    const elsewhere = await mkdtemp(join(tmpdir(), 'peg-atlas-cache-'));
+    const cold = await loadRatings(more, { folder: elsewhere });
+    await rm(elsewhere, { recursive: true });
+    const returns = (of: typeof cold) => of.bags[0]!.pegMonths.map((row) => row.return.toFixed(3));
+    expect(returns(warm.ratings)).toEqual(returns(cold));
+  });
+
+  test('starts from nothing where the last fit of the venue is damaged', async () => {
+    const { ratings } = await load(venue);
+    const [name] = await readdir(folder);
+    await writeFile(join(folder, name!.replace(/-[0-9a-f]{32}/, `-${'0'.repeat(32)}`)), 'x\n{"fits":"none"}');
+    await rm(join(folder, name!));
+    expect((await load(venue)).ratings).toEqual(ratings);
+  });
+
   test('leaves nothing half-written and keeps only the newest fits', async () => {
     for (let i = 0; i < 15; i++) {
       const sessions = [...venue.sessions, exampleSession('b', '1', 'weighed', 1000 + i, { angler: `a-${i + 3}` })];
@@ -104,6 +126,6 @@ describe('loadRatings', () => {
     }
     const names = await readdir(folder);
     expect(names).toHaveLength(12);
-    expect(names.every((name) => /^ratings-[0-9a-f]{32}\.json$/.test(name))).toBe(true);
+    expect(names.every((name) => /^ratings-[0-9a-f]{12}-[0-9a-f]{32}\.json$/.test(name))).toBe(true);
   });
 });

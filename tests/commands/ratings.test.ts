@@ -31,7 +31,15 @@ describe('ratings --json', () => {
     const { code, text } = await ratings('--json');
     expect(code).toBe(EXIT.clean);
     const document = JSON.parse(text);
-    expect(Object.keys(document)).toEqual(['model', 'featureMonths', 'pegs', 'pegMonths', 'framing', 'backtest']);
+    expect(Object.keys(document)).toEqual([
+      'model',
+      'featureMonths',
+      'pegs',
+      'pegMonths',
+      'framing',
+      'backtest',
+      'fits',
+    ]);
     expect(Object.keys(document.model)).toEqual(['sd', 'logMarginal', 'sessions', 'censored']);
     expect(Object.keys(document.model.sd)).toEqual(['event', 'angler', 'peg', 'feature', 'featureMonth', 'residual']);
     const keys = (rows: object[]) => [...new Set(rows.map((row) => Object.keys(row).join(' ')))];
