@@ -2,11 +2,12 @@ import { venueId } from '../content/round-file/record-version.ts';
 import { formatDay } from '../domain/day.ts';
 import type { Venue } from '../domain/venue.ts';
 import { atomFeed, escapeXml } from './feeds/atom.ts';
+import { findingEntries } from './finding-entries.ts';
 import { markdownHtml } from './markdown-html.ts';
 import { type NoticeView, noticesPage } from './notices-page.ts';
 
 /**
- * The bank notices as an Atom feed, the latest first.
+ * The bank notices as an Atom feed, the latest first, and after them what was found at no peg.
  * @param absolute the full address of a path of the guide
  */
 export function noticesFeed(venue: Venue, absolute: (path: string) => string): string {
@@ -21,13 +22,16 @@ export function noticesFeed(venue: Venue, absolute: (path: string) => string): s
     homeUrl: absolute('notices/'),
     author: club,
     emptySince: guideDay,
-    entries: notices.map((notice) => ({
-      id: notice.id,
-      title: `${endedWord(notice)}${notice.kindWord}: ${notice.title}`,
-      url: absolute(`notices/#${notice.id}`),
-      changedOn: notice.changedOn,
-      html: `<p>${escapeXml(`${notice.about}, ${notice.days}${endedWords(notice)}`)}</p>${markdownHtml(notice.markdown, 3)}`,
-    })),
+    entries: [
+      ...notices.map((notice) => ({
+        id: notice.id,
+        title: `${endedWord(notice)}${notice.kindWord}: ${notice.title}`,
+        url: absolute(`notices/#${notice.id}`),
+        changedOn: notice.changedOn,
+        html: `<p>${escapeXml(`${notice.about}, ${notice.days}${endedWords(notice)}`)}</p>${markdownHtml(notice.markdown, 3)}`,
+      })),
+      ...findingEntries(venue.waters, absolute),
+    ],
   });
 }
 
