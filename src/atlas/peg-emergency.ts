@@ -4,8 +4,9 @@ import { FIRST_STEP_TEXTS } from '../domain/first-step-texts.ts';
 import type { GateLock } from '../domain/map.ts';
 import type { Peg } from '../domain/peg.ts';
 import { compassWords, formatDistance, formatPosition } from '../domain/place-words.ts';
+import { kitKnown } from '../domain/rescue-kit.ts';
 import { sentenceWords } from '../domain/safety-text.ts';
-import type { Contact, VenueSettings } from '../domain/venue.ts';
+import type { Contact, Venue, VenueSettings } from '../domain/venue.ts';
 import type { NearbyPlace, PegSurvey } from '../ground/survey.ts';
 import { safetyFigures } from './safety-advice.ts';
 
@@ -42,14 +43,21 @@ const LOCK_WORDS: Readonly<Record<GateLock, string>> = {
 const STEPS_ON_SHEET: readonly string[] = ['in-water', 'not-breathing', 'line-touched'];
 
 /** The emergency block of a peg. What is not mapped or recorded reads "not known". */
-export function pegEmergency(peg: Peg, waterName: string, survey: PegSurvey, settings: VenueSettings): PegEmergency {
+export function pegEmergency(peg: Peg, waterName: string, survey: PegSurvey, venue: Venue): PegEmergency {
+  const { settings } = venue;
   const { units, inspection, emergency } = settings;
   const town = emergency.nearestTown === undefined ? '' : `, near ${emergency.nearestTown}`;
-  const kit = (what: string, place: NearbyPlace | null) => ({
-    what,
-    words: placeWords(place, units),
-    check: place === null ? null : checkOf(place.place.checkedOn, undefined, inspection.rescueKitDays),
-  });
+  const kit = (what: string, nearby: NearbyPlace | null) => {
+    if (nearby === null) return { what, words: placeWords(null, units), check: null };
+    const water = venue.waters.find(({ map }) => map.places.includes(nearby.place));
+    const known = water === undefined ? null : kitKnown(nearby.place, water, venue.rounds);
+    const isLost = known?.state === 'missing' || known?.state === 'damaged';
+    return {
+      what,
+      words: `${placeWords(nearby, units)}${isLost ? `: ${known?.state?.toUpperCase()} when last looked at` : ''}`,
+      check: checkOf(known?.checkedOn ?? nearby.place.checkedOn, undefined, inspection.rescueKitDays),
+    };
+  };
   const figures = safetyFigures(settings);
   return {
     where: `${settings.name}${town}: ${waterName}, peg ${peg.peg}`,

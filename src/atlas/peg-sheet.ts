@@ -109,7 +109,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     clock: surveyOfWater(atlas, peg.water).timeZone === 'UTC' ? 'UTC' : 'local time',
     neighbours: nearestOnce(survey.neighbours).flatMap((neighbour) => neighbourView(atlas, neighbour)),
     sessions: sessionCounts(atlas, key),
-    emergency: pegEmergency(peg, name, survey, atlas.venue.settings),
+    emergency: pegEmergency(peg, name, survey, atlas.venue),
   };
 }
 

@@ -9,8 +9,8 @@ export function ageWords(guideDay: Day, today: Day): string {
   return months < 24 ? `, ${months} months old` : `, ${Math.floor(months / 12)} years old`;
 }
 
-/** By how much a check is out of date (or a cut `late`), to stand behind the day it was due. Nothing up to and on that day. */
-export function overdueWords(dueOn: Day, today: Day, past = 'out of date'): string {
+/** By how much a check is overdue (or an estimate passed), to stand behind the day it was due. Nothing up to and on that day. */
+export function overdueWords(dueOn: Day, today: Day, past = 'check overdue'): string {
   const days = daysBetween(dueOn, today);
   if (days <= 0) return '';
   return `, ${past} by ${days === 1 ? '1 day' : `${days} days`}`;

@@ -27,9 +27,9 @@ describe('an old copy of the guide', () => {
       await page.context().close();
       return text;
     };
-    expect(await said(due as Day)).not.toContain('out of date');
-    expect(await said(addDays(due as Day, 1))).toContain('out of date by 1 day');
-    expect(await said(addDays(due as Day, 40))).toContain('out of date by 40 days');
+    expect(await said(due as Day)).not.toContain('check overdue');
+    expect(await said(addDays(due as Day, 1))).toContain('check overdue by 1 day');
+    expect(await said(addDays(due as Day, 40))).toContain('check overdue by 40 days');
   });
 
   it('moves a notice from upcoming to live to past as its days come', async () => {

@@ -15,7 +15,7 @@ it('says nothing of age on a phone whose clock is behind the guide', () => {
 
 it('calls a check out of date from the day after it was due', () => {
   expect(overdueWords('2026-10-23', '2026-10-23')).toBe('');
-  expect(overdueWords('2026-10-23', '2026-10-24')).toBe(', out of date by 1 day');
-  expect(overdueWords('2026-10-23', '2026-11-21')).toBe(', out of date by 29 days');
+  expect(overdueWords('2026-10-23', '2026-10-24')).toBe(', check overdue by 1 day');
+  expect(overdueWords('2026-10-23', '2026-11-21')).toBe(', check overdue by 29 days');
   expect(overdueWords('2026-10-23', '2026-11-21', 'late')).toBe(', late by 29 days');
 });

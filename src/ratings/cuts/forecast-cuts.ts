@@ -27,7 +27,7 @@ export interface CutForecast {
  * The chance by which the range ends. Where cuts wait through the nesting months the intervals look more unlike than the
  * banks are, and the late tail comes out too long: drawn in until four in five held on simulated banks (`reference:cuts`).
  */
-const LATE_CHANCE = { everyMonth: 0.9, withNestingMonths: 0.8 } as const;
+const LATE_CHANCE = { everyMonth: 0.9, withNestingMonths: 0.85 } as const;
 
 /** No forecast looks further ahead. */
 const FARTHEST_DAYS = 7300;
