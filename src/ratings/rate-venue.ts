@@ -45,6 +45,7 @@ export function rateVenue(venue: RatedVenue, { seed, progress, earlier = [] }: R
     progress?.(name.toLowerCase());
     const part = rateBag(venue, fitBag(venue, id, choice, { start: startOf(id) ?? startFrom(total.fitted.fit) }));
     report(id, part.fitted.fit);
+    if (part.fitted.presence !== null) report(`any ${name.toLowerCase()} at all`, part.fitted.presence.fit);
     return part;
   });
   const tables = [total, ...ofParts].map(bagTables);

@@ -6,7 +6,15 @@ import { fitLatentModel } from '../../src/ratings/engine/fit-latent-model.ts';
 import type { LatentModel } from '../../src/ratings/engine/latent-model.ts';
 import { RATING_PRIORS } from '../../src/ratings/fit-ratings.ts';
 import { demoVenue } from '../demo/demo-venue.ts';
-import { pegMonthReturns, type SimulatedSize, SMALL_VENUE, simulatedModel } from '../ratings/engine/simulated-model.ts';
+import {
+  pegMonthReturns,
+  type SimulatedModel,
+  type SimulatedSize,
+  SMALL_VENUE,
+  simulatedModel,
+} from '../ratings/engine/simulated-model.ts';
+import { LARGE_VENUE, rateLargeVenue } from './large-venue.ts';
+import { lme4Seconds } from './lme4.ts';
 
 /**
  * Times the fit of generated venues and prints a table and the same as JSON: `npm run bench:ratings`. A size can be named to run it
@@ -38,6 +46,10 @@ const SIZES: Readonly<Record<string, Size>> = {
   '100k, averaged over the variances': { ...LARGE, events: 3000, isAveraged: true },
 };
 const DEMO = 'demo venue, total bag';
+/** All tables, through the folder of kept ratings, not one fit. */
+const WHOLE = 'whole venue of 600 pegs';
+/** Sizes that lme4 fits too, where it is installed. */
+const BESIDE_LME4 = '100k';
 
 interface Result {
   readonly venue: string;
@@ -48,6 +60,8 @@ interface Result {
   readonly iterations: number;
   readonly factorisations: number;
   readonly stopped: string;
+  /** Processor seconds of lme4 on the same rows; "skipped" where it is not installed or not asked. */
+  readonly lme4: number | 'skipped';
   readonly seconds: number;
   readonly 'processor seconds': number;
   readonly 'returns, seconds': number;
@@ -113,11 +127,18 @@ function runSize(name: string): Result {
     iterations: fit.value.iterations,
     factorisations: fit.value.factorisations,
     stopped: fit.value.stopped,
+    lme4: name === BESIDE_LME4 ? besideLme4(simulated) : 'skipped',
     seconds: rounded(fit.seconds),
     'processor seconds': rounded(fit.processor),
     'returns, seconds': rounded(returns.processor),
     'peak memory, MB': Math.round(process.resourceUsage().maxRSS / 1024),
   };
+}
+
+function besideLme4({ model, value }: SimulatedModel): Result['lme4'] {
+  const levelsOf = (term: string) => model.terms.find(({ name }) => name === term)!.rows.column;
+  const seconds = lme4Seconds({ value, event: levelsOf('event'), angler: levelsOf('angler'), peg: levelsOf('peg') });
+  return seconds === null ? 'skipped' : rounded(seconds);
 }
 
 /** The demo venue as its guide rates it: variances integrated over. */
@@ -135,6 +156,7 @@ function runDemo(): Result {
     iterations: fit.iterations,
     factorisations: fit.factorisations,
     stopped: fit.stopped,
+    lme4: 'skipped',
     seconds: rounded(fitted.seconds),
     'processor seconds': rounded(fitted.processor),
     'returns, seconds': rounded(tables.processor),
@@ -151,13 +173,17 @@ function factorSeconds(): number {
 }
 
 const [asked, isChild] = process.argv.slice(2);
-if (isChild === '--alone') {
+if (asked === WHOLE) {
+  console.table(await rateLargeVenue(LARGE_VENUE, (line) => console.error(line)));
+} else if (isChild === '--alone') {
   process.stdout.write(JSON.stringify(asked === DEMO ? runDemo() : runSize(asked!)));
 } else {
   const names = asked === undefined ? [DEMO, ...Object.keys(SIZES)] : [asked];
   const unknown = names.filter((name) => name !== DEMO && SIZES[name] === undefined);
   if (unknown.length > 0) {
-    console.error(`Unexpected size "${unknown[0]}", expected one of: ${[DEMO, ...Object.keys(SIZES)].join('; ')}`);
+    console.error(
+      `Unexpected size "${unknown[0]}", expected one of: ${[DEMO, WHOLE, ...Object.keys(SIZES)].join('; ')}`,
+    );
     process.exitCode = 1;
   } else {
     const factor = factorSeconds();
@@ -176,5 +202,6 @@ if (isChild === '--alone') {
     );
     console.table(rows);
     console.log(JSON.stringify({ factorSeconds: rounded(factor), rows }));
+    if (asked === undefined) console.table(await rateLargeVenue(LARGE_VENUE, (line) => console.error(line)));
   }
 }
