@@ -50,7 +50,11 @@ function basicDay(day: Day): string {
 }
 
 function escapeText(text: string): string {
-  return text.replaceAll('\\', '\\\\').replaceAll(';', '\\;').replaceAll(',', '\\,').replace(/\r?\n/g, '\\n');
+  return text
+    .replaceAll('\\', '\\\\')
+    .replaceAll(';', '\\;')
+    .replaceAll(',', '\\,')
+    .replace(/\r\n?|\n/g, '\\n');
 }
 
 /** Folds at 75 octets, never inside a character (RFC 5545, 3.1). */
