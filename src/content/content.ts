@@ -57,6 +57,8 @@ export interface Content {
   readonly settingsSource: Source | null;
   readonly waters: readonly PlacedWater[];
   readonly pegs: readonly Placed<Peg>[];
+  /** Stands no longer in the guide. */
+  readonly retired: readonly Placed<Peg>[];
   readonly notices: readonly Placed<Notice>[];
   readonly rounds: readonly PlacedRound[];
   readonly events: readonly PlacedRow<FishingEvent>[];

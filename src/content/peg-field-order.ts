@@ -4,9 +4,14 @@ import type { KeyOrder } from './yaml-edit/edit-yaml.ts';
 const ORDERS: Readonly<Record<string, readonly string[]>> = {
   '': [
     'peg',
+    'id',
+    'since',
+    'was',
+    'retired',
     'water',
     'position',
     'facing',
+    'moved',
     'where',
     'features',
     'status',
@@ -32,8 +37,11 @@ const ORDERS: Readonly<Record<string, readonly string[]>> = {
     'rail-height',
     'edge-protection',
     'measured-at',
+    'from',
+    'until',
     'inspected-on',
   ],
+  retired: ['from', 'why'],
   clearance: ['clear-width', 'lowest-branch', 'path-width', 'measured-on'],
   'measured-line-distance': ['distance', 'measured-on', 'method', 'bearing'],
   hazards: [

@@ -14,6 +14,7 @@ import { readVenueSettings, STAND_IN_SETTINGS } from './read-venue-settings.ts';
 import { waterReader } from './read-water.ts';
 import { readWaterMap } from './read-water-map.ts';
 import { type Reading, reading } from './reading.ts';
+import { resolveNumbers } from './resolve-numbers.ts';
 import { type SortedFiles, sortFiles } from './sort-files.ts';
 import { compareNaturally, fileStem, type VenueFiles } from './venue-files.ts';
 
@@ -65,12 +66,14 @@ export function readContent(files: VenueFiles): Reading<Content> {
   const eventReads = rows(paths.events, readEvents);
   const events = eventReads.flatMap((read) => read.rows);
   const eventWaters = watersOfEvents(eventReads);
+  const stands = records(paths.peg, pegReader(units, values.guideDay));
   const content: Content = {
     files,
     settings: values,
     settingsSource,
     waters,
-    pegs: records(paths.peg, pegReader(units)),
+    pegs: stands.filter(({ value }) => value.retired === undefined),
+    retired: stands.filter(({ value }) => value.retired !== undefined),
     notices: records(paths.notice, readNotice),
     rounds: records(paths.round, (file, text) => readRound(file, text, units)),
     events,
@@ -84,7 +87,9 @@ export function readContent(files: VenueFiles): Reading<Content> {
         eventReads.some(({ mayLackRows }) => mayLackRows) || isUnread(files, /^sessions\/\d{4}\/events\.csv$/),
     },
   };
-  return reading(content, faults, leftOut);
+  const resolved = resolveNumbers(content);
+  note(resolved);
+  return reading(resolved.value, faults, leftOut);
 }
 
 function isUnread(files: VenueFiles, pattern: RegExp): boolean {

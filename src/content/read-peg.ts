@@ -1,6 +1,8 @@
 import type { Units } from '../domain/bag.ts';
+import type { Day } from '../domain/day.ts';
 import type { Peg } from '../domain/peg.ts';
 import type { Fault } from './fault.ts';
+import { pegOfFields } from './peg-of-fields.ts';
 import { readBody } from './read-body.ts';
 import { type Reading, reading } from './reading.ts';
 import { pegSchema } from './schemas/peg-schema.ts';
@@ -10,8 +12,14 @@ import { faultAt, type Placed, type Source } from './sources/source.ts';
 import { shown } from './sources/text-place.ts';
 import { fileStem } from './venue-files.ts';
 
-/** Reads one peg record, `pegs/<water>/<peg>.md`. */
-export function pegReader(units: Units): (file: string, text: string) => Reading<Placed<Peg> | null> {
+/** Nothing that has begun is over, where no day of the guide is known. */
+const NO_LIMIT: Day = '9999-12-31';
+
+/** Reads one peg record, `pegs/<water>/<peg>.md`, as it stands on the guide's day. */
+export function pegReader(
+  units: Units,
+  guideDay: Day = NO_LIMIT,
+): (file: string, text: string) => Reading<Placed<Peg> | null> {
   // A schema takes longer to make than a record to read.
   const schema = pegSchema(units);
   return (file, text) => {
@@ -22,7 +30,12 @@ export function pegReader(units: Units): (file: string, text: string) => Reading
     const read = readFieldsLeniently(schema, source.value, source);
     const all = [...faults, ...read.faults, ...body.faults];
     if (read.value === null) return reading(null, all);
-    const peg: Peg = { ...read.value, notes: body.notes, file };
+    const { peg: number, id, retired } = read.value;
+    if (retired === undefined ? number === undefined : id === undefined) {
+      return reading(null, [...all, retired === undefined ? numberMissing(source) : idMissing(source)]);
+    }
+    const name = retired === undefined ? number! : id!;
+    const peg = pegOfFields(read.value, name, body.notes, file, guideDay);
     return reading({ value: peg, source }, [...all, ...nameFaults(peg, source)]);
   };
 }
@@ -34,11 +47,14 @@ function nameFaults(peg: Peg, source: Source): readonly Fault[] {
   const faults: Fault[] = [];
   if (peg.peg !== stem) {
     faults.push(
-      faultAt(source, ['peg'], {
+      faultAt(source, [peg.retired === undefined ? 'peg' : 'id'], {
         rule: 'peg-file-name',
         found: shown(peg.peg),
         expected: `"${stem}", the name of the file`,
-        mend: 'Correct the peg, or rename the file.',
+        mend:
+          peg.retired === undefined
+            ? 'Correct the peg, or rename the file.'
+            : 'A retired stand has no number: name its file after its id.',
       }),
     );
   }
@@ -53,4 +69,22 @@ function nameFaults(peg: Peg, source: Source): readonly Fault[] {
     );
   }
   return faults;
+}
+
+function numberMissing(source: Source): Fault {
+  return faultAt(source, ['peg'], {
+    rule: 'field-missing',
+    found: 'nothing',
+    expected: "the peg's name: letters, digits and hyphens",
+    mend: 'Add it.',
+  });
+}
+
+function idMissing(source: Source): Fault {
+  return faultAt(source, ['id'], {
+    rule: 'retired-id',
+    found: 'a retired stand without an id',
+    expected: 'id, by which the log still knows it',
+    mend: 'Give it an id such as s-7k2q04xv, and name its file after it.',
+  });
 }

@@ -2,9 +2,9 @@ import type { Session } from '../domain/session.ts';
 import type { VenueSettings } from '../domain/venue.ts';
 import { type RowsRead, readRows } from './read-rows.ts';
 import { STAND_IN_SETTINGS } from './read-venue-settings.ts';
-import { partColumns, sessionRowSchema } from './schemas/session-schema.ts';
+import { partColumns, poundOunceColumns, sessionRowSchema } from './schemas/session-schema.ts';
 
-const REQUIRED = ['event', 'peg', 'status', 'weight'] as const;
+const REQUIRED = ['event', 'peg', 'status'] as const;
 const OPTIONAL = ['section', 'angler', 'spot', 'method', 'bait', 'lines'] as const;
 
 /**
@@ -18,14 +18,19 @@ export function sessionsReader(
   const schema = sessionRowSchema(settings.units, settings.bagParts).transform(
     (session): Session => ({ ...session, water: waters.get(session.event) ?? '' }),
   );
-  const optional = [...OPTIONAL, ...settings.bagParts.flatMap((part) => partColumns(part))];
+  const parts = settings.bagParts.flatMap((part) => partColumns(part));
+  const weights = ['weight', ...settings.bagParts.map((part) => partColumns(part)[0])];
+  const optional = [...OPTIONAL, ...parts, ...weights.flatMap((column) => poundOunceColumns(column))];
   return (file, text) => {
     // Without venue.md nobody knows the parts: that is one fault, not one for each of their columns.
-    const parts = settings === STAND_IN_SETTINGS ? columnsLikeParts(text) : [];
-    return readRows(file, text, schema, { required: REQUIRED, optional: [...optional, ...parts] });
+    const unknownParts = settings === STAND_IN_SETTINGS ? columnsLikeParts(text) : [];
+    // The bag's weight is in one column, or in two.
+    const hasTwo = /^[^\r\n]*\bweight_(?:lb|oz)\b/.test(text);
+    const required = hasTwo ? REQUIRED : [...REQUIRED, 'weight'];
+    return readRows(file, text, schema, { required, optional: [...optional, 'weight', ...unknownParts] });
   };
 }
 
 function columnsLikeParts(text: string): readonly string[] {
-  return text.slice(0, text.search(/[\r\n]|$/)).match(/[a-z][a-z0-9]*_(?:weight|count)/g) ?? [];
+  return text.slice(0, text.search(/[\r\n]|$/)).match(/[a-z][a-z0-9]*_(?:weight(?:_lb|_oz)?|count)/g) ?? [];
 }

@@ -56,6 +56,7 @@ function venueOf(content: Content): Venue {
       record === null || map === null ? [] : [withKitChecks({ ...record.value, map: map.map }, rounds)],
     ),
     pegs: values(content.pegs),
+    ...(content.retired.length === 0 ? {} : { retired: values(content.retired) }),
     events: values(content.events),
     sessions: values(content.sessions),
     notices: values(content.notices),

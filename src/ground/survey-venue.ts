@@ -57,6 +57,7 @@ function surveyedWater(water: Water, venue: Venue): SurveyedWater {
     plane,
     new Map(pegs.map((peg) => [peg.peg, peg])),
     levels,
+    water,
   );
   const surface = depthSurface(plane, soundings.used, marginDepths(pegs, stands));
   const timeZone = gridReference(plane.plane.centre) === null ? 'UTC' : 'Europe/London';

@@ -2,17 +2,22 @@ import type { Content } from '../content.ts';
 import type { Fault } from '../fault.ts';
 import { checkClosedByRecord } from './closed-by-record.ts';
 import { checkClosureStatus } from './closure-status.ts';
+import { checkDatedFacts } from './dated-facts.ts';
 import { checkDecimalPounds } from './decimal-pounds.ts';
 import { checkEventNames } from './event-names.ts';
 import { checkEventOverlaps } from './event-overlaps.ts';
+import { checkFishedWhileClosed } from './fished-while-closed.ts';
 import { checkGateOpeners } from './gate-openers.ts';
 import { checkHazardHistory } from './hazard-history.ts';
 import { checkLaterThanGuideDay } from './later-than-guide-day.ts';
 import { checkLineRecords } from './line-records.ts';
 import { checkLinesSurveyed } from './lines-surveyed.ts';
+import { checkLogGaps } from './log-gaps.ts';
 import { checkMapDistances } from './map-distances.ts';
 import { checkMapShapes } from './map-shapes.ts';
+import { checkMatches } from './matches.ts';
 import { checkNoticeNames } from './notice-names.ts';
+import { checkPartsBeforeSince } from './parts-before-since.ts';
 import { checkPegNames } from './peg-names.ts';
 import { checkPegOutlook } from './peg-outlook.ts';
 import { checkPegPositions } from './peg-positions.ts';
@@ -26,6 +31,7 @@ import { checkSessionNames } from './session-names.ts';
 import { checkSessionWeights } from './session-weights.ts';
 import { checkSettingsLists } from './settings-lists.ts';
 import { checkSoundingPegs } from './sounding-pegs.ts';
+import { checkStandNumbers } from './stand-numbers.ts';
 import { checkStandOffGate } from './stand-off-gate.ts';
 import { checkWaterFiles } from './water-files.ts';
 import { type WaterGrounds, waterGrounds } from './water-grounds.ts';
@@ -42,6 +48,8 @@ const CHECKS: readonly Check[] = [
   checkMapDistances,
   checkGateOpeners,
   checkPegNames,
+  checkStandNumbers,
+  checkDatedFacts,
   checkPegWords,
   checkPegPositions,
   checkPegOutlook,
@@ -57,11 +65,15 @@ const CHECKS: readonly Check[] = [
   checkRoundRows,
   checkEventNames,
   checkEventOverlaps,
+  checkMatches,
+  checkLogGaps,
   checkSessionNames,
   checkSessionWeights,
   checkDecimalPounds,
   checkSessionDuplicates,
   checkSessionListing,
+  checkFishedWhileClosed,
+  checkPartsBeforeSince,
   checkSoundingPegs,
   checkLaterThanGuideDay,
 ];

@@ -14,7 +14,7 @@ export function checkLaterThanGuideDay(content: Content): readonly Fault[] {
     if (day !== undefined && day > settings.guideDay)
       faults.push(faultAt(source(), path, later(day, settings.guideDay)));
   };
-  for (const { value, source } of content.pegs) {
+  for (const { value, source } of [...content.pegs, ...content.retired]) {
     for (const [day, path] of daysOfPeg(value)) look(day, () => source, path);
   }
   for (const { value, source } of content.events) look(value.day, source, ['date']);
@@ -28,6 +28,9 @@ export function checkLaterThanGuideDay(content: Content): readonly Fault[] {
 
 function daysOfPeg(peg: Peg): readonly (readonly [Day | undefined, FieldPath])[] {
   return [
+    [peg.since, ['since']],
+    [peg.retired?.from, ['retired', 'from']],
+    ...(peg.moved ?? []).map(({ on }, index) => [on, ['moved', index, 'on']] as const),
     [peg.statusSince, ['status-since']],
     [peg.clearance?.measuredOn, ['clearance', 'measured-on']],
     [peg.measuredLineDistance?.measuredOn, ['measured-line-distance', 'measured-on']],

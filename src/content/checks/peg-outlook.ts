@@ -43,7 +43,9 @@ function claimFaults({ value: peg, source }: Placed<Peg>, reach: readonly ReachT
   if (peg.reach.length === 0) return [];
   const findings = reachFindings({ pegs: [peg] }, { pegs: { [pegKey(peg.water, peg.peg)]: { reach } } });
   return findings.map(({ what, claimedMetres, mappedMetres }) => {
-    const index = peg.reach.findIndex((claim) => claim.what === what && claim.distanceMetres === claimedMetres);
+    const index = (peg.datedReach ?? peg.reach).findIndex(
+      (claim) => claim.what === what && claim.distanceMetres === claimedMetres,
+    );
     return faultAt(source, ['reach', index, 'distance'], {
       rule: 'reach-map',
       found: `${what} at ${source.writtenAt(['reach', index, 'distance']) ?? claimedMetres}`,

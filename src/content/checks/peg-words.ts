@@ -1,4 +1,5 @@
-import type { Peg } from '../../domain/peg.ts';
+import { overlap } from '../../domain/dated.ts';
+import type { DatedFeature, Peg } from '../../domain/peg.ts';
 import type { Content } from '../content.ts';
 import type { Fault } from '../fault.ts';
 import { faultAt, type Source } from '../sources/source.ts';
@@ -13,21 +14,29 @@ export function checkPegWords({ pegs, settings, settingsSource }: Content): read
   return pegs.flatMap(({ value: peg, source }) => [
     ...(settingsSource === null
       ? []
-      : peg.features.flatMap((id, index) => (ids.includes(id) ? [] : [unknown(source, ['features', index], id)]))),
+      : everyFeature(peg).flatMap(({ id }, index) =>
+          ids.includes(id) ? [] : [unknown(source, ['features', index], id)],
+        )),
     ...doubledFeatures(peg, source),
     ...missingReason(peg, source),
   ]);
 }
 
-function doubledFeatures({ features }: Peg, source: Source): readonly Fault[] {
-  return features.flatMap((id, index) =>
-    features.indexOf(id) === index
+/** All features of a record in its own order, with their days where it gives any. */
+function everyFeature({ features, datedFeatures }: Peg): readonly DatedFeature[] {
+  return datedFeatures ?? features.map((id) => ({ id }));
+}
+
+function doubledFeatures(peg: Peg, source: Source): readonly Fault[] {
+  const features = everyFeature(peg);
+  return features.flatMap((feature, index) =>
+    features.findIndex((other) => other.id === feature.id && overlap(other, feature)) === index
       ? []
       : [
           faultAt(source, ['features', index], {
             rule: 'feature-duplicate',
-            found: `${shown(id)} a second time`,
-            expected: 'each feature once',
+            found: `${shown(feature.id)} a second time`,
+            expected: peg.datedFeatures === undefined ? 'each feature once' : 'each feature once on any day',
             mend: 'Take one of the two out.',
           }),
         ],

@@ -13,6 +13,9 @@ export const eventId = () =>
     'Write it without spaces, such as 2026-03-14-kiln-pool.',
   );
 
+/** What a blank on a sheet stands for. */
+export const blankMeaning = () => choice(['nothing', 'dnw']);
+
 /** A row of `events.csv`. */
 export const EventRowSchema = z
   .object({
@@ -29,10 +32,13 @@ export const EventRowSchema = z
     wind_from: bearing().exactOptional(),
     wind_speed: windSpeed().exactOptional(),
     sky: text('the sky: clear, overcast').exactOptional(),
+    match: eventId().exactOptional(),
+    blank_means: blankMeaning().exactOptional(),
   })
   .transform((row) =>
     withoutUndefined({
       id: row.event,
+      match: row.match,
       day: row.date,
       water: row.water,
       kind: row.kind,
@@ -40,6 +46,7 @@ export const EventRowSchema = z
       listing: row.listing,
       framePlaces: row.frame_places,
       fished: row.fished,
+      blankMeans: row.blank_means,
       conditions: withoutUndefined({
         airDegreesC: row.air_temperature,
         waterDegreesC: row.water_temperature,

@@ -1,24 +1,33 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
+import type { Dated } from '../../domain/dated.ts';
 import type {
   Access,
   Bank,
   Clearance,
+  DatedFeature,
   MeasuredLineDistance,
   Peg,
   PermittedReach,
   Photo,
   Platform,
+  ReachClaim,
 } from '../../domain/peg.ts';
+import {
+  datedFields,
+  FeatureEntrySchema,
+  FormerNumberSchema,
+  moveSchema,
+  PEG_NAME,
+  RetirementSchema,
+  standIdField,
+} from './dated-schemas.ts';
 import { choice, day, matching, text, wholeNumber, word, yesNo } from './fields.ts';
 import { hazardSchema, KeptOpenSchema } from './hazard-schema.ts';
 import { bearing, length, slope } from './measures.ts';
 import { PositionSchema } from './position-schema.ts';
 import { reachSchema } from './reach-schema.ts';
 import { withoutUndefined } from './without-undefined.ts';
-
-/** A peg's name as painted on its post. */
-export const PEG_NAME = /^[A-Za-z0-9][A-Za-z0-9-]{0,39}$/;
 
 const platformSchema = (units: Units) =>
   z
@@ -33,6 +42,7 @@ const platformSchema = (units: Units) =>
       'inspected-on': day('the day its condition was looked at').exactOptional(),
       'kept-open': KeptOpenSchema.exactOptional(),
       'measured-at': choice(['bank-end', 'middle', 'water-end']).exactOptional(),
+      ...datedFields(),
     })
     .transform((platform) =>
       withoutUndefined({
@@ -46,8 +56,17 @@ const platformSchema = (units: Units) =>
         inspectedOn: platform['inspected-on'],
         keptOpen: platform['kept-open'],
         measuredAt: platform['measured-at'],
+        from: platform.from,
+        until: platform.until,
       }),
-    ) satisfies z.ZodType<Platform>;
+    ) satisfies z.ZodType<Platform & Dated>;
+
+/** One platform, or all a peg ever had, with their days. */
+const platformsSchema = (units: Units) =>
+  z.union([
+    platformSchema(units).transform((platform): readonly (Platform & Dated)[] => [platform]),
+    z.array(platformSchema(units), { error: 'a platform as { kind: timber }, or a list of them with their days' }),
+  ]);
 
 const bankSchema = (units: Units) =>
   z
@@ -118,8 +137,20 @@ const claimSchema = (units: Units) =>
     .strictObject({
       what: word('what lies there: far-bank, island, shelf, reeds'),
       distance: length(units, 'how far out it lies', 300),
+      ...datedFields(),
     })
-    .transform(({ what, distance }) => ({ what, distanceMetres: distance }));
+    .transform(({ distance, ...claim }): ReachClaim & Dated =>
+      withoutUndefined({ ...claim, distanceMetres: distance }),
+    );
+
+/** A peg record's front matter as it is written, before the day of the guide chooses among what has days. */
+export interface PegFields extends Omit<Peg, 'peg' | 'features' | 'platform' | 'reach' | 'notes' | 'file'> {
+  /** Left out of the record of a retired stand. */
+  readonly peg?: string;
+  readonly features: readonly DatedFeature[];
+  readonly platforms: readonly (Platform & Dated)[];
+  readonly reach: readonly (ReachClaim & Dated)[];
+}
 
 /** The front matter of a peg record. A bare length is in the venue's unit. */
 export const pegSchema = (units: Units) =>
@@ -130,16 +161,21 @@ export const pegSchema = (units: Units) =>
         'peg-name',
         "the peg's name: letters, digits and hyphens",
         'Write it as painted on the post: 23 or 14a.',
-      ),
+      ).exactOptional(),
+      id: standIdField().exactOptional(),
+      since: day('the day it was first fished').exactOptional(),
+      was: z.array(FormerNumberSchema, { error: 'a list of former numbers' }).exactOptional(),
+      moved: z.array(moveSchema(units), { error: 'a list of moves' }).exactOptional(),
+      retired: RetirementSchema.exactOptional(),
       water: word("the water's name, as its file in waters/"),
       position: PositionSchema,
       facing: bearing(),
       where: text('one line that says where it is').exactOptional(),
-      features: z.array(word('a feature of venue.md'), { error: 'a list such as [corner, reeds]' }).exactOptional(),
+      features: z.array(FeatureEntrySchema, { error: 'a list such as [corner, reeds]' }).exactOptional(),
       status: choice(['open', 'closed']),
       'status-reason': text('why it is closed').exactOptional(),
       'status-since': day().exactOptional(),
-      platform: platformSchema(units).exactOptional(),
+      platform: platformsSchema(units).exactOptional(),
       bank: bankSchema(units).exactOptional(),
       clearance: clearanceSchema(units).exactOptional(),
       access: AccessSchema.exactOptional(),
@@ -154,6 +190,11 @@ export const pegSchema = (units: Units) =>
       withoutUndefined({
         water: record.water,
         peg: record.peg,
+        id: record.id,
+        since: record.since,
+        was: record.was,
+        moved: record.moved,
+        retired: record.retired,
         at: record.position,
         facingDegrees: record.facing,
         where: record.where,
@@ -161,7 +202,7 @@ export const pegSchema = (units: Units) =>
         status: record.status,
         statusReason: record['status-reason'],
         statusSince: record['status-since'],
-        platform: record.platform,
+        platforms: record.platform ?? [],
         bank: record.bank,
         clearance: record.clearance,
         access: record.access,
@@ -172,4 +213,4 @@ export const pegSchema = (units: Units) =>
         hazards: record.hazards ?? [],
         photos: record.photos ?? [],
       }),
-    ) satisfies z.ZodType<Omit<Peg, 'notes' | 'file'>>;
+    ) satisfies z.ZodType<PegFields>;

@@ -46,6 +46,9 @@ export function readFieldsLeniently<T>(schema: z.ZodType<T>, values: unknown, so
 
 function faultsOfIssue(issue: Issue, schema: z.ZodType, source: Source): readonly Fault[] {
   if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownField(issue.path, key, schema, source));
+  if (issue.code === 'invalid_union') {
+    return faultsOfIssues(issuesOfNearest(issue), schema, source);
+  }
   const written = source.writtenAt(issue.path);
   const isMissing = written === undefined || written.trim() === '';
   const found = isMissing ? 'nothing' : shown(written);
@@ -69,6 +72,14 @@ function faultsOfIssue(issue: Issue, schema: z.ZodType, source: Source): readonl
     default:
       return at('field-value', issue.message, 'Correct it.');
   }
+}
+
+/** A field of several shapes: what is wrong with the shape that was meant, which is the first that is not another altogether. */
+function issuesOfNearest({ errors, path }: z.core.$ZodIssueInvalidUnion): readonly Issue[] {
+  const isOtherShape = (issues: readonly Issue[]) =>
+    issues.some((issue) => issue.code === 'invalid_type' && issue.path.length === 0);
+  const nearest = errors.find((issues) => !isOtherShape(issues)) ?? errors.at(-1) ?? [];
+  return nearest.map((issue) => ({ ...issue, path: [...path, ...issue.path] }) as Issue);
 }
 
 /** The message of a field says what it expects; for a bare object or list the schema names no more than its shape. */
@@ -97,6 +108,8 @@ function unknownField(path: FieldPath, key: string, schema: z.ZodType, source: S
 interface JsonSchema {
   readonly properties?: Readonly<Record<string, JsonSchema>>;
   readonly items?: JsonSchema;
+  /** A field of several shapes. */
+  readonly anyOf?: readonly JsonSchema[];
 }
 
 /** A folder may hold the same slip a thousand times, and a schema takes long to describe. */
@@ -109,9 +122,12 @@ function fieldsAt(schema: z.ZodType, path: FieldPath): readonly string[] {
     root = z.toJSONSchema(schema, { io: 'input' }) as JsonSchema;
     KNOWN_FIELDS.set(schema, root);
   }
-  const at = path.reduce<JsonSchema | undefined>(
-    (inner, step) => (typeof step === 'number' ? inner?.items : inner?.properties?.[String(step)]),
-    root,
+  const at = path.reduce<readonly JsonSchema[]>(
+    (inner, step) =>
+      inner
+        .flatMap((shape) => (typeof step === 'number' ? shape.items : shape.properties?.[String(step)]) ?? [])
+        .flatMap((shape) => [shape, ...(shape.anyOf ?? [])]),
+    [root],
   );
-  return Object.keys(at?.properties ?? {});
+  return at.flatMap(({ properties = {} }) => Object.keys(properties));
 }

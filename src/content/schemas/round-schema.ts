@@ -2,10 +2,10 @@ import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import type { RoundEntry, RoundEntryKind } from '../../domain/round.ts';
 import { withoutFormulaGuard } from '../sources/formula-guard.ts';
+import { PEG_NAME } from './dated-schemas.ts';
 import { choice, day, matching, text, word } from './fields.ts';
 import { hazardKind } from './hazard-schema.ts';
 import { length, riskLevel, signedLength, temperature } from './measures.ts';
-import { PEG_NAME } from './peg-schema.ts';
 import { latitude, longitude } from './position-schema.ts';
 import { withoutUndefined } from './without-undefined.ts';
 

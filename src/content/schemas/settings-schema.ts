@@ -12,7 +12,9 @@ import {
 import { withShippedThresholds } from '../../domain/shipped-thresholds.ts';
 import { parseSiteAddress } from '../../domain/site-address.ts';
 import type { Feature, RatingRules, VenueSettings } from '../../domain/venue.ts';
+import { formatField } from '../folder-format.ts';
 import { ContactSchema, EmergencySchema } from './contact-schemas.ts';
+import { blankMeaning } from './event-schema.ts';
 import { choice, day, fieldOf, matching, text, word, yesNo } from './fields.ts';
 import { months, weight } from './measures.ts';
 import { reachSchema } from './reach-schema.ts';
@@ -40,16 +42,19 @@ const address = () =>
     { description: 'where the guide will be published' },
   );
 
-const BagPartSchema = z.strictObject({
-  id: matching(
-    /^[a-z][a-z0-9]{0,19}$/,
-    'bag-part-id',
-    'a word of small letters and digits, used in names of columns',
-    'Write one word such as silvers.',
-  ),
-  name: text('its name on pages'),
-  species: z.array(text('a species'), { error: 'a list such as [roach, rudd]' }),
-}) satisfies z.ZodType<BagPart>;
+const BagPartSchema = z
+  .strictObject({
+    id: matching(
+      /^[a-z][a-z0-9]{0,19}$/,
+      'bag-part-id',
+      'a word of small letters and digits, used in names of columns',
+      'Write one word such as silvers.',
+    ),
+    name: text('its name on pages'),
+    species: z.array(text('a species'), { error: 'a list such as [roach, rudd]' }),
+    since: day('the first day on which it was weighed apart').exactOptional(),
+  })
+  .transform((part) => withoutUndefined(part)) satisfies z.ZodType<BagPart>;
 
 const FeatureSchema = z
   .strictObject({
@@ -64,16 +69,21 @@ const ratingsSchema = (units: Units) =>
     .strictObject({
       'scale-division': weight(units, "the scale's smallest division").exactOptional(),
       'count-chosen-pegs': yesNo('whether sessions on chosen pegs count').exactOptional(),
+      'blank-means': blankMeaning().exactOptional(),
     })
-    .transform((rules) => ({
-      scaleDivisionGrams: rules['scale-division'] ?? SHIPPED_RATING_RULES.scaleDivisionGrams,
-      countChosenPegs: rules['count-chosen-pegs'] ?? SHIPPED_RATING_RULES.countChosenPegs,
-    })) satisfies z.ZodType<RatingRules>;
+    .transform((rules) =>
+      withoutUndefined({
+        scaleDivisionGrams: rules['scale-division'] ?? SHIPPED_RATING_RULES.scaleDivisionGrams,
+        countChosenPegs: rules['count-chosen-pegs'] ?? SHIPPED_RATING_RULES.countChosenPegs,
+        blankMeans: rules['blank-means'],
+      }),
+    ) satisfies z.ZodType<RatingRules>;
 
 /** The front matter of `venue.md`. What may be left out is filled from the shipped settings. */
 export const settingsSchema = (units: Units) =>
   z
     .strictObject({
+      format: formatField().exactOptional(),
       name: text('the name of the venue'),
       club: text('the name of the club'),
       invented: yesNo('whether the venue is invented').exactOptional(),

@@ -1,9 +1,9 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import type { Sounding } from '../../domain/venue.ts';
+import { PEG_NAME } from './dated-schemas.ts';
 import { day, matching } from './fields.ts';
 import { bearing, length, signedLength } from './measures.ts';
-import { PEG_NAME } from './peg-schema.ts';
 import { gridReference, latitude, longitude } from './position-schema.ts';
 import { withoutUndefined } from './without-undefined.ts';
 

@@ -1,6 +1,7 @@
 import type { Day } from '../../domain/day.ts';
 import type { Peg } from '../../domain/peg.ts';
 import type { Sounding } from '../../domain/venue.ts';
+import { datumShiftSince, type WaterHistory } from '../../domain/water-history.ts';
 import { destination } from '../geodesy/destination.ts';
 import type { PlanePoint } from '../plane/plane-point.ts';
 import type { WaterPlane } from '../water-plane.ts';
@@ -30,7 +31,7 @@ const PLUMBED_AGAIN = 'plumbed again later at the same place';
 
 /**
  * Brings a water's soundings to its datum: the depth less the level above datum of that day, as noted, or else the
- * gauge's nearest reading within seven days. A bed that stands dry at datum counts as depth 0. Of several soundings at
+ * gauge's nearest reading within seven days, both against the zero of their day; where zero was set elsewhere since, that is added. A bed that stands dry at datum counts as depth 0. Of several soundings at
  * one place (the same tenth of a metre) those of the latest day stand, as their mean: a bed silts up and is dug out.
  */
 export function datumSoundings(
@@ -38,6 +39,7 @@ export function datumSoundings(
   water: WaterPlane,
   pegs: ReadonlyMap<string, Peg>,
   levels: readonly LevelReading[],
+  history: WaterHistory = {},
 ): DatumSoundings {
   const unused = new Map<string, number>();
   const leaveOut = (why: string, count = 1) => unused.set(why, (unused.get(why) ?? 0) + count);
@@ -54,7 +56,7 @@ export function datumSoundings(
       continue;
     }
     const level = sounding.levelMetres ?? levelOnDay(levels, sounding.day)?.metres;
-    const depthMetres = Math.max(0, sounding.depthMetres - (level ?? 0));
+    const depthMetres = Math.max(0, sounding.depthMetres - (level ?? 0) + datumShiftSince(sounding.day, history));
     const key = `${Math.round(p.x / ONE_PLACE_METRES)} ${Math.round(p.y / ONE_PLACE_METRES)}`;
     const others = atPlace.get(key);
     const here = { ...p, depthMetres, day: sounding.day, corrected: level !== undefined };
