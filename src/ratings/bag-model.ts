@@ -61,7 +61,9 @@ function fitPresence(
   sessions: readonly ModelSession[],
   asked: AskedTerms | undefined,
 ): PresenceModel | null {
-  const weighed = sessions.filter(({ session }) => session.status === 'weighed' || session.status === 'blank');
+  const weighed = sessions.filter(
+    ({ session, isDnw }) => isDnw !== true && (session.status === 'weighed' || session.status === 'blank'),
+  );
   const missing = weighed.filter(({ isCensored }) => isCensored).length;
   if (Math.min(missing, weighed.length - missing) < LEAST_PRESENCE) return null;
   const model = ratingModel(venue, weighed, MONTH_SEASON, asked);

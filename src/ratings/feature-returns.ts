@@ -1,4 +1,5 @@
 import { pegKey } from '../domain/peg.ts';
+import { featuresOn } from '../domain/stand.ts';
 import type { LatentFit } from './engine/latent-model.ts';
 import { interval80 } from './interval.ts';
 import { unitVariance } from './prior-sd.ts';
@@ -70,11 +71,12 @@ function featureCounts(
   sessions: readonly ModelSession[],
   { season }: RatingModel,
 ): ReadonlyMap<string, number> {
-  const features = new Map(venue.pegs.map((peg) => [pegKey(peg.water, peg.peg), new Set(peg.features)]));
+  const stands = new Map([...(venue.retired ?? []), ...venue.pegs].map((peg) => [pegKey(peg.water, peg.peg), peg]));
   const counts = new Map<string, number>();
   for (const { session, event } of sessions) {
     const position = season.positionOf(event);
-    for (const feature of features.get(pegKey(session.water, session.peg)) ?? []) {
+    const stand = stands.get(pegKey(session.water, session.peg));
+    for (const feature of stand === undefined ? [] : new Set(featuresOn(stand, event.day))) {
       const key = `${feature} ${position}`;
       counts.set(key, (counts.get(key) ?? 0) + 1);
     }

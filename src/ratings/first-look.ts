@@ -36,7 +36,7 @@ export function firstLook(venue: RatedVenue): FirstLook {
     return { lesson, without: null, dnw: 0, asked: {}, scores: null, start: null };
   }
   const model = ratingModel(venue, sessions, MONTH_SEASON);
-  const dnwRows = sessions.flatMap(({ session }, row) => (session.status === 'dnw' ? [row] : []));
+  const dnwRows = sessions.flatMap(({ isDnw }, row) => (isDnw === true ? [row] : []));
   const latent = dnwBounded(
     model.latent,
     dnwRows.map((row) => ({ row, middle: 0 })),
@@ -52,7 +52,7 @@ export function firstLook(venue: RatedVenue): FirstLook {
         ? null
         : {
             bag: 'total',
-            sessions: sessions.filter(({ session }) => session.status !== 'dnw'),
+            sessions: sessions.filter(({ isDnw }) => isDnw !== true),
             noneBelowGrams,
             model,
             fit,

@@ -53,7 +53,7 @@ export function modelForecaster(
     if (hold === undefined) told?.(fit);
     hold ??= { sd: fit.sd, residualSd: fit.residualSd };
     const { ofPeg } = returnCombinations(venue, model);
-    const pegs = new Map(venue.pegs.map((peg) => [pegKey(peg.water, peg.peg), peg]));
+    const pegs = new Map([...(venue.retired ?? []), ...venue.pegs].map((peg) => [pegKey(peg.water, peg.peg), peg]));
     const { mean, sd } = fit.posterior(
       future.map(({ session, event }) =>
         ofPeg(pegs.get(pegKey(session.water, session.peg))!, season.positionOf(event)),

@@ -1,5 +1,6 @@
 import { MONTHS, type Month, monthOf } from '../domain/day.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
+import { groundOn } from '../domain/stand.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { RatingModel } from './rating-model.ts';
 import type { Evidence } from './ratings.ts';
@@ -39,7 +40,7 @@ export function pegMonthQuestion(
   model: RatingModel,
 ): Question<PegMonthReturn> {
   const { ofPeg } = returnCombinations(venue, model);
-  const seen = countSessions(sessions);
+  const seen = countSessions(venue, sessions);
   const places = venue.pegs.flatMap((peg) =>
     MONTHS.map((month) => ({
       water: peg.water,
@@ -64,12 +65,15 @@ function atMost(evidence: Evidence, sessions: number): Evidence {
   return evidence === 'solid' && sessions < LEAST_FOR_SOLID ? 'fair' : evidence;
 }
 
-function countSessions(sessions: readonly ModelSession[]) {
+/** Of a peg that was moved to new ground, sessions on the old say nothing. */
+function countSessions(venue: RatedVenue, sessions: readonly ModelSession[]) {
+  const stands = new Map(venue.pegs.map((peg) => [pegKey(peg.water, peg.peg), peg]));
   const pegs = new Set<PegKey>();
   const waterMonths = new Set<string>();
   const pegMonths = new Map<string, number>();
   for (const { session, event } of sessions) {
-    const key = pegKey(session.water, session.peg);
+    const stand = stands.get(pegKey(session.water, session.peg));
+    const key = stand === undefined ? pegKey(session.water, session.peg) : groundOn(stand, event.day);
     const month = monthOf(event.day);
     pegs.add(key);
     waterMonths.add(`${session.water} ${month}`);

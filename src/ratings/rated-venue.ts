@@ -1,13 +1,19 @@
-import type { Day } from '../domain/day.ts';
 import type { Water } from '../domain/map.ts';
 import type { Peg } from '../domain/peg.ts';
 import type { Venue, VenueSettings } from '../domain/venue.ts';
 
+/** What they read of a peg. */
+export type RatedPeg = Pick<Peg, 'water' | 'peg' | 'features' | 'datedFeatures' | 'moved'>;
+
+type RatedWater = Pick<Water, 'id' | 'name' | 'stocked' | 'netted'>;
+
 /** What the ratings read of a venue, and nothing else: a notice or a hazard more leaves every return as it was. */
 export interface RatedVenue {
   readonly settings: Pick<VenueSettings, 'bagParts' | 'features' | 'ratingRules'>;
-  readonly waters: readonly (Pick<Water, 'id' | 'name'> & { readonly stocked?: readonly { readonly on: Day }[] })[];
-  readonly pegs: readonly Pick<Peg, 'water' | 'peg' | 'features'>[];
+  readonly waters: readonly RatedWater[];
+  readonly pegs: readonly RatedPeg[];
+  /** Stands that are no longer fished: their log still informs features and anglers. */
+  readonly retired?: readonly RatedPeg[];
   readonly events: Venue['events'];
   readonly sessions: Venue['sessions'];
 }
@@ -17,9 +23,24 @@ export function ratedVenue(venue: RatedVenue): RatedVenue {
   const { bagParts, features, ratingRules } = venue.settings;
   return {
     settings: { bagParts, features, ratingRules },
-    waters: venue.waters.map(({ id, name }) => ({ id, name })),
-    pegs: venue.pegs.map(({ water, peg, features: carried }) => ({ water, peg, features: carried })),
+    waters: venue.waters.map(ratedWater),
+    pegs: venue.pegs.map(ratedPeg),
+    retired: (venue.retired ?? []).map(ratedPeg),
     events: venue.events,
     sessions: venue.sessions,
+  };
+}
+
+function ratedWater({ id, name, stocked = [], netted = [] }: RatedWater): RatedWater {
+  return { id, name, stocked, netted };
+}
+
+function ratedPeg({ water, peg, features, datedFeatures, moved }: RatedPeg): RatedPeg {
+  return {
+    water,
+    peg,
+    features,
+    ...(datedFeatures === undefined ? {} : { datedFeatures }),
+    ...(moved === undefined ? {} : { moved }),
   };
 }

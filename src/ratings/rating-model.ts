@@ -1,9 +1,11 @@
 import type { Day } from '../domain/day.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
+import { featuresOn, groundOn } from '../domain/stand.ts';
+import { fishingSteps } from '../domain/water-history.ts';
 import type { LatentModel, RandomTerm, SparseRows } from './engine/latent-model.ts';
 import { factorRows, sparseRows } from './engine/sparse-rows.ts';
 import { type FeatureShares, featureShares } from './feature-shares.ts';
-import type { RatedVenue } from './rated-venue.ts';
+import type { RatedPeg, RatedVenue } from './rated-venue.ts';
 import type { Season } from './season.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 import { type Twelvemonths, twelvemonths } from './twelvemonths.ts';
@@ -51,11 +53,11 @@ export interface RatingColumns {
   readonly featureColumns: ReadonlyMap<string, number>;
   readonly years: Twelvemonths;
   readonly asked: AskedTerms;
-  /** Stockings of the waters within the log: their columns. */
+  /** Stockings and nettings of the waters within the log: their columns. */
   readonly stockings: readonly Stocking[];
 }
 
-/** A day after which a water's level may stand elsewhere. */
+/** A day from which a water's level may stand elsewhere: fish were put in or taken out. */
 export interface Stocking {
   readonly water: string;
   readonly on: Day;
@@ -89,12 +91,19 @@ export function ratingModel(
 ): RatingModel {
   const days = sessions.map(({ event }) => event.day);
   const shares = featureShares(venue);
+  const standOf = standsOf(venue);
   const columns: RatingColumns = {
     shares,
     season,
     waterColumns: numbered(venue.waters.map(({ id }) => id)),
-    pegColumns: numbered(venue.pegs.map(({ water, peg }) => pegKey(water, peg))),
-    featureColumns: numbered(shares.features.filter((feature) => shares.contrastOf(feature) > 0)),
+    pegColumns: numbered([
+      ...venue.pegs.map(({ water, peg }) => pegKey(water, peg)),
+      ...sessions.map(({ session, event }) => groundOn(standOf(session), event.day)),
+    ]),
+    featureColumns: numbered([
+      ...shares.features.filter((feature) => shares.contrastOf(feature) > 0),
+      ...featuresOnceThere(venue, shares.features),
+    ]),
     years: twelvemonths(days),
     asked,
     stockings: stockingsOf(venue, sessions),
@@ -102,7 +111,7 @@ export function ratingModel(
   const terms = [
     ...dayTerms(sessions, columns),
     ...yearTerms(sessions, columns),
-    ...pegTerms(venue, sessions, columns),
+    ...pegTerms(standOf, sessions, columns),
     ...(choice === undefined ? [] : [factor(TERM.choice, choice.columns, choice.levels)]),
   ];
   return {
@@ -185,31 +194,51 @@ function yearTerms(
   return terms;
 }
 
-/** Stockings with sessions of their water before and after them; of any other nothing can be told. */
+/** Stockings and nettings with sessions of their water before and after them; of any other nothing can be told. */
 function stockingsOf(venue: RatedVenue, sessions: readonly ModelSession[]): Stocking[] {
-  return venue.waters.flatMap(({ id, stocked = [] }) => {
-    const days = sessions.filter(({ event }) => event.water === id).map(({ event }) => event.day);
-    return stocked
-      .filter(({ on }) => days.some((day) => day < on) && days.some((day) => day >= on))
-      .map(({ on }) => ({ water: id, on }));
+  return venue.waters.flatMap((water) => {
+    const days = sessions.filter(({ event }) => event.water === water.id).map(({ event }) => event.day);
+    return fishingSteps(water)
+      .filter((on) => days.some((day) => day < on) && days.some((day) => day >= on))
+      .map((on) => ({ water: water.id, on }));
   });
 }
 
-/** What a peg gives by itself, and by its features over the year and in season. */
+/** The stand of a session, in the guide or retired. */
+function standsOf({ pegs, retired = [] }: RatedVenue): (session: ModelSession['session']) => RatedPeg {
+  const stands = new Map([...retired, ...pegs].map((peg) => [pegKey(peg.water, peg.peg), peg]));
+  return ({ water, peg }) => stands.get(pegKey(water, peg))!;
+}
+
+/** Features of the vocabulary that no peg has any more, and some had: without a column their worth would fall on the pegs. */
+function featuresOnceThere({ settings, pegs, retired = [] }: RatedVenue, today: readonly string[]): string[] {
+  const once = new Set(
+    [...pegs, ...retired].flatMap(({ features, datedFeatures = [] }) => [
+      ...features,
+      ...datedFeatures.map(({ id }) => id),
+    ]),
+  );
+  return settings.features.map(({ id }) => id).filter((id) => once.has(id) && !today.includes(id));
+}
+
+/**
+ * What a peg gives by itself, and by its features over the year and in season. A feature works on the days it was there, and
+ * a peg that was moved to new ground was another peg before.
+ */
 function pegTerms(
-  venue: RatedVenue,
+  standOf: (session: ModelSession['session']) => RatedPeg,
   sessions: readonly ModelSession[],
   { pegColumns, featureColumns, shares, season, years, asked }: RatingColumns,
 ): RandomTerm[] {
-  const pegs = sessions.map(({ session }) => pegColumns.get(pegKey(session.water, session.peg))!);
-  const carried = venue.pegs.map(({ water, features }) =>
-    [...new Set(features)]
-      .filter((feature) => featureColumns.has(feature) && shares.shareOf(water, feature) < 1)
+  const pegs = sessions.map(({ session, event }) => pegColumns.get(groundOn(standOf(session), event.day))!);
+  const carried = sessions.map(({ session, event }) =>
+    [...new Set(featuresOn(standOf(session), event.day))]
+      .filter((feature) => featureColumns.has(feature) && shares.shareOf(session.water, feature) < 1)
       .map((feature) => featureColumns.get(feature)!),
   );
   const inSeason = sessions.map(({ event }, i) => {
     const position = season.positionOf(event);
-    return position === null ? [] : carried[pegs[i]!]!.map((column) => column * season.positions + position);
+    return position === null ? [] : carried[i]!.map((column) => column * season.positions + position);
   });
   const { waves } = season;
   return [
@@ -226,7 +255,7 @@ function pegTerms(
     {
       name: TERM.feature,
       columns: featureColumns.size,
-      rows: onesAt(pegs.map((peg) => carried[peg]!)),
+      rows: onesAt(carried),
       prior: { kind: 'independent' },
     },
     {
@@ -245,7 +274,7 @@ function pegTerms(
               sessions.map(({ event }, i) => {
                 const position = season.positionOf(event);
                 if (position === null) return [];
-                return carried[pegs[i]!]!.flatMap((column) =>
+                return carried[i]!.flatMap((column) =>
                   waves[position]!.map((weight, k) => ({ column: 2 * column + k, weight })),
                 );
               }),

@@ -1,10 +1,9 @@
 import { pegKey } from '../domain/peg.ts';
 import type { LinearCombination } from './engine/latent-model.ts';
-import type { RatedVenue } from './rated-venue.ts';
+import type { RatedPeg, RatedVenue } from './rated-venue.ts';
 import { type RatingModel, TERM } from './rating-model.ts';
 
 type Effect = LinearCombination['effects'][number];
-type RatedPeg = RatedVenue['pegs'][number];
 
 /** Returns of a model as weighed sums of its effects; what is compared with the same mean shares one object. */
 export interface ReturnCombinations {

@@ -82,7 +82,7 @@ describe('rating a log that tells little', () => {
   test('all blank: returns at par, for all that is known is that nothing was weighed', () => {
     const ratings = rate(log(10, (event, peg) => exampleSession(event.id, peg, 'blank')));
     for (const row of ratings.bags[0]!.pegMonths) expect(row.return).toBeCloseTo(1, 1);
-    expect(ratings.notes[0]).toMatch(/^Nobody weighed a bag/);
+    expect(ratings.notes[0]).toMatch(/^The log holds no session/);
     expect(ratings.expectedBags).toEqual([]);
   });
 

@@ -15,7 +15,7 @@ const venue = exampleVenue({
     examplePeg('2', { features: ['reeds'] }),
     examplePeg('3', { features: ['reeds'] }),
   ],
-  events: [exampleEvent('a', { day: '2026-01-10' }), exampleEvent('b', { day: '2026-08-10' })],
+  events: [exampleEvent('a', { day: '2026-01-10' }), exampleEvent('b', { day: '2026-08-10', blankMeans: 'nothing' })],
   sessions: [
     exampleSession('a', '1', 'weighed', 2000, { angler: 'a-1' }),
     exampleSession('a', '2', 'weighed', 1000),
@@ -39,7 +39,7 @@ describe('ratingModel', () => {
   const { latent, featureColumns } = modelOf(venue);
 
   test('observes weighed bags and bounds the others from above', () => {
-    expect([...latent.observations.upper]).toEqual([Math.log(2), 0, Math.log(0.028349523125)]);
+    expect([...latent.observations.upper]).toEqual([Math.log(2), 0, 0]);
     expect([...latent.observations.lower]).toEqual([Math.log(2), 0, Number.NEGATIVE_INFINITY]);
   });
 

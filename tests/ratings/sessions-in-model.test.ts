@@ -3,22 +3,33 @@ import { sessionsInModel } from '../../src/ratings/sessions-in-model.ts';
 import { EXAMPLE_SETTINGS, exampleVenue } from '../domain/example-venue.ts';
 import { exampleEvent, exampleSession } from './example-log.ts';
 
-const SCALE_DIVISION = Math.log(0.028349523125);
 const weighed = (peg: string, kilograms: number, event = 'a') =>
   exampleSession(event, peg, 'weighed', kilograms * 1000);
 const seen = (sessions: ReturnType<typeof sessionsInModel>) =>
   sessions.sessions.map(({ session, logKg, isCensored }) => [session.peg, logKg, isCensored]);
 
 describe('sessionsInModel', () => {
-  test('takes a weighed bag as observed and a blank as below the scale’s division', () => {
+  test('takes a weighed bag as observed and a blank that means nothing as below the least bag of the log', () => {
     const venue = exampleVenue({
-      events: [exampleEvent('a')],
+      events: [exampleEvent('a', { blankMeans: 'nothing' })],
       sessions: [weighed('1', 2), exampleSession('a', '2', 'blank')],
     });
     expect(seen(sessionsInModel(venue, 'total'))).toEqual([
       ['1', Math.log(2), false],
-      ['2', SCALE_DIVISION, true],
+      ['2', Math.log(2), true],
     ]);
+  });
+
+  test('takes a blank as a DNW unless the club says otherwise', () => {
+    const sessionsOf = (status: 'blank' | 'dnw') =>
+      sessionsInModel(
+        exampleVenue({
+          events: [exampleEvent('a')],
+          sessions: [weighed('1', 2), weighed('3', 4), exampleSession('a', '2', status)],
+        }),
+        'total',
+      );
+    expect(seen(sessionsOf('blank'))).toEqual(seen(sessionsOf('dnw')));
   });
 
   test('takes a DNW as below the lower quarter of the event’s weighed bags, never as a zero', () => {

@@ -57,7 +57,7 @@ describe('whatCannotBeTold', () => {
         expect.stringMatching(/^All sessions are by one angler/),
       ]),
     );
-    expect(told({ sessions: [exampleSession('a', '1', 'blank')] })[0]).toMatch(/^Nobody weighed a bag/);
+    expect(told({ sessions: [exampleSession('a', '1', 'blank')] })[0]).toMatch(/^The log holds no session/);
     expect(told({ sessions: [] })[0]).toMatch(/^The log holds no session that counts/);
   });
 });
