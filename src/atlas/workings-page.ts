@@ -1,4 +1,6 @@
 import { formatDay } from '../domain/day.ts';
+import type { DnwLesson } from '../ratings/dnw-mechanism.ts';
+import { normalCdf } from '../ratings/engine/normal-cdf.ts';
 import { SOLID_BELOW, THIN_ABOVE } from '../ratings/evidence.ts';
 import type { FitReport } from '../ratings/fit-report.ts';
 import type { Atlas } from './atlas.ts';
@@ -37,8 +39,12 @@ export interface WorkingsPage {
 
 const STATUS_ROWS = [
   { status: 'weighed', what: 'Weighed', note: 'the weight is used as it is' },
-  { status: 'blank', what: 'Blank: weighed in with nothing', note: 'taken as less than the scale’s smallest division' },
-  { status: 'dnw', what: 'Did not weigh (DNW)', note: 'taken as less than the lower quarter of that event’s bags' },
+  {
+    status: 'blank',
+    what: 'Nought on the sheet',
+    note: 'read as did not weigh, unless the club says that a nought means nothing was caught',
+  },
+  { status: 'dnw', what: 'Did not weigh (DNW)', note: 'known only as low: see below' },
   {
     status: 'unlisted',
     what: 'Not listed',
@@ -111,13 +117,26 @@ function wentIn({ venue, ratings }: Atlas): readonly CountRow[] {
   return [...shown, all, used];
 }
 
+/** What the log taught of DNWs, or what is assumed instead and why. */
+export function dnwLessonWords(lesson: DnwLesson): string {
+  if (lesson.mechanism === null) {
+    return `How low cannot be learned from this log (${lesson.why}): each is taken as some weight below the lower quarter of the bags weighed in that event, which is an assumption.`;
+  }
+  const { shift, blur } = lesson.mechanism;
+  const even = Math.exp(shift);
+  const atMiddle = normalCdf(shift / blur);
+  return `How low was learned from this log: with ${even < 0.01 ? 'next to nothing' : `${even.toFixed(2)} of the event’s middle bag`} one angler in two goes home without weighing, with the middle bag itself ${atMiddle < 0.005 ? 'hardly anybody' : `${Math.round(atMiddle * 100)} in 100`}.`;
+}
+
 function dnwWords({ ratings }: Atlas): readonly string[] {
   const without = ratings.withoutDnw;
   if (without === null) return ['Everyone who fished weighed in, so nothing had to be assumed here.'];
+  const lesson = dnwLessonWords(ratings.dnwLesson);
   const residual = ratings.bags[0]?.model.sd.residual;
   const change = `Without the ${sessionsWords(without.dnw)} that did not weigh, no fair or solid return moves by more than ${without.largestChange.toFixed(2)} par.`;
-  if (residual === undefined || residual === 0) return [change];
+  if (residual === undefined || residual === 0) return [lesson, change];
   return [
+    lesson,
     change,
     `What is left to chance goes from ${timesWords(residual)} to ${timesWords(without.residualSd)} of the expected bag, one way or the other.`,
   ];

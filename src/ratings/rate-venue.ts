@@ -68,6 +68,7 @@ export function rateVenue(venue: RatedVenue, { seed, progress, earlier = [] }: R
     backtest: tested,
     leftOut: sessionsInModel(venue, 'total').leftOut,
     withoutDnw: sensitivity,
+    dnwLesson: look.lesson,
     fits,
     notes: [...unsettledNotes(fits), ...whatCannotBeTold(venue, sessions)],
   };

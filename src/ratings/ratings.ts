@@ -1,4 +1,5 @@
 import type { Month } from '../domain/day.ts';
+import type { DnwLesson } from './dnw-mechanism.ts';
 import type { FitReport } from './fit-report.ts';
 
 /** How much the data narrowed the prior. */
@@ -193,6 +194,8 @@ export interface Ratings {
     readonly largestChange: number;
     readonly dnw: number;
   } | null;
+  /** What the log taught of who does not weigh, or why it taught nothing and the stated assumption stands. */
+  readonly dnwLesson: DnwLesson;
   /** How each fit behind the tables ended, in the order they were made. */
   readonly fits: readonly FitReport[];
   /** Sentences on what cannot be told apart here ("every peg of Long Lake has a margin: …"). */

@@ -22,6 +22,7 @@ export const EMPTY_RATINGS: Ratings = {
   choices: [],
   backtest: null,
   leftOut: [],
+  dnwLesson: { mechanism: null, why: 'everyone who fished weighed in' },
   withoutDnw: null,
   fits: [],
   notes: [],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { backtestView } from '../../src/atlas/backtest-view.ts';
 import { sizeOfParts, sizeOfPartsWords } from '../../src/atlas/size-of-parts.ts';
-import { workingsPage } from '../../src/atlas/workings-page.ts';
+import { dnwLessonWords, workingsPage } from '../../src/atlas/workings-page.ts';
 import type { Session } from '../../src/domain/session.ts';
 import type { Backtest } from '../../src/ratings/ratings.ts';
 import { EXAMPLE_SETTINGS } from '../domain/example-venue.ts';
@@ -58,10 +58,11 @@ describe('what went in and what was left out', () => {
   });
 
   it('says what the assumption about DNWs changes', () => {
-    expect(page.dnwWords[0]).toBe(
+    expect(page.dnwWords[0]).toContain('cannot be learned from this log');
+    expect(page.dnwWords[1]).toBe(
       'Without the 1 session that did not weigh, no fair or solid return moves by more than 0.12 par.',
     );
-    expect(page.dnwWords[1]).toContain('× or ÷ 1.82 to × or ÷ 1.79');
+    expect(page.dnwWords[2]).toContain('× or ÷ 1.82 to × or ÷ 1.79');
   });
 
   it('passes on what cannot be told apart', () => {
@@ -175,5 +176,20 @@ describe('what the depths rest on', () => {
 
   it('says not plumbed for a water without soundings', () => {
     expect(workingsPage(exampleAtlas()).depths).toEqual([{ water: 'The Pit', plumbed: null }]);
+  });
+});
+
+describe('dnwLessonWords', () => {
+  it('tells what the log taught as a share of the middle bag', () => {
+    // Φ(-1) is 0.1587 (any table of the normal distribution).
+    expect(dnwLessonWords({ mechanism: { shift: Math.log(0.25), blur: Math.log(4) }, gain: 9 })).toBe(
+      'How low was learned from this log: with 0.25 of the event’s middle bag one angler in two goes home without weighing, with the middle bag itself 16 in 100.',
+    );
+  });
+
+  it('says why nothing was learned, and that an assumption stands', () => {
+    expect(dnwLessonWords({ mechanism: null, why: 'only 3 DNWs in events that list every weight' })).toContain(
+      '(only 3 DNWs in events that list every weight)',
+    );
   });
 });

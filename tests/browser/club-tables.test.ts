@@ -50,7 +50,9 @@ describe('the hazard register', () => {
     await page.keyboard.press('Enter');
     const falling = (await valuesOf(page, 4)).map(Number);
     expect(falling).toEqual([...falling].sort((a, b) => b - a));
-    expect(await page.getByRole('columnheader', { name: 'risk before' }).getAttribute('aria-sort')).toBe('descending');
+    expect(await table(page).getByRole('columnheader', { name: 'risk before' }).getAttribute('aria-sort')).toBe(
+      'descending',
+    );
     await page.keyboard.press('Enter');
     const rising = (await valuesOf(page, 4)).map(Number);
     expect(rising).toEqual([...falling].reverse().sort((a, b) => a - b));
