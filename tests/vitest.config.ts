@@ -16,7 +16,7 @@ export default defineConfig({
           exclude: ['tests/browser/**', 'tests/hostile/**', 'tests/slow/**', 'node_modules/**'],
           setupFiles: ['tests/property-seed.ts'],
           environment: 'node',
-          testTimeout: 30_000,
+          testTimeout: 120_000,
         },
       },
       {

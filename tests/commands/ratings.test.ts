@@ -38,6 +38,7 @@ describe('ratings --json', () => {
       'pegMonths',
       'framing',
       'backtest',
+      'dnw',
       'fits',
     ]);
     expect(Object.keys(document.model)).toEqual(['sd', 'logMarginal', 'sessions', 'censored']);
