@@ -8,6 +8,7 @@ import { type RatingModel, TERM } from './rating-model.ts';
 import { returnCombinations } from './return-combinations.ts';
 import type { Question, ReturnWithDoubt } from './returns.ts';
 import type { ModelSession } from './sessions-in-model.ts';
+import { standsInLog } from './stands-in-log.ts';
 
 /** A feature's return at a position of the season (a month, a band of temperature). */
 export interface FeatureReturn extends ReturnWithDoubt {
@@ -34,7 +35,7 @@ export function featureQuestion(
       sessions: counts.get(`${feature} ${position}`) ?? 0,
     })),
   );
-  const told = places.filter(({ feature }) => model.featureColumns.has(feature));
+  const told = places.filter(({ feature }) => model.shares.contrastOf(feature) > 0);
   return {
     asked: told.map(({ feature, position, sessions: count }) => ({
       combination: ofFeature(feature, position),
@@ -71,7 +72,7 @@ function featureCounts(
   sessions: readonly ModelSession[],
   { season }: RatingModel,
 ): ReadonlyMap<string, number> {
-  const stands = new Map([...(venue.retired ?? []), ...venue.pegs].map((peg) => [pegKey(peg.water, peg.peg), peg]));
+  const stands = standsInLog(venue);
   const counts = new Map<string, number>();
   for (const { session, event } of sessions) {
     const position = season.positionOf(event);

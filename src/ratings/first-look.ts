@@ -1,4 +1,5 @@
 import { pegKey } from '../domain/peg.ts';
+import { groundOn } from '../domain/stand.ts';
 import { scoreOfSpread } from './asks-for-term.ts';
 import type { BagModel } from './bag-model.ts';
 import type { DnwLesson } from './dnw-mechanism.ts';
@@ -10,6 +11,7 @@ import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, type RatingModel, ratingModel } from './rating-model.ts';
 import { MONTH_SEASON } from './season.ts';
 import { type ModelSession, sessionsInModel } from './sessions-in-model.ts';
+import { standsInLog } from './stands-in-log.ts';
 
 /** What a first, plain fit of the total bag shows: who does not weigh, and which further terms the log asks for. */
 export interface FirstLook {
@@ -44,7 +46,7 @@ export function firstLook(venue: RatedVenue): FirstLook {
   );
   const fit = fitRatings(latent, { variances: 'mode', tolerance: NEAR });
   const learned = dnwLesson(sessions, dnwRows, latent, fit);
-  const scores = askedScores(sessions, model, learned.latent, learned.fit);
+  const scores = askedScores(venue, sessions, model, learned.latent, learned.fit);
   return {
     lesson: learned.lesson,
     without:
@@ -109,6 +111,7 @@ function eventMiddles(sessions: readonly ModelSession[]): ReadonlyMap<string, nu
 }
 
 function askedScores(
+  venue: RatedVenue,
   sessions: readonly ModelSession[],
   { years, pegColumns, waterColumns }: RatingModel,
   latent: LatentModel,
@@ -116,9 +119,11 @@ function askedScores(
 ): FirstLook['scores'] {
   if (years.count < 2) return null;
   const yearOf = ({ event }: ModelSession) => years.positionOf(event.day);
-  const pegYears = sessions.map(
-    (each) => pegColumns.get(pegKey(each.session.water, each.session.peg))! * years.count + yearOf(each),
-  );
+  const stands = standsInLog(venue);
+  const pegYears = sessions.map((each) => {
+    const stand = stands.get(pegKey(each.session.water, each.session.peg))!;
+    return pegColumns.get(groundOn(stand, each.event.day))! * years.count + yearOf(each);
+  });
   const waterYears = sessions.map((each) => waterColumns.get(each.event.water)! * years.count + yearOf(each));
   return {
     pegYears: scoreOfSpread(latent, fit, pegYears),

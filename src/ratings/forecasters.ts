@@ -8,6 +8,7 @@ import { ratingModel, TERM } from './rating-model.ts';
 import { returnCombinations } from './return-combinations.ts';
 import type { Season } from './season.ts';
 import type { ModelSession } from './sessions-in-model.ts';
+import { standsInLog } from './stands-in-log.ts';
 
 /** Foretells the pegs of sessions to come from sessions gone by. */
 export type Forecaster = (past: readonly ModelSession[], future: readonly ModelSession[]) => Forecast[];
@@ -52,11 +53,11 @@ export function modelForecaster(
     });
     if (hold === undefined) told?.(fit);
     hold ??= { sd: fit.sd, residualSd: fit.residualSd };
-    const { ofPeg } = returnCombinations(venue, model);
-    const pegs = new Map([...(venue.retired ?? []), ...venue.pegs].map((peg) => [pegKey(peg.water, peg.peg), peg]));
+    const { ofPegOn } = returnCombinations(venue, model);
+    const stands = standsInLog(venue);
     const { mean, sd } = fit.posterior(
       future.map(({ session, event }) =>
-        ofPeg(pegs.get(pegKey(session.water, session.peg))!, season.positionOf(event)),
+        ofPegOn(stands.get(pegKey(session.water, session.peg))!, event.day, season.positionOf(event)),
       ),
     );
     const spread = Math.hypot(fit.residualSd, fit.sd[TERM.angler] ?? 0);

@@ -3,7 +3,7 @@ import type { Peg } from '../domain/peg.ts';
 import type { Venue, VenueSettings } from '../domain/venue.ts';
 
 /** What they read of a peg. */
-export type RatedPeg = Pick<Peg, 'water' | 'peg' | 'features' | 'datedFeatures' | 'moved'>;
+export type RatedPeg = Pick<Peg, 'water' | 'peg' | 'features' | 'datedFeatures' | 'since' | 'moved' | 'retired'>;
 
 type RatedWater = Pick<Water, 'id' | 'name' | 'stocked' | 'netted'>;
 
@@ -35,12 +35,14 @@ function ratedWater({ id, name, stocked = [], netted = [] }: RatedWater): RatedW
   return { id, name, stocked, netted };
 }
 
-function ratedPeg({ water, peg, features, datedFeatures, moved }: RatedPeg): RatedPeg {
+function ratedPeg({ water, peg, features, datedFeatures, since, moved, retired }: RatedPeg): RatedPeg {
   return {
     water,
     peg,
     features,
     ...(datedFeatures === undefined ? {} : { datedFeatures }),
+    ...(since === undefined ? {} : { since }),
     ...(moved === undefined ? {} : { moved }),
+    ...(retired === undefined ? {} : { retired }),
   };
 }

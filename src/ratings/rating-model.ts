@@ -1,13 +1,14 @@
-import type { Day } from '../domain/day.ts';
+import { addDays, type Day } from '../domain/day.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
-import { featuresOn, groundOn } from '../domain/stand.ts';
+import { groundOn } from '../domain/stand.ts';
 import { fishingSteps } from '../domain/water-history.ts';
 import type { LatentModel, RandomTerm, SparseRows } from './engine/latent-model.ts';
 import { factorRows, sparseRows } from './engine/sparse-rows.ts';
 import { type FeatureShares, featureShares } from './feature-shares.ts';
-import type { RatedPeg, RatedVenue } from './rated-venue.ts';
+import type { RatedVenue } from './rated-venue.ts';
 import type { Season } from './season.ts';
 import type { ModelSession } from './sessions-in-model.ts';
+import { standsInLog, tellingFeatures } from './stands-in-log.ts';
 import { type Twelvemonths, twelvemonths } from './twelvemonths.ts';
 
 /** Names of the model's terms, as the engine and the published standard deviations know them. */
@@ -91,19 +92,13 @@ export function ratingModel(
 ): RatingModel {
   const days = sessions.map(({ event }) => event.day);
   const shares = featureShares(venue);
-  const standOf = standsOf(venue);
+  const pegs = pegsOfDays(venue, sessions);
   const columns: RatingColumns = {
     shares,
     season,
     waterColumns: numbered(venue.waters.map(({ id }) => id)),
-    pegColumns: numbered([
-      ...venue.pegs.map(({ water, peg }) => pegKey(water, peg)),
-      ...sessions.map(({ session, event }) => groundOn(standOf(session), event.day)),
-    ]),
-    featureColumns: numbered([
-      ...shares.features.filter((feature) => shares.contrastOf(feature) > 0),
-      ...featuresOnceThere(venue, shares.features),
-    ]),
+    pegColumns: numbered(groundsOf(venue)),
+    featureColumns: numbered(featuresInModel(venue, shares, pegs)),
     years: twelvemonths(days),
     asked,
     stockings: stockingsOf(venue, sessions),
@@ -111,7 +106,7 @@ export function ratingModel(
   const terms = [
     ...dayTerms(sessions, columns),
     ...yearTerms(sessions, columns),
-    ...pegTerms(standOf, sessions, columns),
+    ...pegTerms(pegs, sessions, columns),
     ...(choice === undefined ? [] : [factor(TERM.choice, choice.columns, choice.levels)]),
   ];
   return {
@@ -204,21 +199,36 @@ function stockingsOf(venue: RatedVenue, sessions: readonly ModelSession[]): Stoc
   });
 }
 
-/** The stand of a session, in the guide or retired. */
-function standsOf({ pegs, retired = [] }: RatedVenue): (session: ModelSession['session']) => RatedPeg {
-  const stands = new Map([...retired, ...pegs].map((peg) => [pegKey(peg.water, peg.peg), peg]));
-  return ({ water, peg }) => stands.get(pegKey(water, peg))!;
+/** What a session's peg was that day. */
+interface PegOfDay {
+  readonly ground: PegKey;
+  /** Those that tell it from the others. */
+  readonly features: readonly string[];
 }
 
-/** Features of the vocabulary that no peg has any more, and some had: without a column their worth would fall on the pegs. */
-function featuresOnceThere({ settings, pegs, retired = [] }: RatedVenue, today: readonly string[]): string[] {
-  const once = new Set(
-    [...pegs, ...retired].flatMap(({ features, datedFeatures = [] }) => [
-      ...features,
-      ...datedFeatures.map(({ id }) => id),
-    ]),
+function pegsOfDays(venue: RatedVenue, sessions: readonly ModelSession[]): PegOfDay[] {
+  const stands = standsInLog(venue);
+  const telling = tellingFeatures(venue);
+  return sessions.map(({ session, event }) => {
+    const stand = stands.get(pegKey(session.water, session.peg))!;
+    return { ground: groundOn(stand, event.day), features: telling(stand, event.day) };
+  });
+}
+
+/** All that was ever fished into: the pegs of the guide, retired stands, and what lay before each move to new ground. */
+function groundsOf(venue: RatedVenue): PegKey[] {
+  const stands = standsInLog(venue);
+  const before = [...stands.values()].flatMap((stand) =>
+    (stand.moved ?? []).map(({ on }) => groundOn(stand, addDays(on, -1))),
   );
-  return settings.features.map(({ id }) => id).filter((id) => once.has(id) && !today.includes(id));
+  return [...stands.keys(), ...before];
+}
+
+/** Features that tell pegs apart today, and those that did on some day of the log: without a column their worth would fall on the pegs. */
+function featuresInModel({ settings }: RatedVenue, shares: FeatureShares, pegs: readonly PegOfDay[]): string[] {
+  const today = shares.features.filter((feature) => shares.contrastOf(feature) > 0);
+  const inLog = new Set(pegs.flatMap(({ features }) => features));
+  return [...today, ...settings.features.map(({ id }) => id).filter((id) => inLog.has(id))];
 }
 
 /**
@@ -226,16 +236,12 @@ function featuresOnceThere({ settings, pegs, retired = [] }: RatedVenue, today: 
  * a peg that was moved to new ground was another peg before.
  */
 function pegTerms(
-  standOf: (session: ModelSession['session']) => RatedPeg,
+  pegsOfDay: readonly PegOfDay[],
   sessions: readonly ModelSession[],
-  { pegColumns, featureColumns, shares, season, years, asked }: RatingColumns,
+  { pegColumns, featureColumns, season, years, asked }: RatingColumns,
 ): RandomTerm[] {
-  const pegs = sessions.map(({ session, event }) => pegColumns.get(groundOn(standOf(session), event.day))!);
-  const carried = sessions.map(({ session, event }) =>
-    [...new Set(featuresOn(standOf(session), event.day))]
-      .filter((feature) => featureColumns.has(feature) && shares.shareOf(session.water, feature) < 1)
-      .map((feature) => featureColumns.get(feature)!),
-  );
+  const pegs = pegsOfDay.map(({ ground }) => pegColumns.get(ground)!);
+  const carried = pegsOfDay.map(({ features }) => features.flatMap((feature) => featureColumns.get(feature) ?? []));
   const inSeason = sessions.map(({ event }, i) => {
     const position = season.positionOf(event);
     return position === null ? [] : carried[i]!.map((column) => column * season.positions + position);

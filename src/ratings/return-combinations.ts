@@ -1,4 +1,6 @@
-import { pegKey } from '../domain/peg.ts';
+import type { Day } from '../domain/day.ts';
+import { type PegKey, pegKey } from '../domain/peg.ts';
+import { featuresOn, groundOn } from '../domain/stand.ts';
 import type { LinearCombination } from './engine/latent-model.ts';
 import type { RatedPeg, RatedVenue } from './rated-venue.ts';
 import { type RatingModel, TERM } from './rating-model.ts';
@@ -9,6 +11,8 @@ type Effect = LinearCombination['effects'][number];
 export interface ReturnCombinations {
   /** A peg's own effect and its features', less the mean of the same over its water; over the year where `position` is null. */
   readonly ofPeg: (peg: RatedPeg, position: number | null) => LinearCombination;
+  /** The same of a stand as it was on a day, against today's mean: its ground and features of then. */
+  readonly ofPegOn: (peg: RatedPeg, day: Day, position: number | null) => LinearCombination;
   /** A feature's effect at a position, times what makes it a return. */
   readonly ofFeature: (feature: string, position: number) => LinearCombination;
   /** The mean over a water's pegs of their own effect and their features'. */
@@ -28,7 +32,15 @@ export function returnCombinations(venue: RatedVenue, model: RatingModel): Retur
     return mean;
   };
   return {
-    ofPeg: (peg, position) => ({ effects: pegEffects(peg, position, model), less: meanOf(peg.water, position) }),
+    ofPeg: (peg, position) => ({ effects: pegEffects(now(peg), position, model), less: meanOf(peg.water, position) }),
+    ofPegOn: (peg, day, position) => ({
+      effects: pegEffects(
+        { water: peg.water, ground: groundOn(peg, day), features: featuresOn(peg, day) },
+        position,
+        model,
+      ),
+      less: meanOf(peg.water, position),
+    }),
     ofFeature: (feature, position) => ({
       effects: featureEffects(feature, position, model.shares.contrastOf(feature), model),
     }),
@@ -36,8 +48,19 @@ export function returnCombinations(venue: RatedVenue, model: RatingModel): Retur
   };
 }
 
-function pegEffects(peg: RatedPeg, position: number | null, model: RatingModel): Effect[] {
-  const own = { term: TERM.peg, column: model.pegColumns.get(pegKey(peg.water, peg.peg))!, weight: 1 };
+/** A peg of some day: the name of what it fishes into (`groundOn`) and its features. */
+interface PegOfDay {
+  readonly water: string;
+  readonly ground: PegKey;
+  readonly features: readonly string[];
+}
+
+function now({ water, peg, features }: RatedPeg): PegOfDay {
+  return { water, ground: pegKey(water, peg), features };
+}
+
+function pegEffects(peg: PegOfDay, position: number | null, model: RatingModel): Effect[] {
+  const own = { term: TERM.peg, column: model.pegColumns.get(peg.ground)!, weight: 1 };
   return [
     own,
     ...yearOfPeg(peg, model),
@@ -48,9 +71,9 @@ function pegEffects(peg: RatedPeg, position: number | null, model: RatingModel):
 }
 
 /** What a peg is worth speaks of now: of the last year, where years differ. */
-function yearOfPeg(peg: RatedPeg, { asked, years, pegColumns }: RatingModel): Effect[] {
+function yearOfPeg(peg: PegOfDay, { asked, years, pegColumns }: RatingModel): Effect[] {
   if (asked.pegYears !== true || years.count < 2) return [];
-  const column = pegColumns.get(pegKey(peg.water, peg.peg))! * years.count + years.count - 1;
+  const column = pegColumns.get(peg.ground)! * years.count + years.count - 1;
   return [{ term: TERM.pegYear, column, weight: 1 }];
 }
 
@@ -70,7 +93,7 @@ function featureEffects(feature: string, position: number | null, weight: number
 function waterMean(pegs: readonly RatedPeg[], position: number | null, model: RatingModel): LinearCombination {
   const sums = new Map<string, Effect>();
   for (const peg of pegs) {
-    for (const { term, column, weight } of pegEffects(peg, position, model)) {
+    for (const { term, column, weight } of pegEffects(now(peg), position, model)) {
       const before = sums.get(`${term} ${column}`)?.weight ?? 0;
       sums.set(`${term} ${column}`, { term, column, weight: before + weight / pegs.length });
     }

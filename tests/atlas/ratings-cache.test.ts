@@ -46,6 +46,18 @@ describe('loadRatings', () => {
     expect(second.ratings).toEqual(first.ratings);
   });
 
+  test.each([
+    [
+      'a stocking',
+      { waters: venue.waters.map((water) => ({ ...water, stocked: [{ on: '2026-07-01', what: 'F1s' }] })) },
+    ],
+    ['a retired stand', { retired: [examplePeg('s-old', { retired: { from: '2026-07-01' } })] }],
+    ['a dated feature', { pegs: venue.pegs.map((peg) => ({ ...peg, datedFeatures: [{ id: 'corner' }] })) }],
+  ])('fits anew after %s', async (_, change) => {
+    await load(venue);
+    expect((await load({ ...venue, ...change })).fitted).toBe(true);
+  });
+
   test('keeps the fit where only a notice or a hazard changed', async () => {
     await load(venue);
     const notice = {
