@@ -13,6 +13,8 @@ export function framingMakeUp(venue: RatedVenue): FramingMakeUp[] {
   const parts = venue.settings.bagParts;
   const framing = eventPlaces(venue).flatMap(({ event, weighed }) =>
     weighed.slice(0, event.framePlaces).flatMap((session) => {
+      // Of a match over several waters, each water counts what was caught in it.
+      if (session.water !== event.water) return [];
       const shares = sharesOf(session, venue);
       return shares === undefined ? [] : [{ water: event.water, month: monthOf(event.day), shares }];
     }),

@@ -38,6 +38,23 @@ describe('framingMakeUp', () => {
     ]);
   });
 
+  test('counts the framing bags of a match over several waters at the water they came from', () => {
+    const { waters } = exampleVenue();
+    const venue = exampleVenue({
+      waters: [...waters, { ...waters[0]!, id: 'lake' }],
+      events: [exampleEvent('a', { match: 'open' }), exampleEvent('b', { match: 'open', water: 'lake' })],
+      sessions: [
+        bag('1', 9000, 9000, 0),
+        bag('2', 1000, 1000, 0),
+        { ...bag('1', 8000, 0, 8000), event: 'b', water: 'lake' },
+      ],
+    });
+    expect(framingMakeUp(venue).map(({ water, bags, shares }) => [water, bags, shares[0]!.share])).toEqual([
+      ['pit', 1, 1],
+      ['lake', 1, 0],
+    ]);
+  });
+
   test('leaves out bags of which a part is not known', () => {
     const venue = exampleVenue({ events: [exampleEvent('a')], sessions: [bag('1', 3000, 1000), bag('2', 2000)] });
     expect(framingMakeUp(venue)).toEqual([]);

@@ -31,6 +31,20 @@ describe('framingMonths', () => {
     expect(june(framingMonths(venue))).toMatchObject({ events: 1, frameKg: null, winKg: 9 });
   });
 
+  test('tells frame and win of a match over several waters from its whole field, on each of them', () => {
+    const { waters } = exampleVenue();
+    const venue = exampleVenue({
+      waters: [...waters, { ...waters[0]!, id: 'lake' }],
+      events: [exampleEvent('a', { match: 'open' }), exampleEvent('b', { match: 'open', water: 'lake' })],
+      sessions: [...weighed('a', 9, 1), ...weighed('b', 8, 7).map((session) => ({ ...session, water: 'lake' }))],
+    });
+    const rows = framingMonths(venue).filter(({ month }) => month === 6);
+    expect(rows.map(({ water, events, frameKg, winKg }) => [water, events, frameKg, winKg])).toEqual([
+      ['pit', 1, 8, 9],
+      ['lake', 1, 8, 9],
+    ]);
+  });
+
   test('has a row without weights for a month without a match', () => {
     const rows = framingMonths(exampleVenue());
     expect(rows).toHaveLength(12);

@@ -17,6 +17,17 @@ describe('usualField', () => {
     expect(usualField(venue, 'pit')).toEqual({ anglers: 20, places: 4 });
   });
 
+  test('gives each water of a match over several its share of the one frame', () => {
+    const venue = exampleVenue({
+      events: [
+        exampleEvent('a', { match: 'open', fished: 30, framePlaces: 8 }),
+        exampleEvent('b', { match: 'open', water: 'lake', fished: 10, framePlaces: 8 }),
+      ],
+    });
+    expect(usualField(venue, 'pit')).toEqual({ anglers: 30, places: 6 });
+    expect(usualField(venue, 'lake')).toEqual({ anglers: 10, places: 2 });
+  });
+
   test('falls back on the venue’s other waters', () => {
     const venue = exampleVenue({ events: [exampleEvent('a', { water: 'lake', fished: 12, framePlaces: 3 })] });
     expect(usualField(venue, 'pit')).toEqual({ anglers: 12, places: 3 });
