@@ -1,4 +1,4 @@
-import { MONTHS, monthOf } from '../domain/day.ts';
+import { type Day, MONTHS, monthOf } from '../domain/day.ts';
 import type { Session } from '../domain/session.ts';
 import { eventPlaces } from './event-places.ts';
 import { partGrams } from './logged-part.ts';
@@ -15,7 +15,7 @@ export function framingMakeUp(venue: RatedVenue): FramingMakeUp[] {
     weighed.slice(0, event.framePlaces).flatMap((session) => {
       // Of a match over several waters, each water counts what was caught in it.
       if (session.water !== event.water) return [];
-      const shares = sharesOf(session, venue);
+      const shares = isPartWeighed(venue, event.day) ? sharesOf(session, venue) : undefined;
       return shares === undefined ? [] : [{ water: event.water, month: monthOf(event.day), shares }];
     }),
   );
@@ -31,6 +31,11 @@ export function framingMakeUp(venue: RatedVenue): FramingMakeUp[] {
       return [{ water: water.id, month, bags: these.length, shares }];
     }),
   );
+}
+
+/** Before a part was first weighed apart, its fish lay in the others or in none: the make-up is not known. */
+function isPartWeighed({ settings }: RatedVenue, day: Day): boolean {
+  return settings.bagParts.every(({ since }) => since === undefined || since <= day);
 }
 
 /** Each part's share of a bag, in the venue's order; undefined where a part is not known. */

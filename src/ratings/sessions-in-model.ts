@@ -1,4 +1,4 @@
-import { blankMeaning, type FishingEvent, type Session } from '../domain/session.ts';
+import { blankMeaning, type FishingEvent, matchOf, type Session } from '../domain/session.ts';
 import type { DnwMechanism } from './dnw-mechanism.ts';
 import { partGrams } from './logged-part.ts';
 import { quantile } from './quantile.ts';
@@ -69,13 +69,15 @@ interface EventBounds {
  */
 export function sessionsInModel(venue: RatedVenue, bag: BagId, choice: SessionChoice = {}): SessionsInModel {
   const byEvent = Map.groupBy(venue.sessions, (session) => session.event);
+  const byMatch = Map.groupBy(venue.events, matchOf);
   const sessions: ModelSession[] = [];
   const counts = new Map<string, number>();
   const noneBelowGrams = leastGrams(venue, bag);
   const rules = { ...venue.settings, bag, noneBelowGrams, withoutDnw: choice.withoutDnw === true, dnw: choice.dnw };
   for (const event of [...venue.events].sort(byDayThenId)) {
     const ofEvent = [...(byEvent.get(event.id) ?? [])].sort(byPegThenAngler);
-    const bounds = boundsOf(event, ofEvent, venue, bag);
+    const ofMatch = byMatch.get(matchOf(event))!.flatMap(({ id }) => byEvent.get(id) ?? []);
+    const bounds = boundsOf(event, ofEvent, ofMatch, venue, bag);
     for (const session of ofEvent) {
       const verdict = judge(session, event, bounds, rules);
       if ('why' in verdict) counts.set(verdict.why, (counts.get(verdict.why) ?? 0) + 1);
@@ -103,15 +105,24 @@ function leastGrams({ sessions, settings }: RatedVenue, bag: BagId): number {
   return Number.isFinite(least) ? Math.max(division, least) : division;
 }
 
-function boundsOf(event: FishingEvent, sessions: readonly Session[], venue: RatedVenue, bag: BagId): EventBounds {
+/** @param ofMatch Sessions of all waters of the match: its list of places is one. */
+function boundsOf(
+  event: FishingEvent,
+  sessions: readonly Session[],
+  ofMatch: readonly Session[],
+  venue: RatedVenue,
+  bag: BagId,
+): EventBounds {
   const weighed = sessions.filter((session) => session.status === 'weighed');
   const grams = weighed.map((session) => session.weightGrams ?? 0);
   const lowest = grams.length === 0 ? null : Math.min(...grams);
+  const listedGrams = ofMatch.flatMap(({ status, weightGrams = 0 }) => (status === 'weighed' ? [weightGrams] : []));
+  const lowestListed = listedGrams.length === 0 ? null : Math.min(...listedGrams);
   const listed = sessions.filter(({ status }) => status !== 'unlisted' && status !== 'absent').length;
   return {
-    dnwGrams: lowest === null || event.listing === 'frame' ? lowest : quantile(grams, 0.25),
+    dnwGrams: event.listing === 'frame' ? lowestListed : lowest === null ? null : quantile(grams, 0.25),
     middleGrams: lowest === null || event.listing === 'frame' ? null : quantile(grams, 0.5),
-    unlistedGrams: lowest,
+    unlistedGrams: lowestListed,
     isDrawKnown:
       event.listing === 'full' ||
       sessions.some(({ status }) => status === 'unlisted') ||

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { framingMakeUp } from '../../src/ratings/framing-make-up.ts';
-import { exampleVenue } from '../domain/example-venue.ts';
+import { EXAMPLE_SETTINGS, exampleVenue } from '../domain/example-venue.ts';
 import { exampleEvent, exampleSession } from './example-log.ts';
 
 const bag = (peg: string, grams: number, silvers?: number, carp?: number) =>
@@ -53,6 +53,22 @@ describe('framingMakeUp', () => {
       ['pit', 1, 1],
       ['lake', 1, 0],
     ]);
+  });
+
+  test('leaves out bags from before a part was weighed apart', () => {
+    const made = (since: string) =>
+      framingMakeUp(
+        exampleVenue({
+          settings: {
+            ...EXAMPLE_SETTINGS,
+            bagParts: EXAMPLE_SETTINGS.bagParts.map((part) => (part.id === 'carp' ? { ...part, since } : part)),
+          },
+          events: [exampleEvent('a')],
+          sessions: [bag('1', 3000, 3000)],
+        }),
+      );
+    expect(made('2026-06-15')).toEqual([]);
+    expect(made('2026-06-14')).toHaveLength(1);
   });
 
   test('leaves out bags of which a part is not known', () => {

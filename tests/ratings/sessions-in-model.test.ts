@@ -48,6 +48,37 @@ describe('sessionsInModel', () => {
     expect(seen(sessionsInModel(venue, 'total')).at(-1)).toEqual(['3', Math.log(7), true]);
   });
 
+  test('bounds an unlisted session by the list of the whole match, on a water where nobody framed too', () => {
+    const venue = exampleVenue({
+      events: [
+        exampleEvent('a', { listing: 'frame', fished: 2, match: 'open' }),
+        exampleEvent('b', { listing: 'frame', fished: 1, match: 'open', water: 'lake' }),
+      ],
+      sessions: [weighed('1', 9), weighed('2', 7), exampleSession('b', '3', 'unlisted', undefined, { water: 'lake' })],
+    });
+    expect(seen(sessionsInModel(venue, 'total')).at(-1)).toEqual(['3', Math.log(7), true]);
+  });
+
+  test('leaves rows from before a part was weighed apart out of that part, and counts them', () => {
+    const part = { parts: { carp: { weightGrams: 500 }, silvers: { weightGrams: 500 } } };
+    const venue = exampleVenue({
+      settings: {
+        ...EXAMPLE_SETTINGS,
+        bagParts: EXAMPLE_SETTINGS.bagParts.map((each) =>
+          each.id === 'carp' ? { ...each, since: '2026-06-15' } : each,
+        ),
+      },
+      events: [exampleEvent('a'), exampleEvent('b', { day: '2026-06-15' })],
+      sessions: ['a', 'b'].map((event) => exampleSession(event, '1', 'weighed', 1000, part)),
+    });
+    expect(sessionsInModel(venue, 'carp')).toMatchObject({
+      sessions: [{ event: { id: 'b' } }],
+      leftOut: [{ why: 'weight of this bag part not logged', sessions: 1 }],
+    });
+    expect(sessionsInModel(venue, 'silvers').sessions).toHaveLength(2);
+    expect(sessionsInModel(venue, 'total').sessions).toHaveLength(2);
+  });
+
   test('leaves out an event that lists its places only and whose draw is not known', () => {
     const venue = exampleVenue({
       events: [exampleEvent('a', { listing: 'frame', fished: 20 })],
