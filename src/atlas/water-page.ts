@@ -1,7 +1,7 @@
 import type { Units } from '../domain/bag.ts';
 import { countWords } from '../domain/count-words.ts';
 import { type Day, formatDay, type Month, monthOf } from '../domain/day.ts';
-import { formatLength, METRES_PER_FOOT } from '../domain/length.ts';
+import { formatLength } from '../domain/length.ts';
 import type { WaterSurvey } from '../ground/survey.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
 import type { MapDrawing } from './drawing/map.ts';
@@ -63,6 +63,8 @@ export function waterPage(atlas: Atlas, id: string): WaterPage {
 }
 
 const SQUARE_METRES_PER_ACRE = 4046.8564224;
+/** The imperial gallon, 4.54609 litres (Weights and Measures Act 1985, schedule 1). */
+const CUBIC_METRES_PER_GALLON = 0.00454609;
 
 function waterFacts(atlas: Atlas, id: string, { areaSquareMetres, depth, level }: WaterSurvey): readonly Fact[] {
   const { venue } = atlas;
@@ -116,6 +118,6 @@ function areaWords(squareMetres: number): string {
 
 function volumeWords(cubicMetres: number): string {
   const rounded = Number(cubicMetres.toPrecision(3)).toLocaleString('en-GB');
-  const feet = Number((cubicMetres / METRES_PER_FOOT ** 3).toPrecision(3)).toLocaleString('en-GB');
-  return `${rounded} m³ (${feet} cubic feet)`;
+  const gallons = Number((cubicMetres / CUBIC_METRES_PER_GALLON).toPrecision(3)).toLocaleString('en-GB');
+  return `${rounded} m³ (${gallons} gallons)`;
 }

@@ -64,7 +64,7 @@ describe('waterPage', () => {
     const water = { depth, level: { metres: -0.06, day: '2026-11-20' } };
     const words = new Map(waterPage(exampleAtlas({ water }), 'pit').facts.map((fact) => [fact.name, fact.words]));
     expect(words.get('Depth')).toBe('1.80 m on average, 3.40 m at most, from 400 soundings');
-    expect(words.get('Volume')).toBe('22,000 m³ (777,000 cubic feet)');
+    expect(words.get('Volume')).toBe('22,000 m³ (4,840,000 gallons)');
     expect(words.get('Plumbed')).toBe('88% of the area lies near a sounding');
     expect(words.get('Not used')).toBe('3 soundings: outside the water');
     expect(words.get('Level')).toBe('0.06 m below datum on 20 Nov 2026');

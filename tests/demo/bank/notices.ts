@@ -31,7 +31,7 @@ export const NOTICES: readonly Notice[] = [
     until: '2027-02-28',
     waters: [],
     pegs: [],
-    markdown: 'Draw at 08:45, first whistle 10:00, last whistle 14:30. The lodge opens at 07:45 and the kettle is on.',
+    markdown: 'Draw at 08:45, all in at 10:00, all out at 14:30. The lodge opens at 07:45 and the kettle is on.',
   },
   {
     id: '2026-11-30-poplars',
