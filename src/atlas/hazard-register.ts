@@ -4,6 +4,7 @@ import type { Hazard } from '../domain/hazard.ts';
 import { type ActBy, actBy, hazardCheck } from '../domain/hazard-check.ts';
 import { type HazardEvent, type HazardWhere, hazardHistory } from '../domain/hazard-history.ts';
 import type { HazardKind } from '../domain/hazard-kinds.ts';
+import { isUnsafePlatform } from '../domain/peg-facts.ts';
 import { compareByUrgency, type HazardRisk, hazardKind, riskOf } from '../domain/risk.ts';
 import type { Venue } from '../domain/venue.ts';
 import { csvText } from './feeds/csv.ts';
@@ -30,7 +31,20 @@ export interface RegisterRow {
   readonly history: readonly HazardEvent[];
 }
 
+/** A platform whose record says that it must not be used: a hard rule, though it stands in the record as a condition. */
+export interface UnsafePlatformRow {
+  readonly water: string;
+  readonly peg: string;
+  readonly where: string;
+  /** The record's own words. */
+  readonly condition: string;
+  /** When it was last looked at; null where nobody said. */
+  readonly inspectedOn: Day | null;
+}
+
 export interface HazardRegister {
+  /** Platforms that must not be used, in the order of the pegs. */
+  readonly unsafePlatforms: readonly UnsafePlatformRow[];
   /** Most urgent first: hard rules, then the score that stands now. */
   readonly inForce: readonly RegisterRow[];
   /** Latest cleared first. */
@@ -76,6 +90,15 @@ export function hazardRegister(venue: Venue): HazardRegister {
     .filter((row) => row.hazard.clearedOn === undefined)
     .sort((a, b) => compareByUrgency(a.risk, b.risk));
   return {
+    unsafePlatforms: venue.pegs
+      .filter(({ platform }) => isUnsafePlatform(platform))
+      .map(({ water, peg, platform }) => ({
+        water,
+        peg,
+        where: `${names.get(water) ?? water} ${peg}`,
+        condition: platform?.condition ?? '',
+        inspectedOn: platform?.inspectedOn ?? null,
+      })),
     inForce,
     kinds: [...new Set(inForce.map((row) => row.kind))],
     cleared: rows

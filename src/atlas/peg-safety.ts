@@ -56,7 +56,7 @@ export function pegSafety(atlas: Atlas, peg: Peg): readonly SafetyEntry[] {
     .map(({ hazard }) => hazardEntry(hazard, settings));
   const far = inForce.filter((hazard) => isCurrentLine(hazard) && !told.has(hazard) && !isAmong(hazard, unmapped));
   return [
-    ...unmapped.map((line) => unmappedEntry(line, inForce, settings)),
+    ...unmapped.map((line) => unmappedEntry(line, peg, inForce, settings)),
     ...lines.map((line) => lineEntry(line, peg, settings, recordOf(line))),
     ...platformEntries(peg),
     ...limitEntries(peg, settings, lines.length + unmapped.length > 0),
@@ -77,7 +77,6 @@ function isAmong(hazard: Hazard, lines: readonly LineFact[]): boolean {
 function lineEntry(line: LineStandOff, peg: Peg, settings: VenueSettings, record: Hazard | undefined): SafetyEntry {
   const { units } = settings;
   const distance = (metres: number) => lineDistanceWords(metres, units);
-  const measured = peg.measuredLineDistance;
   const tape = asksForTape(peg, [line]) ? ' Not measured yet: have it measured before it is relied on.' : '';
   const height = lineHeightWords(line, units);
   const kind = hazardKind('overhead-line');
@@ -89,9 +88,7 @@ function lineEntry(line: LineStandOff, peg: Peg, settings: VenueSettings, record
     facts: [
       lineNameWords(line),
       ...(height === null ? [] : [height]),
-      ...(measured === undefined
-        ? []
-        : [`measured ${distance(measured.distanceMetres)} on ${formatDay(measured.measuredOn)} (${measured.method})`]),
+      ...measuredFacts(peg, settings),
       ...(record === undefined ? [] : [`found ${formatDay(record.foundOn)}`]),
     ],
     check: record === undefined ? null : checkOfHazard(record, settings),
@@ -99,7 +96,7 @@ function lineEntry(line: LineStandOff, peg: Peg, settings: VenueSettings, record
 }
 
 /** A line that no map shows: in the bailiff's own words, or as it was measured. */
-function unmappedEntry(line: LineFact, inForce: readonly Hazard[], settings: VenueSettings): SafetyEntry {
+function unmappedEntry(line: LineFact, peg: Peg, inForce: readonly Hazard[], settings: VenueSettings): SafetyEntry {
   const record = inForce.find((hazard) => isCurrentLine(hazard) && hazard.place === line.name);
   const kind = hazardKind('overhead-line');
   return {
@@ -107,9 +104,20 @@ function unmappedEntry(line: LineFact, inForce: readonly Hazard[], settings: Ven
     title: `Overhead line: ${line.name}`,
     action: `${nearnessWords(line.metres, settings)} ${record?.action ?? kind.advice}`,
     control: record?.control ?? null,
-    facts: ['not on the map', ...(record === undefined ? [] : [`found ${formatDay(record.foundOn)}`])],
+    facts: [
+      'not on the map',
+      ...(line.source === 'measured' ? measuredFacts(peg, settings) : []),
+      ...(record === undefined ? [] : [`found ${formatDay(record.foundOn)}`]),
+    ],
     check: record === undefined ? null : checkOfHazard(record, settings),
   };
+}
+
+/** The distance to a line as it was measured, with its day and method; nothing where nobody measured. */
+function measuredFacts({ measuredLineDistance: measured }: Peg, { units }: VenueSettings): readonly string[] {
+  if (measured === undefined) return [];
+  const distance = lineDistanceWords(measured.distanceMetres, units);
+  return [`measured ${distance} on ${formatDay(measured.measuredOn)} (${measured.method})`];
 }
 
 /** How near what may be swept comes to a line: a figure or that there is none, never that a peg is clear. */

@@ -36,6 +36,13 @@ describe('the hazard register', () => {
     expect(register.cleared.map((row) => row.hazard.kind)).toEqual(['soft-platform']);
   });
 
+  it('names every platform that must not be used, in the words of its record, and no other', () => {
+    const unsafe = examplePeg('1', { platform: { kind: 'timber', condition: 'Unsafe: a post is gone' } });
+    const sound = examplePeg('2', { platform: { kind: 'timber', condition: 'sound', inspectedOn: '2026-09-01' } });
+    const { unsafePlatforms } = hazardRegister(exampleVenue({ pegs: [unsafe, sound] }));
+    expect(unsafePlatforms).toMatchObject([{ peg: '1', condition: 'Unsafe: a post is gone', inspectedOn: null }]);
+  });
+
   it('gives the advice of the kind where the record has none', () => {
     expect(register.inForce[1]?.action).toMatch(/steps/);
     expect(register.inForce[0]?.action).toBe('Keep, "well" away');
