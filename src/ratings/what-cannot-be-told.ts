@@ -1,6 +1,7 @@
+import { hasDays } from '../domain/dated.ts';
 import { MONTHS, monthName, monthOf } from '../domain/day.ts';
-import { pegKey } from '../domain/peg.ts';
-import type { RatedVenue } from './rated-venue.ts';
+import { type DatedFeature, pegKey } from '../domain/peg.ts';
+import type { RatedPeg, RatedVenue } from './rated-venue.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 
 /** Sentences on what this log cannot tell, for the workings page: what is mixed up with what, and where nothing was fished. */
@@ -44,7 +45,8 @@ function lonePegs(venue: RatedVenue): string[] {
 function featuresEverywhere(venue: RatedVenue): string[] {
   return venue.waters.flatMap((water) => {
     const pegs = venue.pegs.filter((peg) => peg.water === water.id);
-    const everywhere = venue.settings.features.filter(({ id }) => pegs.every((peg) => peg.features.includes(id)));
+    // Where it came or went, the days before may tell.
+    const everywhere = venue.settings.features.filter(({ id }) => pegs.every((peg) => hadAlways(peg, id)));
     if (pegs.length < 2) return [];
     return everywhere.map(
       ({ name }) =>
@@ -53,11 +55,23 @@ function featuresEverywhere(venue: RatedVenue): string[] {
   });
 }
 
+/** The same text for two features that stood at a peg on the same days; none where the peg never had it. */
+function placeAndDays({ water, peg, features, datedFeatures }: RatedPeg, feature: string): string[] {
+  const spells = (datedFeatures ?? features.map((id): DatedFeature => ({ id }))).filter(({ id }) => id === feature);
+  return spells.map(({ from = '', until = '' }) => `${pegKey(water, peg)} ${from}/${until}`);
+}
+
+function hadAlways({ features, datedFeatures = [] }: RatedPeg, feature: string): boolean {
+  return features.includes(feature) && !datedFeatures.some((dated) => dated.id === feature && hasDays(dated));
+}
+
 function featuresTogether(venue: RatedVenue): string[] {
   const carriers = venue.settings.features
     .map(({ id, name }) => ({
       name,
-      pegs: venue.pegs.flatMap((peg) => (peg.features.includes(id) ? [pegKey(peg.water, peg.peg)] : [])).join(' '),
+      pegs: venue.pegs.some((peg) => peg.features.includes(id))
+        ? venue.pegs.flatMap((peg) => placeAndDays(peg, id)).join(' ')
+        : '',
     }))
     .filter(({ pegs }) => pegs !== '');
   return [...Map.groupBy(carriers, ({ pegs }) => pegs).values()]

@@ -64,7 +64,8 @@ describe('expectedBags of a venue drawn from the model', () => {
     const byBag = [...july].sort((a, b) => a.total.middleKg - b.total.middleKg);
     expect(byBag.at(-1)!.chanceToFrame).toBeGreaterThan(byBag[0]!.chanceToFrame);
     const mean = july.reduce((sum, { chanceToFrame }) => sum + chanceToFrame, 0) / july.length;
-    expect(Math.abs(mean - july[0]!.chanceByDraw)).toBeLessThan(0.01);
+    // Of 500 simulated fields: over 200 seeds this mean of nine pegs scattered with a standard deviation of 0.0064; three of them.
+    expect(Math.abs(mean - july[0]!.chanceByDraw)).toBeLessThan(0.02);
     expect(july[0]!.chanceByDraw).toBeCloseTo(3 / 9, 12);
   });
 });

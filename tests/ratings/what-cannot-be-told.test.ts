@@ -38,6 +38,21 @@ describe('whatCannotBeTold', () => {
     );
   });
 
+  test('calls a feature untold on neither ground where its days tell it', () => {
+    const everywhere = venue.pegs.map((peg, i) => ({
+      ...peg,
+      features: ['corner'],
+      datedFeatures: [i === 0 ? { id: 'corner' } : { id: 'corner', from: '2026-03-01' }],
+    }));
+    expect(told({ pegs: everywhere }).join()).not.toContain('Every peg');
+    const cut = venue.pegs.map((peg, i) => ({
+      ...peg,
+      features: i === 0 ? ['corner', 'reeds'] : [],
+      datedFeatures: i === 0 ? [{ id: 'corner' }, { id: 'reeds' }] : [{ id: 'reeds', until: '2026-03-01' }],
+    }));
+    expect(told({ pegs: cut }).join()).not.toContain('the very same pegs');
+  });
+
   test('names features that no peg has', () => {
     expect(told({})).toContain('No peg has the feature “Reeds”: it has no return.');
   });
