@@ -15,15 +15,31 @@ import { showVerdicts } from './verdict-of-day.ts';
  *   group `[data-month-list]` puts the blocks that name the present month (`data-months`) first.
  */
 
-const today = localDay(new Date());
+let today = localDay(new Date());
 const guideDay: Day = document.body.dataset.guideDay ?? today;
+/** A phone that slept over midnight wakes with the page of yesterday. */
+const LOOKED_AGAIN_MILLISECONDS = 60_000;
 
-showAge();
-markOverdue();
-placeNotices();
-// A phone whose clock stands before the guide's day is wrong: the guide is read on its own day at the earliest.
-showVerdicts(today < guideDay ? guideDay : today);
-showMonth(monthOf(today));
+showToday();
+document.addEventListener('visibilitychange', showNewDay);
+addEventListener('pageshow', showNewDay);
+setInterval(showNewDay, LOOKED_AGAIN_MILLISECONDS);
+
+function showNewDay(): void {
+  const day = localDay(new Date());
+  if (day === today) return;
+  today = day;
+  showToday();
+}
+
+function showToday(): void {
+  showAge();
+  markOverdue();
+  placeNotices();
+  // A phone whose clock stands before the guide's day is wrong: the guide is read on its own day at the earliest.
+  showVerdicts(today < guideDay ? guideDay : today);
+  showMonth(monthOf(today));
+}
 
 function showAge(): void {
   for (const element of document.querySelectorAll('[data-age]')) element.textContent = ageWords(guideDay, today);

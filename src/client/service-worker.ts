@@ -1,122 +1,151 @@
-/**
- * Makes the whole guide readable without signal after one visit. The build puts `OFFLINE` in front of this file: a new
- * guide is a new worker, with a cache of its own name, and the old cache goes when the new one is complete.
- */
-declare const OFFLINE: { readonly version: string; readonly base: string };
+import { localDay } from './local-day.ts';
+import { GuideCopy } from './offline/guide-copy.ts';
+import { NOW_PATH } from './offline/offline-list.ts';
+import { pathBelow } from './offline/page-address.ts';
+import type { Store, Surroundings } from './offline/surroundings.ts';
 
-/** Every file of the guide that is kept, with a hash of what is in it. */
-interface OfflineList {
-  readonly version: string;
-  readonly files: readonly (readonly [path: string, hash: string])[];
-}
+/**
+ * Makes the whole guide readable without a signal after one visit. What is kept and shown is decided in `offline/`; this
+ * file gives it the browser's store and network. The build puts `OFFLINE` in front.
+ */
+declare const OFFLINE: { readonly base: string };
 
 const worker = self as unknown as ServiceWorkerGlobalScope;
+/** Guides on one origin keep apart by their base; the space ends it, so that `/` is no part of `/guide/`. */
 const PREFIX = `peg-atlas ${OFFLINE.base} `;
-const CACHE = PREFIX + OFFLINE.version;
-const LIST = addressOf('offline-list.json');
-/** How long a page may take from the network before the kept copy is shown: at the water a signal comes and goes. */
-const PATIENCE_MILLISECONDS = 2500;
-const FETCHED_AT_ONCE = 6;
+const CACHE = `${PREFIX}kept`;
+/** What the copy asks of the worker under these addresses is no file of the guide. */
+const KEPT = `${OFFLINE.base}.kept/`;
+const STANDING_PATH = 'standing.json';
 
-worker.addEventListener('install', (event) => event.waitUntil(fill().then(() => worker.skipWaiting())));
+const copy = new GuideCopy(surroundings(), OFFLINE.base);
+
+worker.addEventListener('install', (event) => event.waitUntil(worker.skipWaiting()));
 worker.addEventListener('activate', (event) => event.waitUntil(takeOver()));
+worker.addEventListener('message', (event) => event.waitUntil(catchUp()));
 worker.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
-  if (request.method !== 'GET' || url.origin !== worker.location.origin || !url.pathname.startsWith(OFFLINE.base))
-    return;
-  event.respondWith(request.mode === 'navigate' ? page(request, event) : part(request));
+  if (request.method !== 'GET' || url.origin !== worker.location.origin) return;
+  const path = pathBelow(OFFLINE.base, url.pathname);
+  if (path === null) return;
+  if (request.mode === 'navigate') event.respondWith(page(path, request, event));
+  else if (path === STANDING_PATH) event.respondWith(standing(url.searchParams));
+  else event.respondWith(part(path, request));
 });
 
-function addressOf(path: string): string {
-  return new URL(OFFLINE.base + path, worker.location.origin).href;
-}
-
-/**
- * Fetches what is missing. What a signal lost half-way has brought is kept for the next try, and what did not change since
- * the last guide is copied instead of fetched.
- */
-async function fill(): Promise<void> {
-  const response = await fetch(LIST, { cache: 'no-cache' });
-  const list = (await response.clone().json()) as OfflineList;
-  if (list.version !== OFFLINE.version) throw new Error('A newer guide has been published: the next visit fetches it.');
-  const cache = await caches.open(CACHE);
-  const before = await copiesBefore();
-  const waiting = [...list.files];
-  const fetchNext = async (): Promise<void> => {
-    for (let next = waiting.shift(); next !== undefined; next = waiting.shift()) {
-      const [path, hash] = next;
-      const address = addressOf(path);
-      if ((await cache.match(address)) !== undefined) continue;
-      const copy = await before(path, hash);
-      await cache.put(address, copy ?? (await fetched(address)));
-    }
-  };
-  await Promise.all(Array.from({ length: FETCHED_AT_ONCE }, fetchNext));
-  await cache.put(LIST, response);
-}
-
-/** A response whose address is its own: one that was redirected may not answer a navigation. */
-async function fetched(address: string): Promise<Response> {
-  const response = await fetch(address, { cache: 'no-cache' });
-  if (!response.ok) throw new Error(`${address} answered ${response.status}.`);
-  return new Response(response.body, { headers: response.headers });
-}
-
-/** Finds the copy an earlier guide kept of a file, where its content is still the same. */
-async function copiesBefore(): Promise<(path: string, hash: string) => Promise<Response | undefined>> {
-  const known = new Map<string, Cache>();
-  for (const name of await otherCaches()) {
-    const cache = await caches.open(name);
-    const list = (await (await cache.match(LIST))?.json()) as OfflineList | undefined;
-    for (const [path, hash] of list?.files ?? []) known.set(`${hash} ${path}`, cache);
-  }
-  return async (path, hash) => known.get(`${hash} ${path}`)?.match(addressOf(path));
-}
-
-/** Caches of earlier guides at this address. */
-async function otherCaches(): Promise<string[]> {
-  return (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== CACHE);
-}
-
-/** The new copy is complete: the old ones go, and pages that are open are served from the new one. */
+/** Caches of this guide under other names are of an earlier worker, which did not hold files against their digests. */
 async function takeOver(): Promise<void> {
-  for (const name of await otherCaches()) await caches.delete(name);
+  for (const name of await caches.keys()) {
+    if (name.startsWith(PREFIX) && name !== CACHE) await caches.delete(name);
+  }
   await worker.clients.claim();
 }
 
-/**
- * A page from the network while that answers soon, so that a hazard published today is read today; else the kept copy,
- * which says how old it is.
- */
-async function page(request: Request, event: FetchEvent): Promise<Response> {
-  const network = fetch(request);
-  // Whether it comes late or never, nobody is waiting for it any more.
-  event.waitUntil(network.catch(() => undefined));
-  const late = new Promise<null>((resolve) => setTimeout(() => resolve(null), PATIENCE_MILLISECONDS));
-  const response = await Promise.race([network.catch(() => null), late]);
-  if (response !== null && response.status < 500) return response;
-  return (await keptPage(request)) ?? network;
+/** Fetches what is missing, then tells the pages that are open. */
+async function catchUp(): Promise<void> {
+  await copy.isChecked();
+  await copy.catchUp();
+  tell();
 }
 
-async function keptPage(request: Request): Promise<Response | undefined> {
-  const cache = await caches.open(CACHE);
-  const { origin, pathname } = new URL(request.url);
-  const kept = (await cache.match(origin + pathname)) ?? (await cache.match(`${origin}${pathname}/`));
-  if (kept !== undefined || worker.navigator.onLine) return kept;
-  const missing = await cache.match(addressOf('404.html'));
-  return missing && new Response(missing.body, { status: 404, headers: missing.headers });
+function tell(): void {
+  void worker.clients.matchAll().then((clients) => {
+    for (const client of clients) client.postMessage('news');
+  });
 }
 
-/** A part of a page (script, drawing, picture): the kept copy first. Pictures are kept once they have been seen. */
-async function part(request: Request): Promise<Response> {
-  const cache = await caches.open(CACHE);
-  const kept = await cache.match(request, { ignoreSearch: true, ignoreVary: true });
-  if (kept !== undefined) return kept;
+async function page(path: string, request: Request, event: FetchEvent): Promise<Response> {
+  const shown = await copy.page(path);
+  event.waitUntil(copy.use(path).catch(() => undefined));
+  if (shown === null) return fetch(request);
+  return new Response(shown.html, { status: shown.status, headers: { 'content-type': typeOf('.html') } });
+}
+
+/** What an open page asks: how things stand by now. The host has a moment to answer, then what is known is told. */
+async function standing(asked: URLSearchParams): Promise<Response> {
+  const patience = new Promise<false>((resolve) => setTimeout(() => resolve(false), 4000));
+  const isChecked = await Promise.race([copy.isChecked(), patience]);
+  return Response.json(await copy.state(asked.get('path') ?? '', asked.get('page'), isChecked));
+}
+
+/** A part of a page (script, drawing, picture): the kept copy first. Pictures are kept once they were seen. */
+async function part(path: string, request: Request): Promise<Response> {
+  const kept = path === NOW_PATH ? null : await copy.part(path);
+  if (kept !== null) return new Response(kept as BodyInit, { headers: { 'content-type': typeOf(path) } });
   const response = await fetch(request);
   if (response.ok && request.destination === 'image') {
-    // A full phone keeps what it has.
-    await cache.put(request, response.clone()).catch(() => undefined);
+    const bytes = new Uint8Array(await response.clone().arrayBuffer());
+    await copy.keepSeen(path, bytes).catch(() => undefined);
   }
   return response;
+}
+
+function surroundings(): Surroundings {
+  return {
+    store: cacheStore(),
+    async ask(path, past) {
+      const address = new URL(OFFLINE.base + path, worker.location.origin);
+      // Caches on the way tell addresses apart by what stands behind the question mark; hosts of files do not read it.
+      if (past === 'everything') address.searchParams.set('at', String(Date.now()));
+      try {
+        const answer = await fetch(address, { cache: past === 'everything' ? 'no-store' : 'no-cache' });
+        return { status: answer.status, bytes: new Uint8Array(await answer.arrayBuffer()) };
+      } catch {
+        return null;
+      }
+    },
+    wait: (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds)),
+    today: () => localDay(new Date()),
+    time: () => Date.now(),
+    tell,
+    savesData: () =>
+      (worker.navigator as { readonly connection?: { readonly saveData?: boolean } }).connection?.saveData === true,
+  };
+}
+
+/** A cache as a store of files by name. */
+function cacheStore(): Store {
+  const addressOf = (name: string) => new URL(KEPT + name, worker.location.origin).href;
+  const prefix = addressOf('');
+  const opened = () => caches.open(CACHE);
+  return {
+    async read(name) {
+      const kept = await (await opened()).match(addressOf(name));
+      return kept && new Uint8Array(await kept.arrayBuffer());
+    },
+    async write(name, bytes) {
+      await (await opened()).put(addressOf(name), new Response(bytes as BodyInit));
+    },
+    async remove(name) {
+      await (await opened()).delete(addressOf(name));
+    },
+    async names() {
+      const kept = await (await opened()).keys();
+      return kept.map(({ url }) => url.slice(prefix.length));
+    },
+  };
+}
+
+const TYPES: Readonly<Record<string, string>> = {
+  html: 'text/html; charset=utf-8',
+  js: 'text/javascript; charset=utf-8',
+  css: 'text/css; charset=utf-8',
+  json: 'application/json',
+  geojson: 'application/geo+json',
+  csv: 'text/csv; charset=utf-8',
+  ics: 'text/calendar; charset=utf-8',
+  xml: 'application/atom+xml; charset=utf-8',
+  svg: 'image/svg+xml',
+  png: 'image/png',
+  jpg: 'image/jpeg',
+  jpeg: 'image/jpeg',
+  webp: 'image/webp',
+  avif: 'image/avif',
+  gif: 'image/gif',
+};
+
+/** A kept file's type goes by its name: what a host called it does not count. */
+function typeOf(path: string): string {
+  return TYPES[path.slice(path.lastIndexOf('.') + 1).toLowerCase()] ?? 'application/octet-stream';
 }

@@ -34,8 +34,8 @@ function show(element: HTMLElement | SVGElement, verdict: PegVerdict): void {
   if (label !== undefined) element.setAttribute('aria-label', pegLabel(label, verdict));
 }
 
-/** `hidden` is for HTML alone. */
-function setShown(element: HTMLElement | SVGElement, isShown: boolean): void {
+/** Shows or hides a part of a page: `hidden` is for HTML alone. */
+export function setShown(element: HTMLElement | SVGElement, isShown: boolean): void {
   if (element instanceof HTMLElement) element.hidden = !isShown;
   else if (isShown) element.removeAttribute('display');
   else element.setAttribute('display', 'none');

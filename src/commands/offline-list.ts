@@ -2,33 +2,95 @@ import { createHash } from 'node:crypto';
 import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { transform } from 'esbuild';
+import { build } from 'esbuild';
+import type { NowFacts } from '../atlas/now-facts.ts';
+import { PAGE_MARK_PLACE } from '../atlas/page-mark.ts';
+import { checkedText, type FileSet, LIST_PATH, type ListedFile, NOW_PATH } from '../client/offline/offline-list.ts';
+import type { SignedNow } from '../client/offline/read-now-file.ts';
+import { withDay } from '../client/offline/with-day.ts';
+import type { Day } from '../domain/day.ts';
+import type { NowFile } from '../domain/now-file.ts';
 
 const WORKER = fileURLToPath(new URL('../client/service-worker.ts', import.meta.url));
-const LIST = 'offline-list.json';
 const SCRIPT = 'service-worker.js';
-/** Kept once they were seen: a phone should not fetch every picture of a venue for the one peg its owner drew. */
-const PICTURES = /\.(?:jpe?g|png|webp|avif)$/;
+const PICTURES = /\.(?:jpe?g|png|webp|avif|gif)$/i;
+const FEEDS = /\.(?:xml|ics|csv)$/;
+/** What no visitor reads is fetched by who uses it, a folder at a time. */
+const FOR_OTHERS = new Set(['bank-round', 'data', 'due', 'register', 'schema', 'workings']);
+/** Of two guides that differ in nothing but their day, a page carries the same mark. */
+const DAY_OF_MARKS: Day = '2000-01-01';
+const MARK_OF_PAGE = /<body[^>]* data-mark="([^"]+)"/;
+const MAP_DATA = /^data\/waters\/([^/]+)\.geojson$/;
 
 /**
- * Writes what makes a built guide readable offline into its folder: `offline-list.json`, every file with a hash of its
- * content, and `service-worker.js`, which carries the hash of that list, so that a changed guide is a changed worker.
+ * Writes what makes a built guide readable offline into its folder: the marks of its pages; `now.json`, completed with
+ * them, the edition and a digest; `offline-list.json`, every file with the digest of its bytes, in the order in which a
+ * phone fetches them; and `service-worker.js`.
  * @param distDir the built guide
  * @param base the path it will be served below, with a slash at each end
  */
 export async function writeOfflineList(distDir: string, base: string): Promise<void> {
-  const names = await readdir(distDir, { recursive: true, withFileTypes: true });
-  const paths = names
+  const facts = await readFacts(join(distDir, NOW_PATH));
+  const paths = (await filesBelow(distDir)).filter((path) => ![LIST_PATH, SCRIPT, NOW_PATH].includes(path));
+  const marks = await markPages(distDir, paths, facts.day);
+  const files: ListedFile[] = [];
+  const waters = new Set(paths.map((path) => MAP_DATA.exec(path)?.[1]).filter((water) => water !== undefined));
+  for (const path of paths) {
+    files.push([addressOf(path), shortDigest(await readFile(join(distDir, path))), setOf(path, waters)]);
+  }
+  const { day, pegs, notices } = facts;
+  const edition = shortDigest(JSON.stringify([base, day, pegs, notices, files]));
+  const now: NowFile = { edition, day, pegs, notices, marks };
+  const signedNow = JSON.stringify({ check: shortDigest(JSON.stringify(now)), now });
+  await writeFile(join(distDir, NOW_PATH), signedNow);
+  files.push([NOW_PATH, shortDigest(signedNow), 'first']);
+  const list = { edition, day, files: files.sort((a, b) => rankOf(a) - rankOf(b)) };
+  await writeFile(join(distDir, LIST_PATH), JSON.stringify({ ...list, check: shortDigest(checkedText(list)) }));
+  await writeFile(join(distDir, SCRIPT), await workerScript(base));
+}
+
+/** What the pages' build wrote, or what this made of it when the folder was listed before. */
+async function readFacts(file: string): Promise<NowFacts> {
+  const written = JSON.parse(await readFile(file, 'utf8')) as NowFacts | SignedNow;
+  return 'now' in written ? written.now : written;
+}
+
+async function filesBelow(folder: string): Promise<readonly string[]> {
+  const names = await readdir(folder, { recursive: true, withFileTypes: true });
+  return names
     .filter((entry) => entry.isFile())
-    .map((entry) => relative(distDir, join(entry.parentPath, entry.name)).split(sep).join('/'))
-    .filter((path) => path !== LIST && path !== SCRIPT && !PICTURES.test(path))
+    .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join('/'))
     .sort();
-  const files: [string, string][] = [];
-  for (const path of paths) files.push([addressOf(path), shortHash(await readFile(join(distDir, path)))]);
-  const { code: worker } = await transform(await readFile(WORKER, 'utf8'), { loader: 'ts', minify: true });
-  const version = shortHash(JSON.stringify([base, files, worker]));
-  await writeFile(join(distDir, LIST), JSON.stringify({ version, files }));
-  await writeFile(join(distDir, SCRIPT), `const OFFLINE = ${JSON.stringify({ version, base })};\n${worker}`);
+}
+
+/** Gives each page its mark, the digest of what it holds besides the day, and tells the marks by the pages' addresses. */
+async function markPages(distDir: string, paths: readonly string[], day: Day): Promise<Record<string, string>> {
+  const marks: Record<string, string> = {};
+  for (const path of paths.filter((each) => each.endsWith('.html'))) {
+    const written = await readFile(join(distDir, path), 'utf8');
+    const html = written.replaceAll(MARK_OF_PAGE.exec(written)?.[1] ?? PAGE_MARK_PLACE, PAGE_MARK_PLACE);
+    const mark = shortDigest(withDay(html, day, DAY_OF_MARKS)).slice(0, PAGE_MARK_PLACE.length);
+    marks[addressOf(path)] = mark;
+    await writeFile(join(distDir, path), html.replaceAll(PAGE_MARK_PLACE, mark));
+  }
+  return marks;
+}
+
+function setOf(path: string, waters: ReadonlySet<string>): FileSet {
+  if (PICTURES.test(path)) return 'pictures';
+  const [folder = '', ...rest] = path.split('/');
+  if (FEEDS.test(path)) return 'feeds';
+  if (MAP_DATA.test(path)) return 'first';
+  if (FOR_OTHERS.has(folder)) return folder;
+  const isOfWater = waters.has(folder) && rest.length > 1;
+  return isOfWater || ['features', 'rules'].includes(folder) ? 'guide' : 'first';
+}
+
+/** What closes a peg before anything else, then the first page and what every page loads. */
+function rankOf([path, , set]: ListedFile): number {
+  if (path === NOW_PATH) return 0;
+  if (path === '') return 1;
+  return set === 'first' ? 2 : set === 'guide' ? 3 : 4;
 }
 
 /** A page's address is its folder. */
@@ -40,6 +102,19 @@ function addressOf(path: string): string {
     .join('/');
 }
 
-function shortHash(content: Uint8Array | string): string {
+async function workerScript(base: string): Promise<string> {
+  const { outputFiles } = await build({
+    entryPoints: [WORKER],
+    bundle: true,
+    minify: true,
+    write: false,
+    format: 'iife',
+    target: 'es2022',
+    banner: { js: `const OFFLINE = ${JSON.stringify({ base })};` },
+  });
+  return outputFiles[0]?.text ?? '';
+}
+
+function shortDigest(content: Uint8Array | string): string {
   return createHash('sha256').update(content).digest('hex').slice(0, 16);
 }

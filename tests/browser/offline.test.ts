@@ -1,60 +1,47 @@
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { createServer, type Server } from 'node:http';
-import type { AddressInfo } from 'node:net';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { extname, join } from 'node:path';
+import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import type { OfflineList } from '../../src/client/offline/offline-list.ts';
 import { writeOfflineList } from '../../src/commands/offline-list.ts';
 import { openBrowser, PHONE } from './chromium.ts';
+import { TamperedHost } from './tampered-host.ts';
 
-const TYPES: Readonly<Record<string, string>> = {
-  '.html': 'text/html',
-  '.js': 'text/javascript',
-  '.json': 'application/json',
-  '.svg': 'image/svg+xml',
-};
 const eventually = <T>(look: () => Promise<T> | T) => expect.poll(look, { timeout: 20_000 });
 
 let browser: Browser;
 let context: BrowserContext;
 let page: Page;
 let folder: string;
-let server: Server;
+let host: TamperedHost;
 let address: string;
-let asked: string[] = [];
 
-/** Serves a copy of the guide that the test may change, and notes what is asked for. */
-function serve(): Promise<void> {
-  server = createServer((request, response) => {
-    const path = decodeURIComponent(new URL(request.url ?? '/', 'http://localhost').pathname);
-    asked.push(path);
-    const file = join(folder, path.endsWith('/') ? `${path}index.html` : path);
-    if (!existsSync(file) || statSync(file).isDirectory()) return response.writeHead(404).end();
-    response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'application/octet-stream' });
-    return response.end(readFileSync(file));
-  });
-  return new Promise((resolve) => server.listen(0, '127.0.0.1', resolve));
-}
-
-/** Versions of the guide that are wholly kept in the browser. */
-function keptVersions(): Promise<string[]> {
+/** The edition that is wholly kept in the browser. */
+function keptEdition(): Promise<string | undefined> {
   return page.evaluate(async () => {
-    const names = await caches.keys();
-    const lists = names.map(async (name) => (await (await caches.open(name)).match('/offline-list.json'))?.json());
-    return (await Promise.all(lists)).flatMap((list) => (list === undefined ? [] : [list.version]));
+    const cache = await caches.open('peg-atlas / kept');
+    return (await (await cache.match('/.kept/whole'))?.json())?.edition;
   });
 }
 
-function publishedList(): { version: string; files: [string, string][] } {
+function publishedList(): OfflineList {
   return JSON.parse(readFileSync(join(folder, 'offline-list.json'), 'utf8'));
+}
+
+/** Pages that a visitor's phone keeps. */
+function visitorsPages(): string[] {
+  return publishedList()
+    .files.filter(([, , set]) => set === 'first' || set === 'guide')
+    .map(([path]) => path)
+    .filter((path) => path === '' || path.endsWith('/'));
 }
 
 beforeAll(async () => {
   folder = join(mkdtempSync(join(tmpdir(), 'offline-')), 'guide');
   cpSync(inject('siteFolder'), folder, { recursive: true });
-  await serve();
-  address = `http://localhost:${(server.address() as AddressInfo).port}/`;
+  host = await TamperedHost.of(folder);
+  address = host.address;
   browser = await openBrowser();
   context = await browser.newContext({ viewport: PHONE });
   page = await context.newPage();
@@ -63,27 +50,25 @@ beforeAll(async () => {
 
 afterAll(async () => {
   await browser?.close();
-  server?.close();
+  host?.close();
   rmSync(join(folder, '..'), { recursive: true, force: true });
 });
 
 describe('the guide after one visit', () => {
   it('opens every page without signal, and the scripts of each', async () => {
-    await eventually(keptVersions).toEqual([publishedList().version]);
+    await eventually(keptEdition).toBe(publishedList().edition);
     await context.setOffline(true);
     const failed: string[] = [];
     // What the page was still fetching when the test went on to the next one was given up, not refused.
     page.on('requestfailed', (request) => {
       if (request.failure()?.errorText !== 'net::ERR_ABORTED') failed.push(request.url());
     });
-    const pages = publishedList()
-      .files.map(([path]) => path)
-      .filter((path) => path === '' || path.endsWith('/'));
+    const pages = visitorsPages();
     expect(pages.length).toBeGreaterThan(100);
     // Each kind of page in the browser, all others from the worker's store.
     for (const path of [
       '',
-      ...pages.filter((one) => /^(kiln-pool\/(1\/)?|safety\/|register\/|bank-round\/(kiln-pool\/)?|due\/)$/.test(one)),
+      ...pages.filter((one) => /^(kiln-pool\/(1\/)?|safety\/|notices\/|features\/|rules\/)$/.test(one)),
     ]) {
       const response = await page.goto(address + path, { waitUntil: 'networkidle' });
       expect(response?.status(), path).toBe(200);
@@ -91,9 +76,13 @@ describe('the guide after one visit', () => {
       expect(await page.locator('h1').count(), path).toBe(1);
     }
     const missing = await page.evaluate(async (paths) => {
-      const cache = await caches.open((await caches.keys())[0] ?? '');
-      const kept = new Set((await cache.keys()).map(({ url }) => new URL(url).pathname));
-      return paths.filter((path) => !kept.has(`/${path}`));
+      const kept = new Set(
+        (await (await caches.open('peg-atlas / kept')).keys()).map(({ url }) => new URL(url).pathname),
+      );
+      const list = await (await caches.match('/.kept/whole'))?.json();
+      return paths.filter(
+        (path) => !kept.has(`/.kept/file/${list.files.find(([each]: string[]) => each === path)[1]}`),
+      );
     }, pages);
     expect(missing).toEqual([]);
     expect(failed).toEqual([]);
@@ -114,22 +103,69 @@ describe('the guide after one visit', () => {
   it('shows a page published since at once where there is signal', async () => {
     const file = join(folder, 'safety/index.html');
     writeFileSync(file, readFileSync(file, 'utf8').replace('</h1>', ' of a new guide</h1>'));
+    await writeOfflineList(folder, '/');
     await page.goto(`${address}safety/`);
     expect(await page.locator('h1').innerText()).toContain('of a new guide');
   });
 
   it('takes a new guide over, fetches only what changed, and lets the old one go', async () => {
-    const before = publishedList().version;
+    await eventually(keptEdition).toBe(publishedList().edition);
+    const before = publishedList().edition;
+    const file = join(folder, 'safety/index.html');
+    writeFileSync(file, readFileSync(file, 'utf8').replace(' of a new guide', ' of a new guide again'));
     await writeOfflineList(folder, '/');
-    const { version } = publishedList();
-    expect(version).not.toBe(before);
-    asked = [];
-    await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
-    await eventually(keptVersions).toEqual([version]);
-    expect(asked.filter((path) => path.endsWith('/')).sort()).toEqual(['/safety/']);
+    const { edition } = publishedList();
+    expect(edition).not.toBe(before);
+    host.asked = [];
+    await page.goto(address);
+    await eventually(keptEdition).toBe(edition);
+    const pages = host.asked.map(({ path }) => path).filter((path) => path.endsWith('/'));
+    // The first page is the one that was opened.
+    expect([...new Set(pages)].sort()).toEqual(['/', '/safety/']);
     await context.setOffline(true);
     await page.goto(`${address}safety/`);
-    expect(await page.locator('h1').innerText()).toContain('of a new guide');
+    expect(await page.locator('h1').innerText()).toContain('of a new guide again');
+    await context.setOffline(false);
+  });
+
+  it('keeps what the bailiff uses once it was used', async () => {
+    await context.setOffline(true);
+    expect((await page.goto(`${address}bank-round/kiln-pool/`))?.status()).toBe(503);
+    expect(await page.locator('h1').innerText()).toBe('This page is not on this phone yet');
+    await context.setOffline(false);
+    await page.goto(`${address}bank-round/`);
+    await page.goto(address);
+    await eventually(async () => {
+      await context.setOffline(true);
+      const response = await page.goto(`${address}bank-round/kiln-pool/`);
+      await context.setOffline(false);
+      await page.goto(address);
+      return response?.status();
+    }).toBe(200);
+  });
+
+  it('keeps pictures that were seen over a new guide', async () => {
+    const picture = publishedList().files.find(([path]) => /^photos\/.*\.webp$/.test(path))?.[0] ?? '';
+    const isShown = () =>
+      page.evaluate(
+        (path) =>
+          new Promise<boolean>((resolve) => {
+            const image = new Image();
+            image.onload = () => resolve(true);
+            image.onerror = () => resolve(false);
+            image.src = `/${path}`;
+          }),
+        picture,
+      );
+    expect(await isShown()).toBe(true);
+    const file = join(folder, 'rules/index.html');
+    writeFileSync(file, readFileSync(file, 'utf8').replace('</h1>', ' anew</h1>'));
+    await writeOfflineList(folder, '/');
+    await page.goto(address);
+    await eventually(keptEdition).toBe(publishedList().edition);
+    await context.setOffline(true);
+    await page.goto(address);
+    expect(await isShown()).toBe(true);
     await context.setOffline(false);
   });
 });

@@ -55,13 +55,21 @@ export async function showLiveMap(frame: HTMLElement): Promise<void> {
   L.control.scale({ imperial: frame.dataset.mapUnit === 'ft', metric: frame.dataset.mapUnit !== 'ft' }).addTo(map);
 
   const outline = L.geoJSON(features.filter(({ properties }) => properties?.kind === 'outline'));
-  const pegs = pegsOf(features, localDay(new Date()));
+  const pegs = pegsOf(features, localDay(new Date()), closedOnDrawnMap(frame));
   const bounds = pegs.reduce((all, { at }) => all.extend(at), outline.getBounds());
   map.fitBounds(bounds, { padding: [METRES_AROUND, METRES_AROUND] });
   map.setMaxBounds(bounds.pad(1.5));
   for (const kind of SHAPES) drawShapes(map, features, kind);
   showMarks(map, [...pegMarks(map, pegs), ...placeMarks(map, features)]);
   offerLocate(map, frame, pegs);
+  // What has closed since the map's data were made is marked on it as on the rest of the page.
+  document.dispatchEvent(new Event('pegs-shown'));
+}
+
+/** Sheets of pegs that the drawn map shows as closed: the live one never shows them open, whatever copy its data are of. */
+function closedOnDrawnMap(frame: HTMLElement): ReadonlySet<string> {
+  const links = frame.querySelectorAll('svg a.m-closed');
+  return new Set([...links].map((link) => link.getAttribute('href') ?? ''));
 }
 
 /** Adds a style sheet and waits for it. */
@@ -90,8 +98,8 @@ function wordsOf({ properties }: Feature): string {
   return properties?.kind === 'outline' ? '' : (properties?.name ?? '');
 }
 
-/** Pegs as they stand on the day of reading: the data may be older than that. */
-function pegsOf(features: readonly Feature[], onDay: Day): readonly MapPeg[] {
+/** Pegs as they stand on the day of reading: the data may be older than that, or than the page. */
+function pegsOf(features: readonly Feature[], onDay: Day, closedSheets: ReadonlySet<string>): readonly MapPeg[] {
   return features.flatMap(({ geometry, properties }) => {
     if (properties?.kind !== 'peg' || geometry.type !== 'Point') return [];
     const [lng = 0, lat = 0] = geometry.coordinates;
@@ -101,7 +109,7 @@ function pegsOf(features: readonly Feature[], onDay: Day): readonly MapPeg[] {
         peg: String(properties.peg),
         name: pegLabel(String(properties.peg), verdict),
         sheet: String(properties.sheet),
-        closed: verdict.state === 'closed',
+        closed: verdict.state === 'closed' || closedSheets.has(String(properties.sheet)),
         at: L.latLng(lat, lng),
         facingDegrees: Number(properties.facing),
       },

@@ -1,0 +1,81 @@
+import { formatDay } from '../../domain/day.ts';
+import { newestNow } from '../../domain/now-file.ts';
+import { localDay } from '../local-day.ts';
+import { pathBelow } from '../offline/page-address.ts';
+import { closedSince, type PageState, type StandingLine, standingLines } from '../offline/standing.ts';
+import { askState, type OpenPage } from './ask-state.ts';
+import { markClosed } from './mark-closed.ts';
+
+/**
+ * Keeps what an open page says of itself true: what has closed since it was made, how old it is, whether it was checked.
+ * It asks when the page opens, when the reader comes back to it, when the signal does, and when a newer guide was taken up.
+ */
+const { guideBase, guideDay, mark, copy } = document.body.dataset;
+const page: OpenPage = {
+  base: guideBase ?? '/',
+  path: pathBelow(guideBase ?? '/', location.pathname) ?? '',
+  day: guideDay ?? '',
+  mark: mark ?? '',
+  copy,
+};
+/** A peg once shown as closed stays so while the page is open. */
+const closed = new Set<string>();
+const ASKED_AGAIN_MILLISECONDS = 15 * 60_000;
+
+if (import.meta.env.PROD) {
+  const ask = () => void askState(page).then(show);
+  ask();
+  addEventListener('online', ask);
+  addEventListener('pageshow', (event) => (event as PageTransitionEvent).persisted && ask());
+  document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && ask());
+  navigator.serviceWorker?.addEventListener('message', ask);
+  document.addEventListener('pegs-shown', () => markClosed(document, page.base, closed));
+  setInterval(ask, ASKED_AGAIN_MILLISECONDS);
+}
+
+function show(state: PageState | null): void {
+  if (state === null) return;
+  const today = localDay(new Date());
+  showLines(standingLines(state, today));
+  for (const peg of closedSince(state, today)) closed.add(peg);
+  markClosed(document, page.base, closed);
+  showEdition(state);
+}
+
+function showLines(lines: readonly StandingLine[]): void {
+  const place = document.querySelector('[data-standing]');
+  if (place === null) return;
+  place.classList.toggle('standing', lines.length > 0);
+  place.replaceChildren(
+    ...lines.map(({ kind, strong, words }) => {
+      const line = document.createElement('p');
+      line.dataset.standingKind = kind;
+      const first = document.createElement('strong');
+      first.textContent = `${strong}.`;
+      line.append(first, ` ${words}`);
+      return line;
+    }),
+  );
+}
+
+/** "· edition 3f9a2c1b, checked 14:32 · ready without a signal". */
+function showEdition({ page: edition, isChecked, lastCheck, seen, whole, part }: PageState): void {
+  const place = document.querySelector('[data-edition]');
+  if (place === null) return;
+  const newest = newestNow(seen);
+  const isOfNewest = edition !== null && edition.edition === newest?.edition;
+  place.textContent = [
+    edition !== null && isOfNewest ? `edition ${edition.edition.slice(0, 8)}` : '',
+    isChecked && isOfNewest ? `checked ${clock(lastCheck ?? Date.now())}` : '',
+    whole ? `ready without a signal, data to ${formatDay(whole.day)}` : '',
+    part === null ? '' : `${part.have} of ${part.need} files kept`,
+  ]
+    .filter((words) => words !== '')
+    .map((words) => `· ${words}`)
+    .join(' ');
+}
+
+function clock(time: number): string {
+  const date = new Date(time);
+  return `${String(date.getHours()).padStart(2, '0')}:${String(date.getMinutes()).padStart(2, '0')}`;
+}
