@@ -27,7 +27,16 @@ function showClosed(link: HTMLAnchorElement | SVGAElement): void {
   const label = link.getAttribute('aria-label');
   if (label !== null && !label.includes('closed')) link.setAttribute('aria-label', `${label}, closed`);
   if (link instanceof SVGElement) drawClosed(link);
-  else if (parts.length === 0 && !link.textContent.includes('closed')) sayClosed(link);
+  else if (link.closest('.live-peg') !== null) link.parentElement?.classList.add('is-closed');
+  else if (parts.length === 0 && !link.textContent.includes('closed') && !isSaidBeside(link)) sayClosed(link);
+}
+
+/** Whether the row or entry a link stands in shows its words for a closed peg: once is enough. */
+function isSaidBeside(link: HTMLElement): boolean {
+  const entry = link.closest<HTMLElement>('tr, li');
+  if (entry === null) return false;
+  const words = [entry, ...entry.querySelectorAll<HTMLElement>('[data-when="closed"]')];
+  return words.some(({ dataset, hidden }) => dataset.when === 'closed' && !hidden);
 }
 
 function sayClosed(link: HTMLAnchorElement): void {

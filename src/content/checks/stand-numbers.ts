@@ -79,19 +79,21 @@ function otherWater(source: Source, index: number, written: string, water: strin
 }
 
 function sharedIds(stands: readonly Placed<Peg>[]): readonly Fault[] {
-  const first = new Map<string, string>();
+  const first = new Map<string, Peg>();
   return stands.flatMap(({ value, source }) => {
     const id = standId(value);
     const other = first.get(id);
     if (other === undefined) {
-      first.set(id, value.file);
+      first.set(id, value);
       return [];
     }
+    // Two records that write no id and bear one number share the id made of it: the number is what is told.
+    if (value.id === undefined && other.id === undefined) return [];
     return [
       faultAt(source, ['id'], {
         rule: 'stand-id-duplicate',
         found: `the id ${shown(id)} a second time`,
-        expected: `an id of its own; ${other} has this one`,
+        expected: `an id of its own; ${other.file} has this one`,
         mend: 'Give the younger of the two stands another id: any word with a hyphen in it that no record has.',
       }),
     ];
