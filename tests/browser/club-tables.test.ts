@@ -26,7 +26,7 @@ describe('the hazard register', () => {
   it('is whole without script', async () => {
     const page = await opened('register/', { javaScriptEnabled: false });
     const said = await page.locator('main > p').first().innerText();
-    expect(await rowsOf(page).count()).toBe(Number(/(\d+) in force/.exec(said)?.[1]));
+    expect(await rowsOf(page).count()).toBe(Number(/(\d+) current/.exec(said)?.[1]));
     expect(await page.locator('form.filter').count()).toBe(0);
     await page.context().close();
   });
