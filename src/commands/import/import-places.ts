@@ -1,5 +1,4 @@
 import { basename } from 'node:path';
-import { formatFaults } from '../../content/format-fault.ts';
 import { StagedFiles } from '../../content/intake/staged-files.ts';
 import { type PlaceChange, planPlaces } from '../../content/papers/places/plan-places.ts';
 import { type DrawingRead, readDrawing } from '../../content/papers/places/read-drawing.ts';
@@ -7,9 +6,10 @@ import { type PlacesWater, settlePlaces } from '../../content/papers/places/sett
 import type { Unread } from '../../content/papers/results/result-row.ts';
 import { pegKey } from '../../domain/peg.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
-import { answerFileOf, readAnswers, writeAnswers } from './answer-file.ts';
-import { askToWrite, refuse } from './ask-to-write.ts';
+import { answerFileOf, readAnswers } from './answer-file.ts';
+import { refuse } from './ask-to-write.ts';
 import { fileBytes } from './file-bytes.ts';
+import { finishImport } from './finish-import.ts';
 import { FolderImport } from './folder-import.ts';
 import type { ImportOptions } from './import-options.ts';
 import { unreadLines } from './results-summary.ts';
@@ -58,20 +58,18 @@ export async function importPlaces(
   const changes = planPlaces(settled.reading, (water, peg) => positions.get(pegKey(water, peg)), staged);
   const unread = [...drawings.flatMap((drawing) => drawing.unread), ...settled.reading.unread];
   tell(changes, unread, options.isJson, io);
-  const changed = staged.changed();
-  const broken = venue.folder.faultsAfter(changed);
-  if (broken.length > 0) return refuse(['The folder would not be valid any more:', ...formatFaults(broken)], io);
-  if (changed.length === 0) {
-    io.printError('There is nothing new in this: nothing was changed.');
-    return EXIT.clean;
-  }
-  const agreed = await askToWrite(options.isAgreed, io);
-  if (agreed !== true) return agreed;
-  const failure = venue.folder.write(changed);
-  if (failure !== null) return refuse([failure], io);
-  writeAnswers(answerPath, settled.answers);
-  io.printError('Taken in. Look at the map before you publish: npm run build');
-  return EXIT.clean;
+  return finishImport(
+    venue.folder,
+    {
+      changed: staged.changed(),
+      answers: settled.answers,
+      answerPath,
+      isAgreed: options.isAgreed,
+      nothingNew: 'There is nothing new in this',
+      done: 'Taken in. Look at the map before you publish: npm run build',
+    },
+    io,
+  );
 }
 
 function tell(changes: readonly PlaceChange[], unread: readonly Unread[], isJson: boolean, io: CommandIo): void {

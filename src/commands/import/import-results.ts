@@ -1,7 +1,6 @@
 import { basename } from 'node:path';
 import { type Assigned, anglerLogs, assignReferences } from '../../content/anglers/assign-references.ts';
 import type { Content } from '../../content/content.ts';
-import { formatFaults } from '../../content/format-fault.ts';
 import { StagedFiles } from '../../content/intake/staged-files.ts';
 import type { Paper, PaperFault } from '../../content/papers/paper.ts';
 import type { Asker, KeptAnswers } from '../../content/papers/questions.ts';
@@ -11,9 +10,10 @@ import { readResults, type VenueNames } from '../../content/papers/results/read-
 import type { ResultMatch, Unread } from '../../content/papers/results/result-row.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
 import { type AnglerFiles, drawOfRun, openAnglerFiles, writeRegister } from './angler-files.ts';
-import { answerFileOf, readAnswers, writeAnswers } from './answer-file.ts';
-import { askToWrite, refuse } from './ask-to-write.ts';
+import { answerFileOf, readAnswers } from './answer-file.ts';
+import { refuse } from './ask-to-write.ts';
 import { fileBytes } from './file-bytes.ts';
+import { finishImport } from './finish-import.ts';
 import { FolderImport } from './folder-import.ts';
 import type { ImportOptions } from './import-options.ts';
 import { namesInFolder } from './names-in-folder.ts';
@@ -62,24 +62,22 @@ export async function importResults(
     (name) => reading.assigned.references.get(name),
     staged,
   );
-  const changed = staged.changed();
-  const broken = venue.folder.faultsAfter(changed);
   tell(changes, reading, anglers, options, io);
   for (const line of namesInFolder(venue.folder.texts, reading.matches)) io.printError(line);
-  if (broken.length > 0) return refuse(['The folder would not be valid any more:', ...formatFaults(broken)], io);
-  if (changed.length === 0) {
-    io.printError('There is nothing new in these papers: nothing was changed.');
-    return EXIT.clean;
-  }
-  const agreed = await askToWrite(options.isAgreed, io);
-  if (agreed !== true) return agreed;
-  // The register first: a reference in the log that nobody can resolve would be worse than one too many.
-  writeRegister(anglers, reading.assigned.rows);
-  const failure = venue.folder.write(changed);
-  if (failure !== null) return refuse([failure], io);
-  writeAnswers(answerPath, answers);
-  io.printError('Taken in. Build the guide anew: npm run build');
-  return EXIT.clean;
+  return finishImport(
+    venue.folder,
+    {
+      changed: staged.changed(),
+      answers: answers,
+      answerPath,
+      isAgreed: options.isAgreed,
+      nothingNew: 'There is nothing new in these papers',
+      done: 'Taken in. Build the guide anew: npm run build',
+      // A reference in the log that nobody can resolve would be worse than one too many in the register.
+      before: () => writeRegister(anglers, reading.assigned.rows),
+    },
+    io,
+  );
 }
 
 function readPapers(files: readonly string[]): { papers: readonly Paper[]; faults: readonly PaperFault[] } {

@@ -1,5 +1,4 @@
 import { basename } from 'node:path';
-import { formatFaults } from '../../content/format-fault.ts';
 import { StagedFiles } from '../../content/intake/staged-files.ts';
 import { LogTable } from '../../content/papers/log-table.ts';
 import type { DepthLog } from '../../content/papers/soundings/depth-log.ts';
@@ -12,9 +11,10 @@ import {
 } from '../../content/papers/soundings/settle-soundings.ts';
 import { countWords } from '../../domain/count-words.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
-import { answerFileOf, readAnswers, writeAnswers } from './answer-file.ts';
-import { askToWrite, refuse } from './ask-to-write.ts';
+import { answerFileOf, readAnswers } from './answer-file.ts';
+import { refuse } from './ask-to-write.ts';
 import { fileBytes } from './file-bytes.ts';
+import { finishImport } from './finish-import.ts';
 import { FolderImport } from './folder-import.ts';
 import type { ImportOptions } from './import-options.ts';
 import { unreadLines } from './results-summary.ts';
@@ -57,20 +57,18 @@ export async function importSoundings(
     staged,
   );
   tell(added, settled.reading, options.isJson, io);
-  const changed = staged.changed();
-  const broken = venue.folder.faultsAfter(changed);
-  if (broken.length > 0) return refuse(['The folder would not be valid any more:', ...formatFaults(broken)], io);
-  if (changed.length === 0) {
-    io.printError('There is nothing new in this: nothing was changed.');
-    return EXIT.clean;
-  }
-  const agreed = await askToWrite(options.isAgreed, io);
-  if (agreed !== true) return agreed;
-  const failure = venue.folder.write(changed);
-  if (failure !== null) return refuse([failure], io);
-  writeAnswers(answerPath, settled.answers);
-  io.printError('Taken in. Build the guide anew: npm run build');
-  return EXIT.clean;
+  return finishImport(
+    venue.folder,
+    {
+      changed: staged.changed(),
+      answers: settled.answers,
+      answerPath,
+      isAgreed: options.isAgreed,
+      nothingNew: 'There is nothing new in this',
+      done: 'Taken in. Build the guide anew: npm run build',
+    },
+    io,
+  );
 }
 
 function watersOf({ content }: FolderImport): readonly SoundingsWater[] {
