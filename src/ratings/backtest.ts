@@ -30,7 +30,7 @@ export function backtest(
   const tested = testedEvents(sessions, yearFrom);
   const withTemperature = tested.filter(([first]) => first!.event.conditions.waterDegreesC !== undefined);
   const isTemperatureTested =
-    withTemperature.length * 2 >= tested.length && temperatureSeason(past.map(({ event }) => event)) !== null;
+    withTemperature.length * 2 >= tested.length && isTemperatureKnownBefore(sessions, withTemperature);
   const events = isTemperatureTested ? withTemperature : tested;
   if (events.length === 0) return null;
   const forecasters: [string, Forecaster][] = [
@@ -68,6 +68,14 @@ function testedEvents(sessions: readonly ModelSession[], yearFrom: string): Mode
 
 function temperatureForecaster(venue: RatedVenue): Forecaster {
   return modelForecaster(venue, (past) => temperatureSeason(past.map(({ event }) => event))!);
+}
+
+/** Whether the thermometer was in use before each tested month, so that every one can be foretold by it. */
+function isTemperatureKnownBefore(sessions: readonly ModelSession[], events: readonly ModelSession[][]): boolean {
+  const firstMonth = events[0]?.[0]?.event.day.slice(0, 7);
+  if (firstMonth === undefined) return false;
+  const past = sessions.filter(({ event }) => event.day < `${firstMonth}-01`);
+  return temperatureSeason(past.map(({ event }) => event)) !== null;
 }
 
 /** Has events foretold month by month, each month from the sessions before its first day. */

@@ -14,7 +14,7 @@ const FIELDS = 500;
 
 /**
  * Chance of each peg of a water to frame, for a rod of the club drawn by lot, by simulating fields: rivals of ordinary
- * spread draw pegs, each bag scatters by angler, luck and the doubt about its peg, and the bag to beat is that of the
+ * spread draw the other pegs, each bag scatters by angler, luck and the doubt about its peg, and the bag to beat is that of the
  * last place among them. Of our own bag the chance to beat it is exact. The day lifts all alike and drops out.
  * @param spreadSd Standard deviation of an angler's and a bag's luck together, on the log scale.
  */
@@ -27,33 +27,53 @@ export function chancesToFrame(
   const rivals = Math.min(field.anglers, pegs.length) - 1;
   if (rivals < field.places) return pegs.map(() => 1);
   const bagSds = pegs.map(({ sd }) => Math.hypot(sd, spreadSd));
-  const toBeat = bagsToBeat(pegs, bagSds, rivals, field.places, seed);
+  const drawnFields = drawFields(pegs, bagSds, rivals, seed);
   return pegs.map(({ logReturn }, i) => {
     let sum = 0;
-    for (const bag of toBeat) sum += normalCdf((logReturn - bag) / bagSds[i]!);
-    return sum / toBeat.length;
+    for (const drawn of drawnFields) sum += normalCdf((logReturn - bagToBeat(drawn, i, field.places)) / bagSds[i]!);
+    return sum / drawnFields.length;
   });
 }
 
-/** The log bag of the last framing place among the rivals, once a field. */
-function bagsToBeat(
+/** The pegs that a field's rivals drew with the bags they took, least first, and one more peg for whoever finds a rival on their own. */
+interface DrawnField {
+  readonly pegs: readonly number[];
+  readonly bags: readonly number[];
+  /** Peg of the one more than there are rivals. */
+  readonly spare: number;
+}
+
+function drawFields(
   pegs: readonly PegStanding[],
   bagSds: readonly number[],
   rivals: number,
-  places: number,
   seed: number,
-): Float64Array {
+): DrawnField[] {
   const normal = seededNormals(seed);
   const order = pegs.map((_, i) => i);
-  const bags = new Float64Array(rivals);
-  return Float64Array.from({ length: FIELDS }, () => {
-    for (let i = 0; i < rivals; i++) {
+  return Array.from({ length: FIELDS }, () => {
+    const drawn: { readonly peg: number; readonly bag: number }[] = [];
+    for (let i = 0; i <= rivals; i++) {
       const swap = i + Math.floor(normal.uniform() * (order.length - i));
       [order[i], order[swap]] = [order[swap]!, order[i]!];
-      bags[i] = pegs[order[i]!]!.logReturn + bagSds[order[i]!]! * normal.next();
+      const peg = order[i]!;
+      drawn.push({ peg, bag: pegs[peg]!.logReturn + bagSds[peg]! * normal.next() });
     }
-    return bags.sort()[rivals - places]!;
+    const spare = drawn.at(-1)!.peg;
+    drawn.sort((a, b) => a.bag - b.bag);
+    return { pegs: drawn.map(({ peg }) => peg), bags: drawn.map(({ bag }) => bag), spare };
   });
+}
+
+/**
+ * The log bag of the last framing place among the rivals of whoever sits on `own`. Nobody else can have drawn that peg:
+ * the rival who did sits on the spare one.
+ */
+function bagToBeat({ pegs, bags, spare }: DrawnField, own: number, places: number): number {
+  const onOwn = pegs.indexOf(own);
+  const leftOut = onOwn === -1 ? pegs.indexOf(spare) : onOwn;
+  const rank = bags.length - 1 - places;
+  return bags[rank < leftOut ? rank : rank + 1]!;
 }
 
 /** Seeded standard normal numbers in pairs (Box and Muller, 1958). */

@@ -3,11 +3,12 @@ import { expect, it } from 'vitest';
 import { chanceWords } from '../../src/atlas/chance-words.ts';
 
 it('says a chance as people say it', () => {
-  expect([0.001, 0.1667, 0.25, 0.36, 0.45, 0.68, 0.96, 0.99].map(chanceWords)).toEqual([
+  expect([0.001, 0.1667, 0.25, 0.34, 0.36, 0.45, 0.68, 0.96, 0.99].map(chanceWords)).toEqual([
     'fewer than 1 in 50',
     '1 in 6',
     '1 in 4',
     '1 in 3',
+    '4 in 10',
     '5 in 10',
     '7 in 10',
     '19 in 20',
@@ -22,4 +23,16 @@ it('is never further from the chance than its words allow', () => {
       expect(Math.abs(part! / whole! - chance)).toBeLessThan(Math.max(0.051, chance * 0.25));
     }),
   );
+});
+
+it('never tells the larger of two chances as the smaller', () => {
+  const told = (chance: number) => {
+    const words = chanceWords(chance);
+    if (words === 'fewer than 1 in 50') return 0;
+    if (words === 'nearly always') return 1;
+    const [, part, whole] = /(\d+) in (\d+)/.exec(words)!.map(Number);
+    return part! / whole!;
+  };
+  const steps = Array.from({ length: 2001 }, (_, i) => told(i / 2000));
+  expect(steps).toEqual([...steps].sort((a, b) => a - b));
 });

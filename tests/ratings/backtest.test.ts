@@ -73,6 +73,18 @@ describe('backtest', () => {
     expect(testOn(unlogged)!.scores.map(({ name }) => name)).toEqual(['model', 'flat guess', 'raw peg average']);
   });
 
+  test('tests by temperature only where the thermometer came before the first tested month', () => {
+    // First read in the week before the year under test begins, a month of which that week is the start.
+    const earlier = venue.events.filter(({ day }) => day <= '2025-11-08').map(({ id }) => id);
+    const lately = new Map([earlier.at(-1)!, earlier.at(-2)!].map((id, i) => [id, { waterDegreesC: 4 + 8 * i }]));
+    const events = venue.events.map((event) => {
+      const first = lately.get(event.id);
+      if (first !== undefined) return { ...event, day: '2025-11-05', conditions: first };
+      return event.day <= '2025-11-08' ? { ...event, conditions: {} } : event;
+    });
+    expect(testOn({ ...venue, events })!.scores.map(({ name }) => name)).not.toContain('model by temperature');
+  });
+
   test('needs a log that began before the year under test', () => {
     const recent = venue.events.filter(({ day }) => day > '2025-11-08').map(({ id }) => id);
     expect(testOn({ ...venue, sessions: venue.sessions.filter(({ event }) => recent.includes(event)) })).toBeNull();

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { chancesToFrame } from '../../src/ratings/chance-to-frame.ts';
+import { normalCdf } from '../../src/ratings/engine/normal-cdf.ts';
 
 const pegs = (...logReturns: number[]) => logReturns.map((logReturn) => ({ logReturn, sd: 0.1 }));
 const even = pegs(...new Array<number>(20).fill(0));
@@ -27,6 +28,14 @@ describe('chancesToFrame', () => {
     const chances = chancesToFrame(pegs(9, 0, 0, 0, 0, -9), { anglers: 6, places: 2 }, 0.6, 4);
     expect(chances[0]).toBeGreaterThan(0.999);
     expect(chances[5]).toBeLessThan(0.001);
+  });
+
+  test('has no rival on the peg itself', () => {
+    const [lesser, better] = chancesToFrame(pegs(0, 0.8), { anglers: 2, places: 1 }, 0.6, 6);
+    // The other peg has the one rival: the exact chance is that of one normal bag above another.
+    const exact = normalCdf(0.8 / (Math.SQRT2 * Math.hypot(0.1, 0.6)));
+    expect(better).toBeCloseTo(exact, 1.5);
+    expect(lesser).toBeCloseTo(1 - exact, 1.5);
   });
 
   test('is 1 where there is a place for everyone', () => {
