@@ -2,7 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../src/domain/day.ts';
 import { closingHazards } from '../../src/domain/peg-facts.ts';
-import { type ClosureDays, type PegFacts, pegVerdict, verdictRank } from '../../src/domain/peg-verdict.ts';
+import {
+  type ClosureDays,
+  changesWithDay,
+  isClosedForGood,
+  type PegFacts,
+  pegVerdict,
+  verdictRank,
+} from '../../src/domain/peg-verdict.ts';
 import { SHIPPED_RISK_BANDS } from '../../src/domain/shipped-settings.ts';
 
 const OPEN: PegFacts = { status: 'open', standOffMetres: 30 };
@@ -82,6 +89,61 @@ describe('the verdict on a peg for a day', () => {
     });
   });
 
+  it('names all that closes it, what has no end first, from the earliest day that is known', () => {
+    const line = { name: 'wires', source: 'map', metres: 12 } as const;
+    const facts: PegFacts = {
+      ...OPEN,
+      status: 'closed',
+      since: '2026-11-03',
+      reason: 'rotten',
+      lines: [{ ...line, metres: 41 }, line],
+      unsafePlatform: 'unsafe: two boards gone',
+      hazards: [scum, { ...scum, keptOpen }],
+      closures: [closure('2026-11-05'), closure('2026-11-04', '2026-11-30', '2026-11-26')],
+    };
+    expect(pegVerdict(facts, '2026-11-21')).toEqual({
+      state: 'closed',
+      since: '2026-11-01',
+      until: null,
+      causes: [
+        { by: 'status', since: '2026-11-03', reason: 'rotten' },
+        { by: 'line', line, standOffMetres: 30 },
+        { by: 'platform', condition: 'unsafe: two boards gone' },
+        { by: 'hazard', hazard: scum },
+        { by: 'notice', notice: '2026-11-05-boards', title: 'Boards off', since: '2026-11-05' },
+        {
+          by: 'notice',
+          notice: '2026-11-04-boards',
+          title: 'Boards off',
+          since: '2026-11-04',
+          until: '2026-11-25',
+        },
+      ],
+    });
+    expect(pegVerdict({ ...OPEN, status: 'closed' }, '2026-11-21')).toEqual({
+      state: 'closed',
+      since: null,
+      until: null,
+      causes: [{ by: 'status' }],
+    });
+    expect(pegVerdict({ ...OPEN, status: 'closed', since: '2026-11-03' }, '2026-11-21')).toMatchObject({
+      since: '2026-11-03',
+    });
+    expect(pegVerdict({ ...OPEN, lines: [line] }, '2026-11-21')).toMatchObject({ since: null });
+  });
+
+  it('ends a closure by whichever is sooner, its own last day or the notice in its place', () => {
+    const until = (last: string, replaced: string) =>
+      pegVerdict({ ...OPEN, closures: [closure('2026-11-01', last, replaced)] }, '2026-11-02');
+    expect(until('2026-11-20', '2026-11-10')).toMatchObject({ until: '2026-11-09' });
+    expect(until('2026-11-05', '2026-11-10')).toMatchObject({ until: '2026-11-05' });
+  });
+
+  it('has no end where one of several closures of the day has none', () => {
+    const facts = { ...OPEN, closures: [closure('2026-11-01', '2026-11-30'), closure('2026-11-02')] };
+    expect(pegVerdict(facts, '2026-11-21')).toMatchObject({ state: 'closed', until: null });
+  });
+
   it('is open within limits where somebody decided so, and says who', () => {
     expect(pegVerdict({ ...OPEN, hazards: [{ ...scum, keptOpen }], limits: { poleMetres: 11 } }, '2026-11-21')).toEqual(
       {
@@ -154,6 +216,58 @@ describe('the verdict on a peg for a day', () => {
         expect(pegVerdict(one, addDays(verdict.until!, 1)).state).toBe('open');
       }),
     );
+  });
+});
+
+describe('what a phone must work out again on another day', () => {
+  const BEGINS = '2026-11-01';
+  const day = fc.integer({ min: 0, max: 30 }).map((days) => addDays(BEGINS, days));
+  const closures = fc.array(
+    fc
+      .record(
+        { notice: fc.constant('n'), title: fc.constant('t'), from: day, until: day, replacedFrom: day },
+        { requiredKeys: ['notice', 'title', 'from'] },
+      )
+      .filter(({ from, until, replacedFrom }) => (until ?? from) >= from && (replacedFrom ?? '2027-01-01') > from),
+    { maxLength: 3 },
+  );
+
+  it('is every peg that a notice closes on that day or a later one, and no other', () => {
+    fc.assert(
+      fc.property(closures, day, (listed, fromDay) => {
+        const facts = { ...OPEN, closures: listed };
+        const later = Array.from({ length: 70 }, (_, days) => pegVerdict(facts, addDays(fromDay, days)).state);
+        expect(changesWithDay(facts, fromDay)).toBe(later.includes('closed'));
+      }),
+    );
+    expect(changesWithDay(OPEN, BEGINS)).toBe(false);
+    const lastDay = { ...OPEN, closures: [closure('2026-11-01', '2026-11-05')] };
+    expect(['2026-11-05', '2026-11-06'].map((from) => changesWithDay(lastDay, from))).toEqual([true, false]);
+  });
+
+  it('is no peg that something closes on every day', () => {
+    const always: PegFacts[] = [
+      { ...OPEN, status: 'closed' },
+      { ...OPEN, hazards: [scum] },
+      { ...OPEN, unsafePlatform: 'unsafe' },
+      { ...OPEN, lines: [{ name: 'wires', source: 'record', metres: null }] },
+    ];
+    for (const facts of always) {
+      expect(isClosedForGood(facts)).toBe(true);
+      expect(changesWithDay({ ...facts, closures: [closure('2026-11-01')] }, BEGINS)).toBe(false);
+    }
+    for (const facts of [OPEN, { ...OPEN, hazards: [{ ...scum, keptOpen }] }, { ...OPEN, closures: [closure(BEGINS)] }])
+      expect(isClosedForGood(facts)).toBe(false);
+  });
+});
+
+describe('how far from open a verdict is', () => {
+  it('rises from open over limits to closed', () => {
+    const limited: PegFacts = { ...OPEN, limits: { poleMetres: 11 } };
+    const ranks = [OPEN, limited, { ...OPEN, status: 'closed' as const }].map((facts) =>
+      verdictRank(pegVerdict(facts, '2026-11-21')),
+    );
+    expect(ranks).toEqual([0, 1, 2]);
   });
 });
 
