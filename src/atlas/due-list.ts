@@ -3,11 +3,15 @@ import { type Check, checkOf } from '../domain/due.ts';
 import { linesSurveyOf } from '../domain/lines-survey.ts';
 import type { MapPlace } from '../domain/map.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
+import { pegVerdict } from '../domain/peg-verdict.ts';
 import { isRescueKit, kitKnown } from '../domain/rescue-kit.ts';
 import type { RoundEntry } from '../domain/round.ts';
 import type { Venue } from '../domain/venue.ts';
+import { closedBecause } from '../domain/verdict-words.ts';
+import type { Atlas } from './atlas.ts';
 import type { CalendarEntry } from './feeds/icalendar.ts';
 import { hazardRegister, type RegisterRow } from './hazard-register.ts';
+import { factsOfPeg, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 
 export type DueKind = 'action' | 'hazard' | 'platform' | 'clearance' | 'rescue kit' | 'overhead lines';
 
@@ -17,6 +21,8 @@ export interface DueItem {
   readonly water: string;
   readonly waterName: string;
   readonly peg?: string;
+  /** How its peg stands; null for what is at no peg. */
+  readonly standing: PegStanding | null;
   /** The place of the map, for what is at no peg: "Lane gate". */
   readonly place?: string;
   /** What to look at: "Steep bank, the whole bank". */
@@ -30,15 +36,17 @@ export interface DueItem {
  * defibrillator; and each hazard that the club's band asks to be dealt with by a day. What was never checked comes first, then
  * by the day it falls due.
  */
-export function dueList(venue: Venue): readonly DueItem[] {
+export function dueList(atlas: Atlas): readonly DueItem[] {
+  const { venue } = atlas;
   const { inspection } = venue.settings;
   const names = new Map(venue.waters.map((water) => [water.id, water.name]));
   const inspected = lastDays(venue, ({ platform }) => platform !== undefined);
   const measured = lastDays(venue, ({ entry }) => entry === 'clearance' || entry === 'cut');
-  const { inForce } = hazardRegister(venue);
-  const at = ({ water, waterName, peg, where }: RegisterRow) => ({
+  const { inForce } = hazardRegister(atlas);
+  const at = ({ water, waterName, peg, where, ofPeg }: RegisterRow) => ({
     water,
     waterName,
+    standing: ofPeg?.standing ?? null,
     ...(peg === undefined ? (where === waterName ? {} : { place: where.slice(waterName.length + 2) }) : { peg }),
   });
   const hazards = inForce.map((row): DueItem => {
@@ -53,7 +61,12 @@ export function dueList(venue: Venue): readonly DueItem[] {
   });
   const pegs = venue.pegs.flatMap((peg): readonly DueItem[] => {
     const key = pegKey(peg.water, peg.peg);
-    const at = { water: peg.water, waterName: names.get(peg.water) ?? peg.water, peg: peg.peg };
+    const at = {
+      water: peg.water,
+      waterName: names.get(peg.water) ?? peg.water,
+      peg: peg.peg,
+      standing: standingOfPeg(atlas, peg),
+    };
     const clearanceDay = latest(measured.get(key), peg.clearance?.measuredOn);
     return [
       ...(peg.platform === undefined
@@ -82,6 +95,7 @@ export function dueList(venue: Venue): readonly DueItem[] {
         kind: 'rescue kit',
         water: water.id,
         waterName: water.name,
+        standing: null,
         what: `${rescueKitWords(place)}${found}`,
         check: checkOf(checkedOn ?? undefined, undefined, inspection.rescueKitDays),
       };
@@ -93,6 +107,7 @@ export function dueList(venue: Venue): readonly DueItem[] {
       kind: 'overhead lines',
       water: water.id,
       waterName: water.name,
+      standing: null,
       what: 'Overhead lines: is the map still right?',
       check: checkOf(survey?.on, undefined, inspection.linesDays),
     };
@@ -131,15 +146,17 @@ export function dueSoonAndLater(
 /**
  * The due days as calendar entries: one for each peg or place and kind of check, on the first day one of them falls due;
  * what was never checked falls on the guide's day. The id names the place and the kind alone: once checked, the entry moves.
+ * Each says where its peg is closed on that day.
  * @param owner keeps the entries of two clubs apart in one calendar
  * @param pageUrl the page of what is due, as a full address; null where the guide does not know its own
  */
 export function dueCalendar(
+  atlas: Atlas,
   items: readonly DueItem[],
-  guideDay: Day,
   owner: string,
   pageUrl: string | null,
 ): readonly CalendarEntry[] {
+  const { guideDay } = atlas.venue.settings;
   const dayOf = ({ check }: DueItem) => check.dueOn ?? guideDay;
   const groups = Map.groupBy(items, ({ kind, water, peg, place }) =>
     [kind, water, ...(peg === undefined ? ['place', place ?? ''] : ['peg', peg])].map(encodeURIComponent).join('/'),
@@ -148,16 +165,28 @@ export function dueCalendar(
     const first = group[0]!;
     const where = [first.waterName, first.peg ?? first.place].filter((part) => part !== undefined).join(' ');
     const count = group.length === 1 ? '1 check' : `${group.length} checks`;
+    const day = group.map(dayOf).sort()[0] as Day;
     return {
       uid: `${id}@${owner}`,
-      day: group.map(dayOf).sort()[0] as Day,
+      day,
       summary: `${where}: ${count} due, ${first.kind}`,
-      description: group
-        .map((item) => `${item.what}: ${item.check.dueOn === null ? 'never checked' : formatDay(item.check.dueOn)}`)
-        .join('\n'),
+      description: [
+        ...group.map(
+          (item) => `${item.what}: ${item.check.dueOn === null ? 'never checked' : formatDay(item.check.dueOn)}`,
+        ),
+        ...closedLine(atlas, first, [day, guideDay].sort().at(-1) as Day),
+      ].join('\n'),
       ...(pageUrl === null ? {} : { url: pageUrl }),
     };
   });
+}
+
+/** What closes the peg of an entry on its day, as far as is known on the day of the guide. */
+function closedLine(atlas: Atlas, { water, peg }: DueItem, day: Day): readonly string[] {
+  const record = peg === undefined ? undefined : atlas.pegsByKey.get(pegKey(water, peg));
+  if (record === undefined) return [];
+  const verdict = pegVerdict(factsOfPeg(atlas, record), day);
+  return verdict.state === 'closed' ? [`The peg is closed ${closedBecause(verdict)}`] : [];
 }
 
 /** A piece of rescue kit by its name, with what it is where the name does not say. */

@@ -4,12 +4,20 @@ import type { Hazard } from '../domain/hazard.ts';
 import { type ActBy, actBy, hazardCheck } from '../domain/hazard-check.ts';
 import { type HazardEvent, type HazardWhere, hazardHistory } from '../domain/hazard-history.ts';
 import type { HazardKind } from '../domain/hazard-kinds.ts';
+import type { Peg } from '../domain/peg.ts';
 import { isUnsafePlatform } from '../domain/peg-facts.ts';
+import type { KeptOpen, PegVerdict } from '../domain/peg-verdict.ts';
 import { compareByUrgency, type HazardRisk, hazardKind, riskOf } from '../domain/risk.ts';
-import type { Venue } from '../domain/venue.ts';
-import { csvText } from './feeds/csv.ts';
-import { historyWords } from './hazard-history-words.ts';
+import type { Atlas } from './atlas.ts';
+import { type PegStanding, standingOfPeg, verdictOfPeg } from './peg-verdicts.ts';
 import { placeOnWater } from './place-on-water.ts';
+
+/** How the peg of a row stands. */
+export interface PegOfRow {
+  /** On the day of the guide. */
+  readonly state: PegVerdict['state'];
+  readonly standing: PegStanding;
+}
 
 /** One hazard, of a peg or of a place that is none, as the club's register lists it. */
 export interface RegisterRow {
@@ -19,6 +27,8 @@ export interface RegisterRow {
   readonly peg?: string;
   /** Where it is for a reader: `Kiln Pool 23`, `Kiln Pool, Lane gate`, `Kiln Pool`. */
   readonly where: string;
+  /** How its peg stands, whatever closes it; null for a hazard that is at no peg. */
+  readonly ofPeg: PegOfRow | null;
   readonly kind: HazardKind;
   readonly hazard: Hazard;
   /** What the angler should do: the record's words, or the kind's. */
@@ -36,13 +46,19 @@ export interface UnsafePlatformRow {
   readonly water: string;
   readonly peg: string;
   readonly where: string;
+  readonly ofPeg: PegOfRow;
+  readonly kind: HazardKind;
   /** The record's own words. */
   readonly condition: string;
   /** When it was last looked at; null where nobody said. */
   readonly inspectedOn: Day | null;
+  /** Who decided that the peg stays in the draw in spite of it, and why; null where nobody did. */
+  readonly keptOpen: KeptOpen | null;
 }
 
 export interface HazardRegister {
+  /** The day for which the state of each peg is told. */
+  readonly guideDay: Day;
   /** Platforms that must not be used, in the order of the pegs. */
   readonly unsafePlatforms: readonly UnsafePlatformRow[];
   /** Most urgent first: hard rules, then the score that stands now. */
@@ -54,16 +70,18 @@ export interface HazardRegister {
 }
 
 /** Every hazard of the venue, those in force apart from those cleared. */
-export function hazardRegister(venue: Venue): HazardRegister {
+export function hazardRegister(atlas: Atlas): HazardRegister {
+  const { venue } = atlas;
   const names = new Map(venue.waters.map((water) => [water.id, water.name]));
-  const { riskBands, inspection } = venue.settings;
-  const rowOf = (hazard: Hazard, at: HazardWhere, where: string): RegisterRow => {
+  const { riskBands, inspection, guideDay } = venue.settings;
+  const rowOf = (hazard: Hazard, at: HazardWhere, where: string, ofPeg: PegOfRow | null): RegisterRow => {
     const kind = hazardKind(hazard.kind);
     return {
       water: at.water,
       waterName: names.get(at.water) ?? at.water,
       ...(at.peg === undefined ? {} : { peg: at.peg }),
       where,
+      ofPeg,
       kind,
       hazard,
       action: hazard.action ?? kind.advice,
@@ -78,26 +96,33 @@ export function hazardRegister(venue: Venue): HazardRegister {
       (water.hazards ?? []).map((hazard) => {
         const { mappedAs } = hazard;
         const at = { water: water.id, ...(mappedAs === undefined ? {} : { mappedAs }) };
-        return rowOf(hazard, at, placeOnWater(water, mappedAs));
+        return rowOf(hazard, at, placeOnWater(water, mappedAs), null);
       }),
     ),
-    ...venue.pegs.flatMap(({ water, peg, hazards }) =>
-      hazards.map((hazard) => rowOf(hazard, { water, peg }, `${names.get(water) ?? water} ${peg}`)),
-    ),
+    ...venue.pegs.flatMap((each) => {
+      const { water, peg, hazards } = each;
+      if (hazards.length === 0) return [];
+      const ofPeg = pegOfRow(atlas, each);
+      return hazards.map((hazard) => rowOf(hazard, { water, peg }, `${names.get(water) ?? water} ${peg}`, ofPeg));
+    }),
   ];
   const day = (value: Day | undefined) => value ?? '';
   const inForce = rows
     .filter((row) => row.hazard.clearedOn === undefined)
     .sort((a, b) => compareByUrgency(a.risk, b.risk));
   return {
+    guideDay,
     unsafePlatforms: venue.pegs
       .filter(({ platform }) => isUnsafePlatform(platform))
-      .map(({ water, peg, platform }) => ({
-        water,
-        peg,
-        where: `${names.get(water) ?? water} ${peg}`,
-        condition: platform?.condition ?? '',
-        inspectedOn: platform?.inspectedOn ?? null,
+      .map((each) => ({
+        water: each.water,
+        peg: each.peg,
+        where: `${names.get(each.water) ?? each.water} ${each.peg}`,
+        ofPeg: pegOfRow(atlas, each),
+        kind: hazardKind('unsafe-platform'),
+        condition: each.platform?.condition ?? '',
+        inspectedOn: each.platform?.inspectedOn ?? null,
+        keptOpen: each.platform?.keptOpen ?? null,
       })),
     inForce,
     kinds: [...new Set(inForce.map((row) => row.kind))],
@@ -107,57 +132,6 @@ export function hazardRegister(venue: Venue): HazardRegister {
   };
 }
 
-/** The register for a spreadsheet: the same rows, one a line, cleared ones last. */
-export function registerCsv(register: HazardRegister): string {
-  const header = [
-    'water',
-    'peg',
-    'hazard',
-    'sign',
-    'place',
-    'what_to_do',
-    'control',
-    'severity',
-    'likelihood',
-    'score',
-    'severity_after',
-    'likelihood_after',
-    'score_after',
-    'hard_rule',
-    'found_on',
-    'checked_on',
-    'due_on',
-    'act_by',
-    'cleared_on',
-    'cleared_by',
-    'cleared_why',
-    'at',
-    'history',
-  ];
-  const rows = [...register.inForce, ...register.cleared].map(({ hazard, risk, ...row }) => [
-    row.water,
-    row.peg ?? null,
-    row.kind.name,
-    row.kind.sign,
-    hazard.place,
-    row.action,
-    hazard.control ?? null,
-    risk.before.severity,
-    risk.before.likelihood,
-    risk.before.score,
-    risk.after?.severity ?? null,
-    risk.after?.likelihood ?? null,
-    risk.after?.score ?? null,
-    risk.hardRule ? 'yes' : 'no',
-    hazard.foundOn,
-    hazard.checkedOn ?? null,
-    hazard.clearedOn === undefined ? row.check.dueOn : null,
-    row.actBy?.on ?? null,
-    hazard.clearedOn ?? null,
-    hazard.clearedBy ?? null,
-    hazard.clearedWhy ?? null,
-    row.where,
-    row.history.map(historyWords).join('; '),
-  ]);
-  return csvText(header, rows);
+function pegOfRow(atlas: Atlas, peg: Peg): PegOfRow {
+  return { state: verdictOfPeg(atlas, peg).state, standing: standingOfPeg(atlas, peg) };
 }

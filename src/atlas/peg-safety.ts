@@ -11,7 +11,7 @@ import {
 } from '../domain/overhead-line-words.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { hazardsOfWholeWater, isUnsafePlatform } from '../domain/peg-facts.ts';
-import type { LineFact } from '../domain/peg-verdict.ts';
+import type { KeptOpen, LineFact } from '../domain/peg-verdict.ts';
 import { compassWords } from '../domain/place-words.ts';
 import { compareByUrgency, hazardKind, riskOf } from '../domain/risk.ts';
 import type { VenueSettings } from '../domain/venue.ts';
@@ -135,8 +135,13 @@ function nearnessWords(metres: number | null, { standOff, units }: VenueSettings
 function platformEntries({ platform }: Peg): readonly SafetyEntry[] {
   if (!isUnsafePlatform(platform)) return [];
   const kind = hazardKind('unsafe-platform');
-  const { condition = '' } = platform ?? {};
-  return [{ sign: kind.sign, title: kind.name, action: kind.advice, control: null, facts: [condition], check: null }];
+  const { condition = '', inspectedOn, keptOpen } = platform ?? {};
+  const facts = [
+    condition,
+    ...(inspectedOn === undefined ? [] : [`looked at ${formatDay(inspectedOn)}`]),
+    ...keptOpenWords(keptOpen),
+  ];
+  return [{ sign: kind.sign, title: kind.name, action: kind.advice, control: null, facts, check: null }];
 }
 
 /** The limits that keep a peg open stand among its hazards: to go past them is one. */
@@ -199,13 +204,13 @@ function hazardEntry(hazard: Hazard, settings: VenueSettings): SafetyEntry {
     title: `${kind.name}: ${hazard.place}`,
     action: hazard.action ?? kind.advice,
     control: hazard.control ?? null,
-    facts: [`found ${formatDay(hazard.foundOn)}`, ...keptOpenWords(hazard)],
+    facts: [`found ${formatDay(hazard.foundOn)}`, ...keptOpenWords(hazard.keptOpen)],
     check: checkOfHazard(hazard, settings),
   };
 }
 
 /** Why a peg stays in the draw in spite of a hazard that would close it. */
-function keptOpenWords({ keptOpen }: Hazard): readonly string[] {
+function keptOpenWords(keptOpen: KeptOpen | undefined): readonly string[] {
   return keptOpen === undefined ? [] : [`kept open ${formatDay(keptOpen.on)} by role ${keptOpen.by}: ${keptOpen.why}`];
 }
 

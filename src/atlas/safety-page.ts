@@ -78,7 +78,7 @@ const RESCUE_SIGNS: Partial<Record<PlaceKind, string>> = { aed: 'E010', 'throw-l
 export function safetyPage(atlas: Atlas): SafetyPage {
   const { settings } = atlas.venue;
   const { units, standOff, permittedReach } = settings;
-  const inForce = hazardRegister(atlas.venue).inForce;
+  const inForce = hazardRegister(atlas).inForce;
   return {
     emergency: settings.emergency,
     standOff: {

@@ -72,3 +72,8 @@ export function exampleAtlas(
   };
   return makeAtlas(venue, survey, { ...EMPTY_RATINGS, ...changes.ratings });
 }
+
+/** An atlas of a venue as it is, surveyed by nobody. */
+export function atlasOf(venue: Venue): Atlas {
+  return exampleAtlas({ venue });
+}

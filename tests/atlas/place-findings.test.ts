@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { findingEntries } from '../../src/atlas/finding-entries.ts';
-import { hazardRegister, registerCsv } from '../../src/atlas/hazard-register.ts';
+import { hazardRegister } from '../../src/atlas/hazard-register.ts';
 import { placeFindingLines } from '../../src/atlas/place-finding-lines.ts';
 import { findingsForPeg } from '../../src/atlas/place-findings.ts';
+import { registerCsv } from '../../src/atlas/register-csv.ts';
 import type { PlaceHazard } from '../../src/domain/hazard.ts';
 import type { MapPlace, Water } from '../../src/domain/map.ts';
 import type { PegSurvey } from '../../src/ground/survey.ts';
 import { examplePeg, exampleVenue } from '../domain/example-venue.ts';
+import { atlasOf } from './example-atlas.ts';
 
 const gate: MapPlace = { id: 'g1', kind: 'gate', name: 'Lane gate', at: { lat: 52, lng: 0 } };
 const line: MapPlace = { id: 't1', kind: 'throw-line', name: 'Dam', at: { lat: 52, lng: 0 } };
@@ -63,7 +65,7 @@ describe('what is found at no peg', () => {
     expect(placeFindingLines(venue, venue.waters).map(({ title, where }) => `${title}: ${where}`)).toContain(
       `Gate locked: ${venue.waters[0]!.name}, Lane gate: seen there`,
     );
-    const register = hazardRegister(venue);
+    const register = hazardRegister(atlasOf(venue));
     expect(register.inForce.map(({ where }) => where)).toContain(`${venue.waters[0]!.name}, Lane gate`);
     expect(register.cleared).toHaveLength(1);
     expect(registerCsv(register)).toContain('Lane gate');

@@ -1,8 +1,9 @@
 import type { APIRoute } from 'astro';
-import { hazardRegister, registerCsv } from '../../atlas/hazard-register.ts';
+import { hazardRegister } from '../../atlas/hazard-register.ts';
 import { loadAtlas } from '../../atlas/load-atlas.ts';
+import { registerCsv } from '../../atlas/register-csv.ts';
 
 export const GET: APIRoute = async () => {
-  const { venue } = await loadAtlas();
-  return new Response(registerCsv(hazardRegister(venue)), { headers: { 'content-type': 'text/csv; charset=utf-8' } });
+  const register = hazardRegister(await loadAtlas());
+  return new Response(registerCsv(register), { headers: { 'content-type': 'text/csv; charset=utf-8' } });
 };

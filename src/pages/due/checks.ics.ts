@@ -6,13 +6,13 @@ import { siteLink } from '../../atlas/site-link.ts';
 import { venueId } from '../../content/round-file/record-version.ts';
 
 export const GET: APIRoute = async ({ site }) => {
-  const { venue } = await loadAtlas();
-  const { guideDay, name, club } = venue.settings;
+  const atlas = await loadAtlas();
+  const { guideDay, name, club } = atlas.venue.settings;
   const page = site === undefined ? null : new URL(siteLink('due/'), site).href;
   const calendar = iCalendar(
     `Checks due, ${name}`,
     guideDay,
-    dueCalendar(dueList(venue), guideDay, venueId(name, club), page),
+    dueCalendar(atlas, dueList(atlas), venueId(name, club), page),
   );
   return new Response(calendar, { headers: { 'content-type': 'text/calendar; charset=utf-8' } });
 };
