@@ -6,6 +6,7 @@ import { hasLineAbout } from '../ground/stand-off.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
 import { type ClearanceVisit, clearanceByPeg, type PegClearance } from './cut-history.ts';
 import { clearanceAnchor, isToBeCut, type NextCut, nextCut } from './cuts-due.ts';
+import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { pegLink } from './site-link.ts';
 
 /** One visit of a peg's clearance history, in words; empty where nothing was measured. */
@@ -26,8 +27,9 @@ export interface PegClearanceHistory {
   /** Latest first. */
   readonly rows: readonly ClearanceRow[];
   readonly next: NextCut | null;
-  /** Nobody is sent to cut at a closed peg: then no next cut is given. */
+  /** Nobody is sent to cut at a peg that is closed on the day of the guide: then no next cut is given. */
   readonly isClosed: boolean;
+  readonly standing: PegStanding;
   /** An overhead line is near enough that no one cuts here before the network operator was asked. */
   readonly nearLine: boolean;
 }
@@ -61,6 +63,7 @@ function pegHistory(atlas: Atlas, peg: Peg, { visits, forecast }: PegClearance):
     rows: visits.map((visit) => clearanceRow(visit, units)),
     next: forecast === null || isClosed ? null : nextCut(forecast, nestingMonths),
     isClosed,
+    standing: standingOfPeg(atlas, peg),
     nearLine: hasLineAbout(survey, standOff),
   };
 }

@@ -4,7 +4,7 @@ import { linesSurveyOf } from '../domain/lines-survey.ts';
 import type { MapPlace } from '../domain/map.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import { pegVerdict } from '../domain/peg-verdict.ts';
-import { isRescueKit, kitKnown } from '../domain/rescue-kit.ts';
+import { isRescueKit, kitKnown, kitTrouble } from '../domain/rescue-kit.ts';
 import type { RoundEntry } from '../domain/round.ts';
 import type { Venue } from '../domain/venue.ts';
 import { closedBecause } from '../domain/verdict-words.ts';
@@ -90,13 +90,13 @@ export function dueList(atlas: Atlas): readonly DueItem[] {
   const kit = venue.waters.flatMap((water) =>
     water.map.places.filter(isRescueKit).map((place): DueItem => {
       const { checkedOn, state } = kitKnown(place, water, venue.rounds);
-      const found = state === 'missing' || state === 'damaged' ? `, ${state} when last looked at` : '';
+      const trouble = kitTrouble(state);
       return {
         kind: 'rescue kit',
         water: water.id,
         waterName: water.name,
         standing: null,
-        what: `${rescueKitWords(place)}${found}`,
+        what: [rescueKitWords(place), trouble].filter((part) => part !== null).join(', '),
         check: checkOf(checkedOn ?? undefined, undefined, inspection.rescueKitDays),
       };
     }),

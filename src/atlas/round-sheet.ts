@@ -3,6 +3,7 @@ import type { Hazard } from '../domain/hazard.ts';
 import { formatLength } from '../domain/length.ts';
 import { lineDistanceWords } from '../domain/overhead-line-words.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
+import { isRescueKit, kitKnown, kitTrouble } from '../domain/rescue-kit.ts';
 import { hazardKind } from '../domain/risk.ts';
 import type { Venue, VenueSettings } from '../domain/venue.ts';
 import { hasLineAbout } from '../ground/stand-off.ts';
@@ -90,12 +91,11 @@ function lookedAtWords({ checkedOn, foundOn }: Hazard, guideDay: Day): string {
   return yearOf(looked) === yearOf(guideDay) ? formatDay(looked).slice(0, -5) : formatDay(looked);
 }
 
-function rescueKit({ waters }: Venue, water: string): readonly string[] {
-  const places = waters.find(({ id }) => id === water)?.map.places ?? [];
-  return places
-    .filter(({ kind }) => kind === 'throw-line' || kind === 'aed')
-    .map(
-      (place) =>
-        `${rescueKitWords(place)} (${place.checkedOn === undefined ? 'not known' : formatDay(place.checkedOn)})`,
-    );
+function rescueKit({ waters, rounds }: Venue, id: string): readonly string[] {
+  const water = waters.find((each) => each.id === id);
+  return (water?.map.places ?? []).filter(isRescueKit).map((place) => {
+    const { checkedOn, state } = kitKnown(place, water!, rounds);
+    const known = [checkedOn === null ? 'not known' : formatDay(checkedOn), kitTrouble(state)];
+    return `${rescueKitWords(place)} (${known.filter((part) => part !== null).join(', ')})`;
+  });
 }

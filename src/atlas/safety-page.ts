@@ -3,6 +3,7 @@ import { type Check, checkOf } from '../domain/due.ts';
 import { formatLength } from '../domain/length.ts';
 import type { PlaceKind } from '../domain/map.ts';
 import { standOffWords } from '../domain/overhead-line-words.ts';
+import { kitKnown, kitTrouble } from '../domain/rescue-kit.ts';
 import type { Emergency } from '../domain/venue.ts';
 import type { Atlas } from './atlas.ts';
 import { hazardRegister, type RegisterRow } from './hazard-register.ts';
@@ -23,7 +24,7 @@ export interface HazardGroup {
   readonly rows: readonly {
     readonly water: string;
     /** Pegs of one water with the same words and days: told once. */
-    readonly pegs: readonly { readonly peg: string; readonly href: string }[];
+    readonly pegs: readonly { readonly peg: string; readonly href: string; readonly standing: PegStanding | null }[];
     readonly place: string;
     /** What this record says to do where it says more than the kind's own advice. */
     readonly action: string | null;
@@ -45,6 +46,8 @@ export interface RescuePlaces {
   readonly names: string;
   readonly water: string;
   readonly note: string;
+  /** "missing when last looked at"; null where nothing is known against it. */
+  readonly trouble: string | null;
   readonly check: Check;
 }
 
@@ -132,7 +135,9 @@ function hazardGroups(rows: readonly RegisterRow[]): readonly HazardGroup[] {
         const { waterName, where, peg: firstPeg, hazard, action, check } = alike[0]!;
         return {
           water: firstPeg === undefined ? where : waterName,
-          pegs: alike.flatMap(({ water, peg }) => (peg === undefined ? [] : [{ peg, href: pegLink(water, peg) }])),
+          pegs: alike.flatMap(({ water, peg, ofPeg }) =>
+            peg === undefined ? [] : [{ peg, href: pegLink(water, peg), standing: ofPeg?.standing ?? null }],
+          ),
           place: hazard.place,
           action: action === kind.advice ? null : action,
           foundOn: formatDay(hazard.foundOn),
@@ -148,18 +153,24 @@ function sameWords({ water, peg, where, hazard, action, check }: RegisterRow): s
   return JSON.stringify([peg === undefined ? where : water, hazard.place, action, hazard.foundOn, check.checkedOn]);
 }
 
+/** As the rounds and the records have it, not the map alone: kit that is known to be missing is never listed as if it hung there. */
 function rescuePlaces({ venue }: Atlas): readonly RescuePlaces[] {
-  return venue.waters.flatMap(({ name: water, map }) => {
-    const kit = map.places.filter(({ kind }) => RESCUE_SIGNS[kind] !== undefined);
-    const alike = Map.groupBy(kit, ({ kind, note, checkedOn }) => JSON.stringify([kind, note, checkedOn]));
-    return [...alike.values()].map((group) => {
-      const { kind, note, checkedOn } = group[0]!;
+  return venue.waters.flatMap((water) => {
+    const kit = water.map.places
+      .filter(({ kind }) => RESCUE_SIGNS[kind] !== undefined)
+      .map((place) => ({ ...place, ...kitKnown(place, water, venue.rounds) }));
+    const alike = Map.groupBy(kit, ({ kind, note, checkedOn, state }) =>
+      JSON.stringify([kind, note, checkedOn, state]),
+    );
+    return [...alike.values()].map((group): RescuePlaces => {
+      const { kind, note, checkedOn, state } = group[0]!;
       return {
         sign: RESCUE_SIGNS[kind]!,
         names: group.map(({ name }) => name).join(', '),
-        water,
+        water: water.name,
         note: note ?? '',
-        check: checkOf(checkedOn, undefined, venue.settings.inspection.rescueKitDays),
+        trouble: kitTrouble(state),
+        check: checkOf(checkedOn ?? undefined, undefined, venue.settings.inspection.rescueKitDays),
       };
     });
   });

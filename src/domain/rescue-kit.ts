@@ -40,3 +40,8 @@ export function kitKnown(
   const days = [last?.day, place.checkedOn].filter((day) => day !== undefined).sort();
   return { checkedOn: days.at(-1) ?? null, state };
 }
+
+/** "missing when last looked at"; null where nothing is known against it. */
+export function kitTrouble(state: KitKnown['state']): string | null {
+  return state === 'missing' || state === 'damaged' ? `${state} when last looked at` : null;
+}

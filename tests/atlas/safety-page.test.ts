@@ -165,6 +165,27 @@ describe('the rest of the safety page', () => {
     ]);
   });
 
+  it('says of kit that a round found missing that it is not to be counted on, and when that was', () => {
+    const places = ['t', 'u'].map((id) => ({
+      id,
+      kind: 'throw-line' as const,
+      name: `Line ${id}`,
+      at: { lat: 52.75, lng: -0.05 },
+      checkedOn: '2026-10-01' as const,
+    }));
+    const round = {
+      ref: 'k7q2',
+      day: '2026-11-14' as const,
+      file: '',
+      entries: [{ entry: 'kit-checked' as const, water: 'pit', mappedAs: 't', kit: 'missing' as const }],
+    };
+    const page = safetyPage(exampleAtlas({ venue: { waters: withMap({ places }), rounds: [round] } }));
+    expect(page.rescue.map(({ names, trouble, check }) => [names, trouble, check.checkedOn])).toEqual([
+      ['Line t', 'missing when last looked at', '2026-11-14'],
+      ['Line u', null, '2026-10-01'],
+    ]);
+  });
+
   it('names the months in which nobody cuts', () => {
     const months = (page: ReturnType<typeof safetyPage>) =>
       page.clearing.cautions.find(({ about }) => about === 'Months')?.words;

@@ -1,0 +1,166 @@
+import { parse } from 'csv-parse/sync';
+import type { Atlas } from '../../../src/atlas/atlas.ts';
+import { bankRoundPage } from '../../../src/atlas/bank-round-page.ts';
+import { clearancePage } from '../../../src/atlas/clearance-page.ts';
+import { cutsDue } from '../../../src/atlas/cuts-due.ts';
+import { locatorSvg } from '../../../src/atlas/drawing/locator.ts';
+import { mapSvg } from '../../../src/atlas/drawing/map.ts';
+import { dueCalendar, dueList } from '../../../src/atlas/due-list.ts';
+import { hazardRegister } from '../../../src/atlas/hazard-register.ts';
+import { homePage } from '../../../src/atlas/home-page.ts';
+import { linePegs } from '../../../src/atlas/line-pegs.ts';
+import { nearLinePegs } from '../../../src/atlas/near-line-pegs.ts';
+import { nowFacts } from '../../../src/atlas/now-facts.ts';
+import { pegData } from '../../../src/atlas/peg-data.ts';
+import { pegLocators } from '../../../src/atlas/peg-locator.ts';
+import { pegSheet } from '../../../src/atlas/peg-sheet.ts';
+import { factsOfPeg, type PegStanding } from '../../../src/atlas/peg-verdicts.ts';
+import { registerCsv } from '../../../src/atlas/register-csv.ts';
+import { roundMapSvg } from '../../../src/atlas/round-map.ts';
+import { roundSheet } from '../../../src/atlas/round-sheet.ts';
+import { safetyPage } from '../../../src/atlas/safety-page.ts';
+import { venueGeojson, waterGeojson } from '../../../src/atlas/venue-geojson.ts';
+import { waterMap } from '../../../src/atlas/water-map.ts';
+import { waterPage } from '../../../src/atlas/water-page.ts';
+import type { Day } from '../../../src/domain/day.ts';
+import { type Peg, pegKey } from '../../../src/domain/peg.ts';
+import { type PegFacts, pegVerdict } from '../../../src/domain/peg-verdict.ts';
+
+/** A place that shows a peg: its name, and whether it shows the peg as closed. */
+type Shown = readonly [place: string, isClosed: boolean];
+
+/** What a phone shows of an element on a day: the page as it was built, set right by the facts in it. */
+function isShownClosed(
+  standing: { readonly closed: unknown; readonly dated?: string | undefined },
+  onDay: Day,
+): boolean {
+  if (standing.dated === undefined) return standing.closed !== null && standing.closed !== false;
+  return pegVerdict(JSON.parse(standing.dated) as PegFacts, onDay).state === 'closed';
+}
+
+/** Whatever is drawn from an atlas alone is made once for all pegs and days. */
+export function placesOf(atlas: Atlas, water: string) {
+  const pegs = atlas.pegsByWater.get(water) ?? [];
+  return {
+    atlas,
+    water,
+    pegs,
+    home: homePage(atlas).waters.find(({ id }) => id === water)!,
+    table: waterPage(atlas, water),
+    map: waterMap(atlas, water),
+    maps: [mapSvg(waterMap(atlas, water)), roundMapSvg(atlas, water)],
+    sheets: new Map(pegs.map(({ peg }) => [peg, pegSheet(atlas, pegKey(water, peg))])),
+    safety: safetyPage(atlas),
+    round: bankRoundPage(atlas, water, new Map()),
+    roundSheet: roundSheet(atlas, water),
+    now: nowFacts(atlas),
+    lines: linePegs(atlas).flatMap(({ rows }) => rows),
+    nearLines: nearLinePegs(atlas),
+    register: hazardRegister(atlas),
+    csv: parse(registerCsv(hazardRegister(atlas)), { columns: true }) as readonly Record<string, string>[],
+    due: dueList(atlas),
+    calendar: dueCalendar(atlas, dueList(atlas), 'example', null),
+    clearance: clearancePage(atlas, water),
+    cuts: cutsDue(atlas),
+    features: [...venueGeojson(atlas).features, ...waterGeojson(atlas, water).features],
+    data: pegData(atlas),
+    locators: pegLocators(atlas, water),
+  };
+}
+
+export type Places = ReturnType<typeof placesOf>;
+
+/** Every place that shows how a peg stands, with what it shows on a day of reading. */
+export function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): readonly Shown[] {
+  const { home, safety, register } = places;
+  const waterName = places.table.name;
+  const own = <T extends { readonly peg?: string; readonly standing: PegStanding | null }>(
+    place: string,
+    rows: readonly T[],
+    called = name,
+  ): readonly Shown[] =>
+    rows
+      .filter(({ peg, standing }) => peg === called && standing !== null)
+      .map(({ standing }) => [place, isShownClosed(standing!, onDay)]);
+  const inClosures = (groups: readonly { readonly names: readonly string[]; readonly standing: PegStanding }[]) =>
+    groups.some(({ names, standing }) => names.includes(name) && isShownClosed(standing, onDay));
+  const ofRegister = [...register.inForce, ...register.cleared, ...register.unsafePlatforms]
+    .filter((row) => row.peg === name)
+    .map(({ ofPeg }): Shown => ['register', isShownClosed(ofPeg!.standing, onDay)]);
+  const byFacts = (place: string, facts: PegFacts): Shown => [place, pegVerdict(facts, onDay).state === 'closed'];
+  const openFacts: PegFacts = { status: 'open', standOffMetres: 30 };
+  return [
+    ...own('home grid', home.pegs),
+    ['home closures', inClosures(home.closures.map(({ pegs, standing }) => ({ names: pegs.split(', '), standing })))],
+    ...own('table', places.table.pegs),
+    ['map', isShownClosed(places.map.pegs.find((mark) => mark.peg === name)!, onDay)],
+    ['sheet', isShownClosed(places.sheets.get(name)!.standing, onDay)],
+    ...[...places.sheets].flatMap(([, { neighbours }]) => own('neighbour', neighbours)),
+    [
+      'safety page',
+      inClosures(safety.closed.map(({ pegs, standing }) => ({ names: pegs.map((each) => each.peg), standing }))),
+    ],
+    ...own(
+      'hazard kinds',
+      safety.hazards.flatMap(({ rows }) => rows.flatMap(({ pegs }) => pegs)),
+    ),
+    ...own('bank round', places.round.stops),
+    ...own('by line', places.lines, `${waterName} ${name}`),
+    ...own('near a line', places.nearLines, `${waterName} ${name}`),
+    ...ofRegister,
+    ...own('due list', places.due),
+    ...own('clearance', places.clearance.pegs),
+    byFacts('now.json', places.now.pegs[pegKey(water, name)] ?? openFacts),
+    ...places.features
+      .filter(({ properties }) => properties?.kind === 'peg' && properties.peg === name)
+      .map(({ properties }) => byFacts('GeoJSON', properties!.facts)),
+    ...places.data.filter((datum) => datum.peg === name).map(({ facts }) => byFacts('pegs.json', facts)),
+  ];
+}
+
+/** Every place that is printed, drawn or written for one day alone, that of the guide, with whether it says closed. */
+export function saidForGuideDay(places: Places, { water, peg: name }: Peg): readonly Shown[] {
+  const row = places.roundSheet.rows.find(({ peg }) => peg === name);
+  const waterName = places.table.name;
+  return [
+    ['round sheet', row?.isClosed === true],
+    ...places.data
+      .filter(({ peg }) => peg === name)
+      .map(({ status }): Shown => ['pegs.json, status', status === 'closed']),
+    ...places.maps.map((svg): Shown => {
+      const mark = new RegExp(`<a class="m-peg( m-closed)?"[^>]*aria-label="Peg ${name}[",]`).exec(svg);
+      if (mark === null) throw new Error(`The map has no peg ${name}.`);
+      return ['drawn map', mark[1] !== undefined];
+    }),
+    ...places.csv
+      .filter((cells) => cells.peg === name)
+      .map((cells): Shown => ['hazards.csv', cells.peg_state === 'closed' && cells.peg_closed_because !== '']),
+    // The calendar says it for the day of each entry; no later day is more closed than the guide's in these checks.
+    ...places.calendar
+      .filter(({ uid, day }) => uid.includes(`/${water}/peg/${name}@`) && day <= places.atlas.venue.settings.guideDay)
+      .map(({ description }): Shown => ['calendar', description.includes('The peg is closed')]),
+    // A closed peg is in no list of pegs to cut; an open one need not be in it.
+    ...places.cuts.filter((cut) => cut.name === `${waterName} ${name}`).map((): Shown => ['cuts due', false]),
+  ];
+}
+
+/** How many of the other pegs the locator of one peg draws as closed. */
+export function closedOnLocator(places: Places, peg: Peg): number {
+  const drawn = locatorSvg(places.locators(peg));
+  return (drawn.match(/<path class="l-peg"(?![^>]*display="none")/g) ?? []).length;
+}
+
+/** What is shown otherwise than the verdict on the peg says, on any of some days: nothing, where all is well. */
+export function contradictions(places: Places, peg: Peg, days: readonly Day[]): readonly string[] {
+  const facts = factsOfPeg(places.atlas, peg);
+  const isClosed = (day: Day) => pegVerdict(facts, day).state === 'closed';
+  const { guideDay } = places.atlas.venue.settings;
+  const wrong = (shown: readonly Shown[], day: Day) =>
+    shown
+      .filter(([, closed]) => closed !== isClosed(day))
+      .map(([place, closed]) => `${place} shows peg ${peg.peg} ${closed ? 'closed' : 'open'} on ${day}`);
+  return [
+    ...days.flatMap((day) => wrong(shownOnDay(places, peg, day), day)),
+    ...wrong(saidForGuideDay(places, peg), guideDay),
+  ];
+}
