@@ -25,6 +25,10 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     summary: 'print the seasonal returns',
     load: () => import('./ratings.ts'),
   },
+  plan: {
+    summary: 'choose the pegs of a match and cut fair sections: plan 2026-12-06-winter-three',
+    load: () => import('./plan.ts'),
+  },
   intake: {
     summary: 'take bank rounds into the venue folder',
     load: () => import('./intake.ts'),

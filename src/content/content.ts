@@ -1,4 +1,5 @@
 import type { Water, WaterMap } from '../domain/map.ts';
+import type { Match } from '../domain/match.ts';
 import type { Notice } from '../domain/notice.ts';
 import type { Peg, PegKey } from '../domain/peg.ts';
 import type { BankRound, RoundEntry } from '../domain/round.ts';
@@ -60,6 +61,7 @@ export interface Content {
   /** Stands no longer in the guide. */
   readonly retired: readonly Placed<Peg>[];
   readonly notices: readonly Placed<Notice>[];
+  readonly matches: readonly Placed<Match>[];
   readonly rounds: readonly PlacedRound[];
   readonly events: readonly PlacedRow<FishingEvent>[];
   readonly sessions: readonly PlacedRow<Session>[];

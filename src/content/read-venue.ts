@@ -60,6 +60,7 @@ function venueOf(content: Content): Venue {
     events: values(content.events),
     sessions: values(content.sessions),
     notices: values(content.notices),
+    ...(content.matches.length === 0 ? {} : { matches: values(content.matches) }),
     rounds,
     soundings: values(content.soundings),
     gauge: values(content.gauge),

@@ -1,4 +1,5 @@
 import type { Day } from '../domain/day.ts';
+import type { Match } from '../domain/match.ts';
 import { type Bearer, type NumberBook, numberBook } from '../domain/number-book.ts';
 import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
 import type { RoundEntry } from '../domain/round.ts';
@@ -31,6 +32,7 @@ export function resolveNumbers(content: Content): Reading<Content> {
     soundings: soundingsOf(content, find, faults, leftOut),
     rounds: content.rounds.map((round) => roundOf(round, find)),
     notices: noticesOf(content, find, isRetired, leftOut),
+    matches: content.matches.map((match) => matchOfToday(match, find)),
   };
   return reading({ ...content, ...resolved }, faults, leftOut);
 }
@@ -123,6 +125,24 @@ function roundOf(round: PlacedRound, find: LookUp): PlacedRound {
   });
   const byOld = new Map<RoundEntry, RoundEntry>(rows.map((row, i) => [round.rows[i]!.value, row.value]));
   return { rows, value: { ...round.value, entries: round.value.entries.map((entry) => byOld.get(entry) ?? entry) } };
+}
+
+/** A match keeps the numbers of its day; a plan for a day before a re-pegging is read as the stands of today. */
+function matchOfToday({ value, source }: Placed<Match>, find: LookUp): Placed<Match> {
+  const today = (path: FieldPath) => (key: PegKey, index: number) => {
+    const [water = '', number = ''] = key.split('/');
+    const stand = find(water, number, value.day, () => source, [...path, index]);
+    return stand === null ? key : pegKey(stand.water, stand.peg);
+  };
+  return {
+    source,
+    value: {
+      ...value,
+      plan: value.plan.map(({ name, pegs }) => ({ name, pegs: pegs.map(today(['pegs', name])) })),
+      kept: value.kept.map(today(['kept'])),
+      leaveOut: value.leaveOut.map(today(['leave-out'])),
+    },
+  };
 }
 
 function noticesOf(

@@ -9,6 +9,7 @@ export type FileKind =
   | 'map'
   | 'peg'
   | 'notice'
+  | 'match'
   | 'round'
   | 'events'
   | 'sessions'
@@ -22,6 +23,7 @@ const PLACES: readonly { readonly kind: FileKind; readonly pattern: RegExp; read
   { kind: 'map', pattern: /^waters\/[a-z][a-z0-9-]*\.geojson$/, example: 'waters/kiln-pool.geojson' },
   { kind: 'peg', pattern: /^pegs\/[a-z][a-z0-9-]*\/[^/]+\.md$/, example: 'pegs/kiln-pool/23.md' },
   { kind: 'notice', pattern: /^notices\/[^/]+\.md$/, example: 'notices/2026-11-02-boards-off.md' },
+  { kind: 'match', pattern: /^matches\/[^/]+\.md$/, example: 'matches/2026-12-06-winter-three.md' },
   { kind: 'round', pattern: /^rounds\/[^/]+\.csv$/, example: 'rounds/2026-11-12-k7q2.csv' },
   { kind: 'events', pattern: /^sessions\/\d{4}\/events\.csv$/, example: 'sessions/2026/events.csv' },
   { kind: 'sessions', pattern: /^sessions\/\d{4}\/sessions\.csv$/, example: 'sessions/2026/sessions.csv' },

@@ -2,6 +2,7 @@ import type { BagPart, Units } from './bag.ts';
 import type { Day, Month } from './day.ts';
 import type { LinesSurvey } from './lines-survey.ts';
 import type { Water } from './map.ts';
+import type { Match } from './match.ts';
 import type { Notice } from './notice.ts';
 import type { Peg, PermittedReach } from './peg.ts';
 import type { LatLng } from './place.ts';
@@ -157,6 +158,8 @@ export interface Venue {
   readonly events: readonly FishingEvent[];
   readonly sessions: readonly Session[];
   readonly notices: readonly Notice[];
+  /** Matches of the club, planned and fished. */
+  readonly matches?: readonly Match[];
   readonly rounds: readonly BankRound[];
   readonly soundings: readonly Sounding[];
   readonly gauge: readonly GaugeReading[];

@@ -15,6 +15,7 @@ import { checkLinesSurveyed } from './lines-surveyed.ts';
 import { checkLogGaps } from './log-gaps.ts';
 import { checkMapDistances } from './map-distances.ts';
 import { checkMapShapes } from './map-shapes.ts';
+import { checkMatchPlans } from './match-plans.ts';
 import { checkMatches } from './matches.ts';
 import { checkNoticeNames } from './notice-names.ts';
 import { checkPartsBeforeSince } from './parts-before-since.ts';
@@ -62,6 +63,7 @@ const CHECKS: readonly Check[] = [
   checkClearedRules,
   checkNoticeNames,
   checkClosureStatus,
+  checkMatchPlans,
   checkRoundRows,
   checkEventNames,
   checkEventOverlaps,

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import { EventRowSchema } from './event-schema.ts';
 import { gaugeRowSchema } from './gauge-schema.ts';
+import { matchSchema } from './match-schema.ts';
 import { NoticeSchema } from './notice-schema.ts';
 import { pegSchema } from './peg-schema.ts';
 import { roundRowSchema } from './round-schema.ts';
@@ -20,6 +21,7 @@ const SCHEMAS: Readonly<Record<string, { readonly title: string; readonly schema
   'water-map': { title: 'waters/<water>.geojson', schema: WaterMapSchema },
   peg: { title: 'Front matter of pegs/<water>/<peg>.md', schema: pegSchema(UNITS) },
   notice: { title: 'Front matter of notices/<date>-<slug>.md', schema: NoticeSchema },
+  match: { title: 'Front matter of matches/<date>-<slug>.md', schema: matchSchema(UNITS) },
   'event-row': { title: 'A row of sessions/<year>/events.csv', schema: EventRowSchema },
   'session-row': {
     title: 'A row of sessions/<year>/sessions.csv, bag parts aside',

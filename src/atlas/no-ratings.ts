@@ -1,0 +1,18 @@
+import type { Ratings } from '../ratings/ratings.ts';
+
+/** Ratings that say nothing, for who needs an atlas of records and ground alone. */
+export const NO_RATINGS: Ratings = {
+  bags: [],
+  framing: [],
+  expectedBags: [],
+  framingMakeUp: [],
+  featureTemperatures: [],
+  fishSizes: [],
+  choices: [],
+  backtest: null,
+  leftOut: [],
+  withoutDnw: null,
+  dnwLesson: { mechanism: null, why: 'nothing was rated' },
+  fits: [],
+  notes: [],
+};
