@@ -56,6 +56,18 @@ describe('photoBytes', () => {
     }
   });
 
+  it('lays what is see-through on white, in every format', async () => {
+    const file = join(folder, 'see-through.png');
+    const clear = {
+      create: { width: 40, height: 30, channels: 4, background: { r: 0, g: 0, b: 0, alpha: 0 } },
+    } as const;
+    await writeFile(file, await sharp(clear).png().toBuffer());
+    for (const copy of (await photoSet(file)).copies) {
+      const { channels } = await sharp(await photoBytes(file, copy, folder)).stats();
+      for (const { min } of channels.slice(0, 3)) expect(min).toBeGreaterThan(250);
+    }
+  });
+
   it('turns a drawing into pixels, so that nothing in it can run', async () => {
     const file = join(folder, 'sketch.svg');
     await writeFile(

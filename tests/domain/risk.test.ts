@@ -48,6 +48,19 @@ describe('risk', () => {
     expect(bands).not.toContain(undefined);
   });
 
+  it('reads hazards by the score that stands now: after a control where there is one', () => {
+    const fallen: Hazard = { kind: 'fallen-tree', place: 'left', severity: 3, likelihood: 2, foundOn: '2026-01-01' };
+    const [controlled, six] = [riskOf(steepBank, BANDS), riskOf(fallen, BANDS)];
+    expect(controlled.hardRule || six.hardRule).toBe(false);
+    expect([controlled, six].sort(compareByUrgency)).toEqual([six, controlled]);
+    expect([six, controlled].sort(compareByUrgency)).toEqual([six, controlled]);
+  });
+
+  it('keeps the figure that a control does not change', () => {
+    const { likelihoodAfter: _, ...uncontrolled } = steepBank;
+    expect(riskOf({ ...uncontrolled, severityAfter: 2 }, BANDS).after).toMatchObject({ severity: 2, likelihood: 3 });
+  });
+
   it('never lets a low score hide a hard rule', () => {
     const order = [riskOf(steepBank, BANDS), riskOf(powerLine, BANDS)].sort(compareByUrgency);
     expect(order[0]?.hardRule).toBe(true);

@@ -4,7 +4,13 @@ import type { OverheadLine } from '../../src/domain/map.ts';
 import type { Peg } from '../../src/domain/peg.ts';
 import { destination } from '../../src/ground/geodesy/destination.ts';
 import { keepOpenLimit } from '../../src/ground/keep-open-limit.ts';
-import { overheadLinesOf, standOffsOfPeg } from '../../src/ground/stand-off.ts';
+import {
+  asksForTape,
+  countsMetres,
+  hasLineAbout,
+  overheadLinesOf,
+  standOffsOfPeg,
+} from '../../src/ground/stand-off.ts';
 import { effectiveReach } from '../../src/ground/swept-area.ts';
 import { EXAMPLE_SETTINGS, examplePeg, exampleVenue } from '../domain/example-venue.ts';
 
@@ -101,6 +107,78 @@ describe('a measured distance', () => {
     expect([nearest!.platformMetres, asNear!.platformMetres, far!.platformMetres].map(Math.round)).toEqual([
       60, 60, 296,
     ]);
+  });
+});
+
+describe('a measured distance beside lines of unlike spread', () => {
+  test('is laid on each that may be the nearest once its own spread is taken off', () => {
+    // Outer conductors at 80 − 20 − 3 = 57 m and 66 − 1 − 3 = 62 m: with 3 m of map error on either both may be the nearest.
+    const [wide, slim] = standOffsOfPeg(
+      examplePeg('1', { measuredLineDistance: { distanceMetres: 50, measuredOn: '2026-11-12', method: 'tape' } }),
+      [lineAt(80, 0, { id: 'wide', conductorSpreadMetres: 40 }), lineAt(66, 90, { id: 'slim' })],
+      EXAMPLE_SETTINGS,
+    );
+    expect([wide!.platformMetres, slim!.platformMetres].map(Math.round)).toEqual([50, 50]);
+    // At 74 − 1 − 3 = 70 m the slim one cannot be: 57 + 2 × 3 is less.
+    const others = standOffsOfPeg(
+      examplePeg('1', { measuredLineDistance: { distanceMetres: 50, measuredOn: '2026-11-12', method: 'tape' } }),
+      [lineAt(80, 0, { id: 'wide', conductorSpreadMetres: 40 }), lineAt(74, 90, { id: 'slim' })],
+      EXAMPLE_SETTINGS,
+    );
+    expect(others.map(({ line, platformMetres }) => [line, Math.round(platformMetres)])).toEqual([
+      ['wide', 50],
+      ['slim', 70],
+    ]);
+  });
+});
+
+describe('what a line is called by', () => {
+  test('goes with its distance where the map states it, and is left out where not', () => {
+    expect(onlyStandOff(examplePeg('1'), lineAt(70, 0, { heightMetres: 7.5, voltageVolts: 11_000 }))).toMatchObject({
+      line: '11kv',
+      name: '11 kV line',
+      heightMetres: 7.5,
+      voltageVolts: 11_000,
+    });
+    const bare = onlyStandOff(examplePeg('1'), lineAt(70, 0));
+    expect('heightMetres' in bare || 'voltageVolts' in bare).toBe(false);
+  });
+});
+
+describe('what counts against the stand-off', () => {
+  const standOff = (platformMetres: number, sweptMetres: number) => ({
+    ...onlyStandOff(examplePeg('1'), lineAt(70, 0)),
+    platformMetres,
+    sweptMetres,
+  });
+  test('is the nearer of platform and swept area', () => {
+    expect([countsMetres(standOff(50, 34)), countsMetres(standOff(34, 50))]).toEqual([34, 34]);
+  });
+});
+
+describe('a tape is asked for', () => {
+  const [near, clear] = [36, 90].map((metres) =>
+    onlyStandOff(examplePeg('1', { facingDegrees: 180, limits: { poleMetres: 0, castMetres: 0 } }), lineAt(metres, 0)),
+  );
+  test('where an open peg is outside by little and nobody measured it', () => {
+    const measured = { distanceMetres: 36, measuredOn: '2026-11-12', method: 'tape' } as const;
+    expect(asksForTape({ status: 'open' }, [clear!, near!])).toBe(true);
+    expect(asksForTape({ status: 'open' }, [clear!])).toBe(false);
+    expect(asksForTape({ status: 'closed' }, [near!])).toBe(false);
+    expect(asksForTape({ status: 'open', measuredLineDistance: measured }, [near!])).toBe(false);
+  });
+});
+
+describe('a line is about a peg', () => {
+  const rule = EXAMPLE_SETTINGS.standOff;
+  const mapped = (metres: number) => [{ ...onlyStandOff(examplePeg('1'), lineAt(70, 0)), mappedMetres: metres }];
+  const fact = (source: 'map' | 'record' | 'measured') => ({ name: 'wires', source, metres: 200 });
+  test('within two stand-offs as mapped, and wherever a record or a tape tells of one', () => {
+    expect(hasLineAbout({ standOffs: mapped(2 * rule.metres - 0.1), lines: [] }, rule)).toBe(true);
+    expect(hasLineAbout({ standOffs: mapped(2 * rule.metres), lines: [fact('map')] }, rule)).toBe(false);
+    expect(hasLineAbout({ standOffs: [], lines: [fact('map'), fact('record')] }, rule)).toBe(true);
+    expect(hasLineAbout({ standOffs: [], lines: [fact('measured')] }, rule)).toBe(true);
+    expect(hasLineAbout({ standOffs: [], lines: [] }, rule)).toBe(false);
   });
 });
 

@@ -44,6 +44,33 @@ test('no triangle crosses the bank of a narrow, hooked water, wherever it is plu
   );
 });
 
+test('a spit a hand wide, plumbed close on both sides, has all its bank as edges', () => {
+  // Water on both sides of a bank 0.3 m wide: with points so near, its stretches are split again and again.
+  const spit = [
+    { x: 0, y: 0 },
+    { x: 60, y: 0 },
+    { x: 60, y: 40 },
+    { x: 0, y: 40 },
+    { x: 0, y: 8.3 },
+    { x: 50, y: 8.3 },
+    { x: 50, y: 8 },
+    { x: 0, y: 8 },
+  ];
+  const soundings = [0.4, 11.7, 20.3, 41.9].flatMap((x) =>
+    [7.9, 8.4].map((y) => ({ x, y, depthMetres: 1, measured: true })),
+  );
+  const { triangulation } = shoreTriangulation(dryShore([spit]), soundings);
+  const { corners, points } = triangulation;
+  const edges = new Set(Array.from(corners, (from, e) => `${from} ${corners[nextAround(e)]}`));
+  for (const bank of [8, 8.3]) {
+    const along = points.flatMap(({ x, y }, i) => (y === bank ? [{ x, i }] : [])).sort((a, b) => a.x - b.x);
+    for (let k = 1; k < along.length; k++) {
+      const [a, b] = [along[k - 1]!.i, along[k]!.i];
+      expect(edges.has(`${a} ${b}`) || edges.has(`${b} ${a}`), `${along[k - 1]!.x} to ${along[k]!.x}`).toBe(true);
+    }
+  }
+});
+
 test('a depth known on the shore reaches no farther than to the next points of it', () => {
   const [dry] = dryShore([hook]);
   const shore = [dry!.map((point, i) => (i === 2 ? { ...point, depthMetres: 0.9, measured: true } : point))];
