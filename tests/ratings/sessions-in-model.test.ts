@@ -40,6 +40,16 @@ describe('sessionsInModel', () => {
     expect(seen(sessionsInModel(venue, 'total')).at(-1)).toEqual(['6', Math.log(2), true]);
   });
 
+  test('takes a DNW where only the places are listed as below the lowest of them, also where a mechanism was learned', () => {
+    const venue = exampleVenue({
+      events: [exampleEvent('a', { listing: 'frame', fished: 4 })],
+      sessions: [weighed('1', 9), weighed('2', 8), weighed('3', 7), exampleSession('a', '4', 'dnw')],
+    });
+    for (const choice of [{}, { dnw: { shift: 0.2, blur: 0.3 } }]) {
+      expect(seen(sessionsInModel(venue, 'total', choice)).at(-1)).toEqual(['4', Math.log(7), true]);
+    }
+  });
+
   test('takes an unlisted session as below the lowest listed bag', () => {
     const venue = exampleVenue({
       events: [exampleEvent('a', { listing: 'frame', fished: 3 })],
