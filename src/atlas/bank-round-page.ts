@@ -1,46 +1,21 @@
 import { type RecordBase, venueId } from '../content/round-file/record-version.ts';
 import type { Units } from '../domain/bag.ts';
-import { type Day, formatDay } from '../domain/day.ts';
-import type { Hazard } from '../domain/hazard.ts';
-import type { PlaceKind } from '../domain/map.ts';
+import type { Day } from '../domain/day.ts';
 import { monthSpan } from '../domain/nesting.ts';
 import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
-import { isRescueKit, type KitKnown, kitKnown } from '../domain/rescue-kit.ts';
-import { hazardKind } from '../domain/risk.ts';
+import { isRescueKit, rescueKitWords } from '../domain/rescue-kit.ts';
 import type { PegRound } from '../ground/peg-round.ts';
 import { type Atlas, waterOf } from './atlas.ts';
-import { rescueKitWords } from './due-list.ts';
 import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
+import { isCurrent, type RoundHazard, type RoundPlace, roundHazard, roundPlaces } from './round-places.ts';
 import { pegLink, siteLink } from './site-link.ts';
 import { roundOfWater } from './walking-order.ts';
-
-/** A current hazard, as the bailiff looks for it. */
-export interface RoundHazard {
-  readonly kind: string;
-  readonly name: string;
-  readonly place: string;
-  readonly foundOn: Day;
-  readonly severity: number;
-  readonly likelihood: number;
-  /** When it was last looked at, in words. */
-  readonly lookedAt: string;
-}
 
 /** What the script needs of one peg. */
 export interface RoundPeg extends RecordBase {
   readonly peg: string;
   readonly hazards: readonly RoundHazard[];
-}
-
-/** A place of the round that is no peg: a gate, a car park, a path, a piece of rescue kit; the whole water without an id. */
-export interface RoundPlace {
-  readonly id: string;
-  readonly name: string;
-  readonly isKit: boolean;
-  readonly hazards: readonly RoundHazard[];
-  /** What is known of it, in words. */
-  readonly facts: string;
 }
 
 /** A water of the venue, so that what was not visited can be said. */
@@ -197,41 +172,6 @@ function roundPeg(peg: Peg, bases: ReadonlyMap<PegKey, RecordBase>): RoundPeg {
   return { peg: peg.peg, ...base, hazards: hazardsOf(peg) };
 }
 
-const WALKED: ReadonlySet<PlaceKind> = new Set(['gate', 'car-park', 'throw-line', 'aed', 'inlet', 'outlet', 'aerator']);
-
-/** The places of a water that a round looks at: the water itself, rescue kit, gates and car parks, then the paths. */
-function roundPlaces({ venue }: Atlas, waterId: string): readonly RoundPlace[] {
-  const water = venue.waters.find(({ id }) => id === waterId)!;
-  const at = (mappedAs: string | undefined) =>
-    (water.hazards ?? [])
-      .filter((hazard) => hazard.mappedAs === mappedAs)
-      .filter(isCurrent)
-      .map(roundHazard);
-  const places = water.map.places.filter(({ kind }) => WALKED.has(kind));
-  return [
-    { id: '', name: `${water.name}: the water itself`, isKit: false, hazards: at(undefined), facts: '' },
-    ...[...places.filter(isRescueKit), ...places.filter((place) => !isRescueKit(place))].map((place) => ({
-      id: place.id,
-      name: isRescueKit(place) ? rescueKitWords(place) : place.name,
-      isKit: isRescueKit(place),
-      hazards: at(place.id),
-      facts: isRescueKit(place) ? kitWords(kitKnown(place, water, venue.rounds)) : '',
-    })),
-    ...water.map.paths.map(({ id, name }) => ({
-      id,
-      name: name ?? `Path ${id}`,
-      isKit: false,
-      hazards: at(id),
-      facts: '',
-    })),
-  ];
-}
-
-function kitWords({ checkedOn, state }: KitKnown): string {
-  const when = checkedOn === null ? 'never checked' : `checked ${formatDay(checkedOn)}`;
-  return state === 'missing' || state === 'damaged' ? `${state}, ${when}` : when;
-}
-
 function roundWaters({ venue }: Atlas): readonly RoundWater[] {
   return venue.waters.map(({ id, name, map }) => ({
     id,
@@ -247,22 +187,6 @@ function contactsOf({ venue }: Atlas): readonly RoundContact[] {
 
 function hazardsOf(peg: Peg): RoundHazard[] {
   return peg.hazards.filter(isCurrent).map(roundHazard);
-}
-
-function isCurrent({ clearedOn }: Hazard): boolean {
-  return clearedOn === undefined;
-}
-
-function roundHazard({ kind, place, foundOn, checkedOn, severity, likelihood }: Hazard): RoundHazard {
-  return {
-    kind,
-    name: hazardKind(kind).name,
-    place,
-    foundOn,
-    severity,
-    likelihood,
-    lookedAt: checkedOn === undefined ? `found ${formatDay(foundOn)}` : `checked ${formatDay(checkedOn)}`,
-  };
 }
 
 /** The club's nesting months in words: `March to August`. */

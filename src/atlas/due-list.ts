@@ -1,10 +1,9 @@
 import { addDays, type Day, formatDay } from '../domain/day.ts';
 import { type Check, checkOf } from '../domain/due.ts';
 import { linesSurveyOf } from '../domain/lines-survey.ts';
-import type { MapPlace } from '../domain/map.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import { pegVerdict } from '../domain/peg-verdict.ts';
-import { isRescueKit, kitKnown, kitTrouble } from '../domain/rescue-kit.ts';
+import { isRescueKit, kitKnown, kitTrouble, rescueKitWords } from '../domain/rescue-kit.ts';
 import type { RoundEntry } from '../domain/round.ts';
 import type { Venue } from '../domain/venue.ts';
 import { closedBecause } from '../domain/verdict-words.ts';
@@ -187,12 +186,6 @@ function closedLine(atlas: Atlas, { water, peg }: DueItem, day: Day): readonly s
   if (record === undefined) return [];
   const verdict = pegVerdict(factsOfPeg(atlas, record), day);
   return verdict.state === 'closed' ? [`The peg is closed ${closedBecause(verdict)}`] : [];
-}
-
-/** A piece of rescue kit by its name, with what it is where the name does not say. */
-export function rescueKitWords({ kind, name }: Pick<MapPlace, 'kind' | 'name'>): string {
-  const [what, isSaid] = kind === 'aed' ? ['Defibrillator', /defib|aed/i] : ['Throw line', /throw|life-?line/i];
-  return isSaid.test(name) ? name : `${what}, ${name}`;
 }
 
 /** The last day on which a row of a round told something of each peg. */

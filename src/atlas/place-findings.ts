@@ -19,8 +19,9 @@ export function placeFindings(waters: readonly Water[]): readonly PlaceFinding[]
 }
 
 /**
- * What is found at a place of the map and concerns a peg: on the paths of its water, at the gates, car parks and rescue kit
- * its sheet names, wherever on the venue they lie. What is of its whole water stands among its own hazards.
+ * What is found at a place of the map and concerns a peg: on the paths a way to it runs along, of whichever water, at the
+ * gates, car parks and rescue kit its sheet names. Where its way is not known, every path of its water concerns it. What is
+ * of its whole water stands among its own hazards.
  */
 export function findingsForPeg({ waters }: Venue, peg: Peg, survey: PegSurvey): readonly PlaceFinding[] {
   const named = new Set<object>(
@@ -39,6 +40,9 @@ export function findingsForPeg({ waters }: Venue, peg: Peg, survey: PegSurvey): 
       .filter(({ kind, mappedAs }) => {
         if (mappedAs === undefined) return false;
         if (!isOnMap(water, mappedAs)) return isOwn;
+        if (water.map.paths.some(({ id }) => id === mappedAs)) {
+          return survey.wayPaths === null ? isOwn : survey.wayPaths.includes(`${water.id}/${mappedAs}`);
+        }
         const place = water.map.places.find(({ id }) => id === mappedAs);
         // A missing throw line is named on no sheet any more, and is news to everybody on its water.
         if (place === undefined || kind === 'missing-kit') return isOwn;

@@ -3,13 +3,12 @@ import type { Hazard } from '../domain/hazard.ts';
 import { formatLength } from '../domain/length.ts';
 import { lineDistanceWords } from '../domain/overhead-line-words.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
-import { isRescueKit, kitKnown, kitTrouble } from '../domain/rescue-kit.ts';
 import { hazardKind } from '../domain/risk.ts';
-import type { Venue, VenueSettings } from '../domain/venue.ts';
+import type { VenueSettings } from '../domain/venue.ts';
 import { hasLineAbout } from '../ground/stand-off.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
-import { rescueKitWords } from './due-list.ts';
 import { verdictOfPeg } from './peg-verdicts.ts';
+import { roundPlaces } from './round-places.ts';
 import { roundOfWater } from './walking-order.ts';
 
 /** One peg of the sheet: what the record says, small, beside the room to write. Empty where nothing is on record. */
@@ -26,15 +25,26 @@ export interface RoundSheetRow {
   readonly lineDistance: string | null;
 }
 
-/** A sheet to fill by hand: pegs in walking order, then the rescue kit of the water. */
+/** A sheet to fill by hand: pegs in walking order, then the places of the water that are no peg. */
 export interface RoundSheet {
   readonly waterName: string;
   readonly venueName: string;
   /** "From Kiln car park". */
   readonly from: string | null;
   readonly rows: readonly RoundSheetRow[];
-  /** "Throw line, south bank (14 Nov 2026)". */
-  readonly rescueKit: readonly string[];
+  /** What is at no peg: the water, its rescue kit, gates, car parks and paths. */
+  readonly places: readonly RoundSheetPlace[];
+}
+
+/** One place of the sheet that is no peg. */
+export interface RoundSheetPlace {
+  readonly name: string;
+  /** Rescue kit is ticked as in place, damaged or missing. */
+  readonly isKit: boolean;
+  /** "checked 14 Nov 2026", "missing, checked 14 Nov 2026"; empty where it is no kit. */
+  readonly facts: string;
+  /** Hazards in force there, each with a box. */
+  readonly hazards: readonly string[];
 }
 
 /** The sheet of one water. */
@@ -51,7 +61,12 @@ export function roundSheet(atlas: Atlas, water: string): RoundSheet {
       const peg = atlas.pegsByKey.get(key)!;
       return sheetRow(peg, verdictOfPeg(atlas, peg).state === 'closed', hasLine, settings);
     }),
-    rescueKit: rescueKit(atlas.venue, water),
+    places: roundPlaces(atlas, water).map(({ name, isKit, facts, hazards }) => ({
+      name,
+      isKit,
+      facts,
+      hazards: hazards.map((hazard) => `${hazard.name}, ${hazard.place} (${hazard.lookedAt})`),
+    })),
   };
 }
 
@@ -89,13 +104,4 @@ function hazardsWords(peg: Peg, guideDay: Day): readonly string[] {
 function lookedAtWords({ checkedOn, foundOn }: Hazard, guideDay: Day): string {
   const looked = checkedOn ?? foundOn;
   return yearOf(looked) === yearOf(guideDay) ? formatDay(looked).slice(0, -5) : formatDay(looked);
-}
-
-function rescueKit({ waters, rounds }: Venue, id: string): readonly string[] {
-  const water = waters.find((each) => each.id === id);
-  return (water?.map.places ?? []).filter(isRescueKit).map((place) => {
-    const { checkedOn, state } = kitKnown(place, water!, rounds);
-    const known = [checkedOn === null ? 'not known' : formatDay(checkedOn), kitTrouble(state)];
-    return `${rescueKitWords(place)} (${known.filter((part) => part !== null).join(', ')})`;
-  });
 }

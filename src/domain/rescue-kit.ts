@@ -45,3 +45,9 @@ export function kitKnown(
 export function kitTrouble(state: KitKnown['state']): string | null {
   return state === 'missing' || state === 'damaged' ? `${state} when last looked at` : null;
 }
+
+/** A piece of rescue kit by its name, with what it is where the name does not say. */
+export function rescueKitWords({ kind, name }: Pick<MapPlace, 'kind' | 'name'>): string {
+  const [what, isSaid] = kind === 'aed' ? ['Defibrillator', /defib|aed/i] : ['Throw line', /throw|life-?line/i];
+  return isSaid.test(name) ? name : `${what}, ${name}`;
+}

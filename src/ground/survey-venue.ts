@@ -20,6 +20,7 @@ import { effectiveReach } from './swept-area.ts';
 import { gatesOfPeg } from './walk/gates-of-peg.ts';
 import { nearestPlace } from './walk/nearest-place.ts';
 import { venueWalks } from './walk/venue-walks.ts';
+import { wayPaths } from './walk/way-paths.ts';
 import { type WaterPlane, waterPlane } from './water-plane.ts';
 import { windsAtPeg } from './wind-at-peg.ts';
 
@@ -129,6 +130,7 @@ function pegSurveyor(venue: Venue, waters: ReadonlyMap<string, SurveyedWater>): 
   const inPlace = places.filter(({ kit }) => kit !== 'missing');
   const nearestAed = nearest(inPlace.filter(({ kind }) => kind === 'aed'));
   const nearestThrowLine = nearest(inPlace.filter(({ kind }) => kind === 'throw-line'));
+  const wayPathsOf = wayPaths(venue.waters, walks.graph, toPlane);
 
   return (peg) => {
     const key = pegKey(peg.water, peg.peg);
@@ -136,6 +138,9 @@ function pegSurveyor(venue: Venue, waters: ReadonlyMap<string, SurveyedWater>): 
     const stand = stands.get(key)!;
     const ways = walks.walksTo(peg);
     const standOffs = standOffsOfPeg(peg, lines, settings);
+    const gatesOfThis = gatesOf(peg.at);
+    const kit = [nearestAed(peg.at), nearestThrowLine(peg.at)] as const;
+    const helpFrom = [gatesOfThis.best, gatesOfThis.atNight, ...kit].flatMap((near) => near?.place ?? []);
     return {
       gridReference: gridReference(peg.at),
       standOffs,
@@ -147,10 +152,11 @@ function pegSurveyor(venue: Venue, waters: ReadonlyMap<string, SurveyedWater>): 
       sun: sunByMonth(peg.facingDegrees, sun),
       wind: windsAtPeg(peg.facingDegrees, stand, plane),
       walks: ways,
+      wayPaths: wayPathsOf(peg.at, helpFrom),
       accessFindings: accessFindings(peg, ways, walks.stepFreeWalkTo(peg), settings),
-      gates: gatesOf(peg.at),
-      nearestAed: nearestAed(peg.at),
-      nearestThrowLine: nearestThrowLine(peg.at),
+      gates: gatesOfThis,
+      nearestAed: kit[0],
+      nearestThrowLine: kit[1],
       edgeMetres: plane.shoreIndex.nearest(stand.at)!.distanceMetres,
       facesWater: stand.edgeMetres !== null,
     };

@@ -184,6 +184,11 @@ export interface PegSurvey {
   readonly wind: readonly WindAtPeg[];
   /** From each car park that the drawn paths join to the peg, the shortest first. Empty where none does. */
   readonly walks: readonly Walk[];
+  /**
+   * The drawn paths, as `water/id`, that a way to the peg runs along: from each car park, without a step where there is one,
+   * and those of its gates and rescue kit. Null where no car park is joined to it, so that the way is not known.
+   */
+  readonly wayPaths: readonly string[] | null;
   /** Only for a peg that claims to be accessible or step-free: what fails, or is not recorded. */
   readonly accessFindings: readonly AccessFinding[];
   readonly gates: GatesOfPeg;

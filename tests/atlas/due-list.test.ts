@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dueCalendar, dueList, dueRows, dueSoonAndLater, rescueKitWords } from '../../src/atlas/due-list.ts';
+import { dueCalendar, dueList, dueRows, dueSoonAndLater } from '../../src/atlas/due-list.ts';
 import { SHIPPED_RISK_BANDS } from '../../src/domain/shipped-settings.ts';
 import { examplePeg, exampleVenue } from '../domain/example-venue.ts';
 import { atlasOf } from './example-atlas.ts';
@@ -136,11 +136,5 @@ describe('what is due', () => {
     expect(until).toBe('2026-12-30');
     expect(soon.map((item) => item.check.dueOn)).toEqual([null, null, null, '2026-12-30']);
     expect(later.map((item) => item.check.dueOn)).toEqual(['2027-03-30']);
-  });
-
-  it('names a piece of rescue kit once', () => {
-    expect(rescueKitWords({ kind: 'throw-line', name: 'Throw line K5' })).toBe('Throw line K5');
-    expect(rescueKitWords({ kind: 'throw-line', name: 'south bank' })).toBe('Throw line, south bank');
-    expect(rescueKitWords({ kind: 'aed', name: 'the lodge' })).toBe('Defibrillator, the lodge');
   });
 });

@@ -39,6 +39,7 @@ export const EXAMPLE_PEG_SURVEY: PegSurvey = {
   sun: [],
   wind: [],
   walks: [],
+  wayPaths: null,
   accessFindings: [],
   gates: { best: null, atNight: null, lockedNearer: null },
   nearestAed: null,

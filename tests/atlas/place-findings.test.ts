@@ -34,8 +34,9 @@ function venueWith(...hazards: PlaceHazard[]) {
   return { ...venue, waters: [water] };
 }
 
-const survey = (places: readonly MapPlace[]): PegSurvey =>
+const survey = (places: readonly MapPlace[], wayPaths: readonly string[] | null = null): PegSurvey =>
   ({
+    wayPaths,
     nearestAed: null,
     nearestThrowLine: null,
     gates: { best: places[0] === undefined ? null : { place: places[0] }, atNight: null, lockedNearer: null },
@@ -59,6 +60,16 @@ describe('what is found at no peg', () => {
       'missing-kit at Dam',
     ]);
     expect(kinds(venue, survey([]))).toEqual(['blocked-way at North path', 'missing-kit at Dam']);
+  });
+
+  it('on a path is told on the sheets to which a way runs along it, and on all of the water where the way is not known', () => {
+    const [water] = venue.waters;
+    expect(kinds(venue, survey([], [`${water!.id}/p1`]))).toContain('blocked-way at North path');
+    expect(kinds(venue, survey([], [`${water!.id}/p2`, 'elsewhere/p1']))).toEqual(['missing-kit at Dam']);
+    expect(kinds(venue, survey([], null))).toContain('blocked-way at North path');
+    // The way to a peg of another water may run along this path: then it is that peg's danger too.
+    const other = { ...venue, pegs: [examplePeg('1', { water: 'lake' })] };
+    expect(kinds(other, survey([], [`${water!.id}/p1`]))).toEqual(['blocked-way at North path']);
   });
 
   it('stands in the lines of the water and home pages, and in the register with its place', () => {

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { roundSheet } from '../../src/atlas/round-sheet.ts';
 import { roundOfWater } from '../../src/atlas/walking-order.ts';
+import type { Water } from '../../src/domain/map.ts';
 import type { Peg } from '../../src/domain/peg.ts';
+import type { BankRound } from '../../src/domain/round.ts';
 import { examplePeg, exampleVenue } from '../domain/example-venue.ts';
 import { exampleAtlas } from './example-atlas.ts';
 
@@ -9,10 +11,10 @@ const at = (metresEast: number) => ({ lat: 52.75, lng: -0.05 + metresEast / 67_5
 const carPark = { id: 'car', kind: 'car-park' as const, name: 'Mill car park', at: at(-10) };
 const throwLine = { id: 'line', kind: 'throw-line' as const, name: 'by the gate', at: at(0), checkedOn: '2026-11-14' };
 
-function atlasOf(pegs: readonly Peg[]) {
+function atlasOf(pegs: readonly Peg[], ofWater: Partial<Water> = {}, rounds: readonly BankRound[] = []) {
   const [water] = exampleVenue().waters;
   const map = { ...water!.map, places: [carPark, throwLine] };
-  return exampleAtlas({ venue: { pegs, waters: [{ ...water!, map }] } });
+  return exampleAtlas({ venue: { pegs, waters: [{ ...water!, map, ...ofWater }], rounds } });
 }
 
 describe('the sheet to fill by hand', () => {
@@ -69,10 +71,32 @@ describe('the sheet to fill by hand', () => {
     ]);
   });
 
-  it('lists the rescue kit of the water', () => {
-    expect(sheet.rescueKit).toEqual(['Throw line, by the gate (14 Nov 2026)']);
+  it('has a row for each place that is no peg, with the state of its kit and a box for each hazard found there', () => {
+    expect(sheet.places.map(({ name, isKit }) => [name, isKit])).toEqual([
+      ['The Pit: the water itself', false],
+      ['Throw line, by the gate', true],
+      ['Mill car park', false],
+    ]);
+    expect(sheet.places[1]?.facts).toBe('checked 14 Nov 2026');
+    const chained = { kind: 'locked-gate', place: 'a chain', mappedAs: 'car', severity: 3, likelihood: 3 } as const;
+    const scum = {
+      kind: 'algae-scum',
+      place: 'in the bay',
+      severity: 5,
+      likelihood: 4,
+      clearedOn: '2026-11-20',
+    } as const;
+    const found = [chained, scum].map((hazard) => ({ ...hazard, foundOn: '2026-11-12' }));
+    const round = {
+      ref: 'k7q2',
+      day: '2026-11-16',
+      file: '',
+      entries: [{ entry: 'kit-checked', water: 'pit', mappedAs: 'line', kit: 'missing' }] as const,
+    };
+    const { places } = roundSheet(atlasOf(pegs, { hazards: found }, [round]), 'pit');
+    expect(places.map(({ facts }) => facts)).toEqual(['', 'missing, checked 16 Nov 2026', '']);
+    expect(places.map(({ hazards }) => hazards)).toEqual([[], [], ['Gate locked, a chain (found 12 Nov 2026)']]);
   });
-
   it('asks for a tape where a line is near', () => {
     const standOff = {
       line: '11kv',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { MapPlace } from '../../src/domain/map.ts';
-import { kitKnown } from '../../src/domain/rescue-kit.ts';
+import { kitKnown, rescueKitWords } from '../../src/domain/rescue-kit.ts';
 import type { BankRound, KitState } from '../../src/domain/round.ts';
 
 const line: MapPlace = {
@@ -35,5 +35,11 @@ describe('what is known of rescue kit', () => {
     expect(kitKnown(line, water, [look('2026-11-09', 'in-place')]).state).toBe('in-place');
     const cleared = { id: 'pit', hazards: [{ ...missing, foundOn: '2026-11-05', clearedOn: '2026-11-06' }] };
     expect(kitKnown(line, cleared, []).state).toBe('in-place');
+  });
+
+  it('names a piece of rescue kit once', () => {
+    expect(rescueKitWords({ kind: 'throw-line', name: 'Throw line K5' })).toBe('Throw line K5');
+    expect(rescueKitWords({ kind: 'throw-line', name: 'south bank' })).toBe('Throw line, south bank');
+    expect(rescueKitWords({ kind: 'aed', name: 'the lodge' })).toBe('Defibrillator, the lodge');
   });
 });

@@ -1,4 +1,4 @@
-import type { RoundHazard } from '../../atlas/bank-round-page.ts';
+import type { RoundHazard } from '../../atlas/round-places.ts';
 import { hazardKind } from '../../domain/risk.ts';
 import { type LookedAtDraft, newRef, type PegDraft } from './draft.ts';
 import { hazardId } from './draft-patch.ts';

@@ -1,4 +1,4 @@
-import type { RoundPlace } from '../../atlas/bank-round-page.ts';
+import type { RoundPlace } from '../../atlas/round-places.ts';
 import { type PegDraft, PLACE_MARK } from './draft.ts';
 import { fromTemplate, the } from './elements.ts';
 import { placeFindingOf } from './finding-of.ts';
