@@ -6,6 +6,7 @@ import { loadRatings } from '../atlas/ratings-cache.ts';
 import { loadVenue } from '../content/load-venue.ts';
 import { countWords } from '../domain/count-words.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
+import { closedUnseen, closedUnseenWords, nowOfGuide } from './guide-folder/closed-unseen.ts';
 import { recoverGuide, replaceGuide, unfinishedGuide } from './guide-folder/replace-guide.ts';
 import { writeOfflineList } from './offline-list.ts';
 import { outputFolder } from './output-folder.ts';
@@ -26,7 +27,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const folder = venueFolder(values.venue, io.environment);
   const out = outputFolder(values.out, folder);
   if (recoverGuide(out)) io.print('A build was stopped as it put its guide in place: that guide stands there again.');
-  const read = await loadVenue(folder);
+  const read = await loadVenue(folder, io.today?.());
   const { venue, faults, leftOut } = read;
   printFaults(folder, faults, leftOut, io);
   if (venue === null) {
@@ -44,6 +45,8 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   try {
     await buildSite({ root: PROJECT, outDir: unfinished, logLevel: 'warn' });
     await writeOfflineList(unfinished, siteAddress(process.env).base);
+    const unseen = closedUnseen(await nowOfGuide(out), await nowOfGuide(unfinished));
+    if (unseen !== null) io.printError(closedUnseenWords(unseen));
     replaceGuide(out);
   } finally {
     await rm(unfinished, { recursive: true, force: true });

@@ -13,7 +13,7 @@ import { venueFolder } from './venue-folder.ts';
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
   const { values } = readArguments(args, { venue: { type: 'string' }, json: { type: 'boolean' } });
   const folder = venueFolder(values.venue, io.environment);
-  const { venue, faults, leftOut, counts } = await loadVenue(folder);
+  const { venue, faults, leftOut, counts } = await loadVenue(folder, io.today?.());
   const isClean = venue !== null;
   if (values.json === true) {
     io.print(jsonText({ ok: isClean, counts, faults, leftOut }));

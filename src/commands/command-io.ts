@@ -1,4 +1,6 @@
 import { createInterface } from 'node:readline/promises';
+import { localDay } from '../client/local-day.ts';
+import type { Day } from '../domain/day.ts';
 import { visibleLines } from '../domain/hidden-characters.ts';
 
 /** What a command may touch of the world outside: passed in, so that a test can stand in for a terminal. */
@@ -8,6 +10,8 @@ export interface CommandIo {
   readonly print: (line: string) => void;
   /** One line for standard error: faults, progress, questions. */
   readonly printError: (line: string) => void;
+  /** The day on this computer's clock, for warnings alone; missing where none should be looked at. */
+  readonly today?: () => Day;
   /** Whether a person sits at it: progress and questions only then. */
   readonly isTerminal: boolean;
   /** Asks a question and waits for the answer; missing where nobody can be asked. */
@@ -28,6 +32,7 @@ export function processIo(): CommandIo {
     // What a file holds must not command the terminal that shows it.
     print: (line) => process.stdout.write(`${visibleLines(line)}\n`),
     printError: (line) => process.stderr.write(`${visibleLines(line)}\n`),
+    today: () => localDay(new Date()),
     isTerminal,
     ...(isTerminal ? { ask } : {}),
   };

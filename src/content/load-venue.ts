@@ -1,3 +1,4 @@
+import type { Day } from '../domain/day.ts';
 import type { PendingChange } from './folder-change/pending-change.ts';
 import { readSettled } from './folder-change/read-settled.ts';
 import { readFolder } from './read-folder.ts';
@@ -9,8 +10,8 @@ import type { VenueFiles } from './venue-files.ts';
  * Reads and checks the venue folder at a path, as it was at one moment, and changes nothing in it. A change that an intake
  * left unfinished is read as if it were finished, and is a fault until it is. Never throws for what is in the folder.
  */
-export async function loadVenue(folder: string): Promise<VenueRead> {
-  return readVenue(await readSettled(folder, async (pending) => withPending(await readFolder(folder), pending)));
+export async function loadVenue(folder: string, today?: Day): Promise<VenueRead> {
+  return readVenue(await readSettled(folder, async (pending) => withPending(await readFolder(folder), pending)), today);
 }
 
 function withPending(files: VenueFiles, pending: PendingChange | null): VenueFiles {

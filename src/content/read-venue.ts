@@ -1,5 +1,7 @@
+import type { Day } from '../domain/day.ts';
 import type { Venue } from '../domain/venue.ts';
 import { checkContent } from './checks/check-content.ts';
+import { checkGuideDayAhead } from './checks/guide-day-ahead.ts';
 import type { Content } from './content.ts';
 import type { Fault, LeftOut } from './fault.ts';
 import { readContent } from './read-content.ts';
@@ -32,12 +34,15 @@ export interface VenueRead {
 /**
  * Reads a venue folder that is in memory, and checks it: every fault of one run, in a stable order. Bare numbers take the
  * units `venue.md` declares. Never throws for what is in the files.
+ * @param today to warn of a guide's day that has not come; left out where no clock counts
  */
-export function readVenue(files: VenueFiles): VenueRead {
+export function readVenue(files: VenueFiles, today?: Day): VenueRead {
   const { value: content, faults: readFaults, leftOut } = readContent(files);
   // Where nothing was read at all one fault says it, and the many that would follow say nothing.
   const isNothing = files.faults.some(({ rule }) => rule.startsWith('folder-'));
-  const faults = isNothing ? files.faults : [...files.faults, ...readFaults, ...checkContent(content)];
+  const faults = isNothing
+    ? files.faults
+    : [...files.faults, ...readFaults, ...checkContent(content), ...checkGuideDayAhead(content, today)];
   const isClean = content.settingsSource !== null && faults.every(({ severity }) => severity === 'warning');
   return {
     venue: isClean ? venueOf(content) : null,

@@ -164,7 +164,10 @@ describe('where the folder changed since the round’s guide', () => {
     const round = roundOf({ pegs: [findingAt(folder, '1', { status: 'closed', reason: 'slip', platform: 'worn' })] });
     writeFileSync(
       join(folder, 'pegs/mill-pond/1.md'),
-      text('pegs/mill-pond/1.md').replace('status: open', 'status: closed\nstatus-reason: works'),
+      text('pegs/mill-pond/1.md').replace(
+        'status: open',
+        'status: closed\nstatus-since: 2026-10-01\nstatus-reason: works',
+      ),
     );
     return roundFile(folder, round);
   }

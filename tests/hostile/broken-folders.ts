@@ -281,6 +281,14 @@ const ROWS: readonly Row[] = [
     'photo-missing',
     8,
   ],
+  [
+    'closed on a day after the guide’s',
+    peg,
+    put('status: open', 'status: closed\nstatus-reason: Boards rotten\nstatus-since: 2026-11-22'),
+    'closing-later',
+    9,
+    /Set guide-day/,
+  ],
   ['closed without a reason', peg, put('status: open', 'status: closed'), 'closed-reason', 7, /status-reason/],
   ['a status of its own', peg, put('status: open', 'status: perhaps'), 'field-word', 7],
   [

@@ -45,7 +45,7 @@ The lorry stands behind it.
   'pegs/mill-pond/3.md': walkedPeg(
     '3',
     -0.0508,
-    `status: closed\nstatus-reason: Below new wires\nclearance: { clear-width: 1 m, measured-on: 2026-11-01 }\n${RECORDED_LINE}`,
+    `status: closed\nstatus-since: 2026-10-01\nstatus-reason: Below new wires\nclearance: { clear-width: 1 m, measured-on: 2026-11-01 }\n${RECORDED_LINE}`,
   ),
   'pegs/mill-pond/4.md': walkedPeg(
     '4',
@@ -62,7 +62,7 @@ The lorry stands behind it.
   'pegs/mill-pond/8.md': walkedPeg(
     '8',
     -0.0501,
-    'status: closed\nstatus-reason: Wires over the path\nmeasured-line-distance: { distance: 8 m, measured-on: 2026-11-12, method: tape }',
+    'status: closed\nstatus-since: 2026-10-01\nstatus-reason: Wires over the path\nmeasured-line-distance: { distance: 8 m, measured-on: 2026-11-12, method: tape }',
   ),
 };
 

@@ -1,6 +1,7 @@
 import type { Content } from '../content.ts';
 import type { Fault } from '../fault.ts';
 import { checkClosedByRecord } from './closed-by-record.ts';
+import { checkClosingDays } from './closing-days.ts';
 import { checkClosureStatus } from './closure-status.ts';
 import { checkDatedFacts } from './dated-facts.ts';
 import { checkDecimalPounds } from './decimal-pounds.ts';
@@ -31,6 +32,7 @@ import { checkSessionListing } from './session-listing.ts';
 import { checkSessionNames } from './session-names.ts';
 import { checkSessionWeights } from './session-weights.ts';
 import { checkSettingsLists } from './settings-lists.ts';
+import { checkSoundingNeighbours } from './sounding-neighbours.ts';
 import { checkSoundingPegs } from './sounding-pegs.ts';
 import { checkStandNumbers } from './stand-numbers.ts';
 import { checkStandOffGate } from './stand-off-gate.ts';
@@ -57,6 +59,7 @@ const CHECKS: readonly Check[] = [
   checkLineRecords,
   checkStandOffGate,
   checkClosedByRecord,
+  checkClosingDays,
   checkPhotoFiles,
   checkHazardHistory,
   checkPlaceHazards,
@@ -77,6 +80,7 @@ const CHECKS: readonly Check[] = [
   checkFishedWhileClosed,
   checkPartsBeforeSince,
   checkSoundingPegs,
+  checkSoundingNeighbours,
   checkLaterThanGuideDay,
 ];
 

@@ -17,6 +17,7 @@ export function checkLaterThanGuideDay(content: Content): readonly Fault[] {
   for (const { value, source } of [...content.pegs, ...content.retired]) {
     for (const [day, path] of daysOfPeg(value)) look(day, () => source, path);
   }
+  for (const { value, source } of content.notices) look(value.changedOn, () => source, ['changed-on']);
   for (const { value, source } of content.events) look(value.day, source, ['date']);
   for (const { value, source } of content.soundings) look(value.day, source, ['date']);
   for (const { value, source } of content.gauge) look(value.day, source, ['date']);
@@ -31,7 +32,6 @@ function daysOfPeg(peg: Peg): readonly (readonly [Day | undefined, FieldPath])[]
     [peg.since, ['since']],
     [peg.retired?.from, ['retired', 'from']],
     ...(peg.moved ?? []).map(({ on }, index) => [on, ['moved', index, 'on']] as const),
-    [peg.statusSince, ['status-since']],
     [peg.clearance?.measuredOn, ['clearance', 'measured-on']],
     [peg.measuredLineDistance?.measuredOn, ['measured-line-distance', 'measured-on']],
     ...peg.hazards.flatMap((hazard, index): (readonly [Day | undefined, FieldPath])[] => [

@@ -12,7 +12,10 @@ test('tells that a peg whose record says open is published as closed: hard rule,
         'kind: slippery\n    place: the steps\n    severity: 2\n    likelihood: 3',
         'kind: wasps-bees\n    place: the steps\n    severity: 5\n    likelihood: 5',
       ),
-      'pegs/mill-pond/10.md': replacing('features:', 'platform: { kind: timber, condition: unsafe }\nfeatures:'),
+      'pegs/mill-pond/10.md': replacing(
+        'features:',
+        'platform: { kind: timber, condition: unsafe, inspected-on: 2026-11-10 }\nfeatures:',
+      ),
     }),
   ).toMatchInlineSnapshot(`
     [

@@ -4,7 +4,7 @@ import { messagesOf, replacing } from '../small-venue.ts';
 const closure = (lines: string) => () =>
   `---\ntitle: Closed for good\nkind: closure\nfrom: 2026-11-10\n${lines}\n---\n`;
 const NOTICE = 'notices/2026-11-10-closed.md';
-const CLOSED = replacing('status: open', 'status: closed\nstatus-reason: Bank slipped');
+const CLOSED = replacing('status: open', 'status: closed\nstatus-since: 2026-10-01\nstatus-reason: Bank slipped');
 
 test('accepts a closure without a last day whose pegs are closed in their records', () => {
   expect(messagesOf({ [NOTICE]: closure('pegs: [mill-pond/2]'), 'pegs/mill-pond/2.md': CLOSED })).toEqual([]);

@@ -2,13 +2,17 @@ import { expect, test } from 'vitest';
 import { FILE, messagesOf, replacing } from '../small-venue.ts';
 
 test('accepts a closed peg that says why', () => {
-  expect(messagesOf({ [FILE.peg]: replacing('status: open', 'status: closed\nstatus-reason: Boards rotten') })).toEqual(
-    [],
-  );
+  expect(
+    messagesOf({
+      [FILE.peg]: replacing('status: open', 'status: closed\nstatus-since: 2026-10-01\nstatus-reason: Boards rotten'),
+    }),
+  ).toEqual([]);
 });
 
 test('refuses a closed peg without a reason', () => {
-  expect(messagesOf({ [FILE.peg]: replacing('status: open', 'status: closed') })).toMatchInlineSnapshot(`
+  expect(
+    messagesOf({ [FILE.peg]: replacing('status: open', 'status: closed\nstatus-since: 2026-10-01') }),
+  ).toMatchInlineSnapshot(`
     [
       "pegs/mill-pond/1.md:7:9 error Unexpected closed peg without a reason, expected status-reason with why it is closed. Add a line status-reason: it stands wherever the peg appears. (closed-reason)",
     ]

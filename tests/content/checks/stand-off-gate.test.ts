@@ -59,7 +59,7 @@ test('accepts a closed peg below the line', () => {
       ...Object.fromEntries(
         ['1', '2', '10'].map((peg) => [
           `pegs/mill-pond/${peg}.md`,
-          replacing('status: open', 'status: closed\nstatus-reason: Overhead line'),
+          replacing('status: open', 'status: closed\nstatus-since: 2026-10-01\nstatus-reason: Overhead line'),
         ]),
       ),
     }),
@@ -144,7 +144,7 @@ test('leaves a recorded line out once it is cleared, and accepts any on a closed
       'pegs/mill-pond/1.md': (text) =>
         replacing(
           'status: open',
-          'status: closed\nstatus-reason: wires',
+          'status: closed\nstatus-since: 2026-10-01\nstatus-reason: wires',
         )(hazardOfLine('')['pegs/mill-pond/1.md'](text)),
     }),
   ).toEqual([]);
@@ -190,7 +190,7 @@ test('sweeps the whole platform: a 15 m jetty reaches as far as it is long', () 
       ...Object.fromEntries(
         ['2', '10'].map((peg) => [
           `pegs/mill-pond/${peg}.md`,
-          replacing('status: open', 'status: closed\nstatus-reason: line'),
+          replacing('status: open', 'status: closed\nstatus-since: 2026-10-01\nstatus-reason: line'),
         ]),
       ),
       'pegs/mill-pond/1.md': replacing(
@@ -210,7 +210,7 @@ test('sweeps a rod behind wherever casting is allowed, though the pole is limite
     ...Object.fromEntries(
       ['2', '10'].map((peg) => [
         `pegs/mill-pond/${peg}.md`,
-        replacing('status: open', 'status: closed\nstatus-reason: line'),
+        replacing('status: open', 'status: closed\nstatus-since: 2026-10-01\nstatus-reason: line'),
       ]),
     ),
     'pegs/mill-pond/1.md': replacing(

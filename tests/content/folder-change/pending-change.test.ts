@@ -46,7 +46,7 @@ function everything(at = scratch): Record<string, string> {
 
 it('is read as if it were finished, reported, and left as it is', async () => {
   const old = smallVenue().texts.get(FILE.peg) ?? '';
-  const closed = old.replace('status: open', 'status: closed\nstatus-reason: Soft');
+  const closed = old.replace('status: open', 'status: closed\nstatus-since: 2026-10-01\nstatus-reason: Soft');
   journal([entry(FILE.peg, old, closed)], { '0.new': closed });
   const before = everything();
   const { venue, faults } = await loadVenue(folder);
