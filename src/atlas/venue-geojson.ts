@@ -7,23 +7,31 @@ import type { LatLng, Ring } from '../domain/place.ts';
 import { closedBecause, pegLabel } from '../domain/verdict-words.ts';
 import { standOffZone, standOffZoneMetres } from '../ground/stand-off-zone.ts';
 import { type Atlas, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
+import { FINDING } from './drawing/place-mark.ts';
 import { isobathWords } from './isobath-words.ts';
+import { mapFindings } from './map-findings.ts';
 import { factsOfPeg } from './peg-verdicts.ts';
 import { pegLink } from './site-link.ts';
 
 /**
  * The whole venue as GeoJSON (RFC 7946: WGS 84, longitude first, outer rings anticlockwise). Every feature has a `kind`
  * and its `water`: outline (islands are its holes), island, peg, overhead-line, stand-off-zone, isobath, path, the kinds
- * of places and areas.
+ * of places and areas, and finding: a current hazard at a place or path, or rescue kit that is missing.
  */
 export function venueGeojson(atlas: Atlas): FeatureCollection {
   return collection(atlas.venue.waters.flatMap(({ id }) => waterFeatures(atlas, id)));
 }
 
-/** The same of one water, for its own map; overhead lines of the other waters are on it too, for they know no water. */
+/**
+ * The same of one water, for its own map; overhead lines of the other waters are on it too, for they know no water, and what
+ * is found at their gates and paths.
+ */
 export function waterGeojson(atlas: Atlas, water: string): FeatureCollection {
   const others = atlas.venue.waters.filter(({ id }) => id !== water);
-  return collection([...waterFeatures(atlas, water), ...others.flatMap((other) => lineFeatures(atlas, other))]);
+  return collection([
+    ...waterFeatures(atlas, water),
+    ...others.flatMap((other) => [...lineFeatures(atlas, other), ...findingFeatures(atlas, other)]),
+  ]);
 }
 
 function collection(features: readonly Feature[]): FeatureCollection {
@@ -34,6 +42,7 @@ function waterFeatures(atlas: Atlas, id: string): readonly Feature[] {
   const water = waterOf(atlas, id);
   return [
     ...groundFeatures(water),
+    ...findingFeatures(atlas, water),
     ...isobathFeatures(atlas, id),
     ...lineFeatures(atlas, water),
     ...pegFeatures(atlas, id),
@@ -60,6 +69,13 @@ function groundFeatures({ id, name, map }: Water): readonly Feature[] {
       feature({ kind, water: id, name: place }, { type: 'Point', coordinates: position(at) }),
     ),
   ];
+}
+
+/** What is found at places and paths; `mappedAs` is the id they have on the club's own map. */
+function findingFeatures({ venue }: Atlas, water: Water): readonly Feature[] {
+  return mapFindings(venue, water).map(({ mappedAs, at, words }) =>
+    feature({ kind: FINDING, water: water.id, mappedAs, name: words }, { type: 'Point', coordinates: position(at) }),
+  );
 }
 
 function isobathFeatures(atlas: Atlas, id: string): readonly Feature[] {

@@ -7,9 +7,10 @@ import { pegLabel } from '../domain/verdict-words.ts';
 import { distanceMetres } from '../ground/geodesy/geodesic-between.ts';
 import { standOffZone } from '../ground/stand-off-zone.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
-import type { MapDrawing } from './drawing/map.ts';
-import { UNITS_PER_PIXEL } from './drawing/map.ts';
+import { type MapDrawing, UNITS_PER_PIXEL } from './drawing/map.ts';
+import { FINDING } from './drawing/place-mark.ts';
 import { isobathWords } from './isobath-words.ts';
+import { mapFindings } from './map-findings.ts';
 import { type MapFrame, mapFrame } from './map-frame.ts';
 import { markOf, standingOfPeg, verdictOfPeg } from './peg-verdicts.ts';
 import { pegLink } from './site-link.ts';
@@ -52,8 +53,12 @@ export function waterMap(atlas: Atlas, waterId: string): MapDrawing {
     standOffZones: overheadLines.flatMap((each) =>
       standOffZone(each, settings.standOff).map((rings) => rings.map(line)),
     ),
-    places: waters
-      .flatMap(({ map }) => map.places)
+    places: [
+      ...waters.flatMap(({ map }) => map.places),
+      ...waters.flatMap((each) =>
+        mapFindings(atlas.venue, each).map(({ at, words }) => ({ kind: FINDING, name: words, at })),
+      ),
+    ]
       .filter(({ at }) => frame.isInside(at))
       .map(({ kind, name, at }) => {
         const [x, y] = place(at);

@@ -1,5 +1,8 @@
 import { escapeMarkup } from './svg-markup.ts';
 
+/** The kind of a mark that warns of what was found there; its name says what. */
+export const FINDING = 'finding';
+
 /** A thing at one point of a map. */
 export interface PlaceMark {
   readonly kind: string;
@@ -29,8 +32,12 @@ export function placeRadius({ kind }: Pick<PlaceMark, 'kind'>): number {
   return words === undefined ? 22 : Math.round((words.length * LETTER) / 2) + 10;
 }
 
-/** A plate with a short word, a ring for a throw line, a wheel for an aerator; its middle stands at `x`, `y`. */
+/**
+ * A plate with a short word, a ring for a throw line, a wheel for an aerator, a warning triangle for what was found; its
+ * middle stands at `x`, `y`.
+ */
 export function placeMark({ kind, name }: PlaceMark, [x, y]: readonly [number, number]): string {
+  if (kind === FINDING) return findingMark(name, x, y);
   const at = `transform="translate(${Math.round(x)} ${Math.round(y)})"`;
   const title = `<title>${escapeMarkup(name)}</title>`;
   const words = WORDS[kind];
@@ -42,4 +49,10 @@ export function placeMark({ kind, name }: PlaceMark, [x, y]: readonly [number, n
   }
   const half = placeRadius({ kind });
   return `<g class="m-place m-${kind}" ${at}>${title}<path d="M-${half}-26h${half * 2}v52h-${half * 2}z"/><text y="14">${words}</text></g>`;
+}
+
+/** In the shape of a warning sign (ISO 3864-1), told by its shape where there is no colour. */
+function findingMark(words: string, x: number, y: number): string {
+  const said = escapeMarkup(words);
+  return `<g class="m-finding" role="img" aria-label="${said}" transform="translate(${Math.round(x)} ${Math.round(y)})"><title>${said}</title><path d="M-30 24L0-28L30 24z"/><path d="M0-10V8M0 14V18"/></g>`;
 }

@@ -32,6 +32,7 @@ const BEHIND_PIXELS = 15;
 
 /** Words in the plate of a place, as on the drawn map; a throw line has a ring of its own. */
 const PLACE_WORDS: Readonly<Record<string, string>> = {
+  finding: '!',
   aed: 'AED',
   'throw-line': '',
   gate: 'gate',

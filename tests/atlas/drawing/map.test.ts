@@ -60,6 +60,7 @@ const MAP: MapDrawing = {
     { kind: 'aed', name: 'Defibrillator', x: 150, y: 1110 },
     { kind: 'throw-line', name: 'Throw line 1', x: 700, y: 1060 },
     { kind: 'aerator', name: 'Paddle', x: 700, y: 600 },
+    { kind: 'finding', name: 'Lodge car park: Pot-holes, <deep>', x: 120, y: 1100 },
   ],
   pegs: [
     { peg: '1', href: '/pit/1/', label: 'Peg 1', closed: false, x: 700, y: 1020, facingDegrees: 0 },
