@@ -37,6 +37,18 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     summary: 'read a club’s own papers into the venue folder: import places, results or soundings FILE…',
     load: () => import('./import.ts'),
   },
+  repeg: {
+    summary: 'number a run of pegs anew: repeg WATER 10-18 +1 --from DAY',
+    load: () => import('./repeg.ts'),
+  },
+  retire: {
+    summary: 'take a peg out of the guide for good: retire WATER/PEG --from DAY --why TEXT',
+    load: () => import('./retire.ts'),
+  },
+  upgrade: {
+    summary: 'rewrite an older venue folder to the newest format',
+    load: () => import('./upgrade.ts'),
+  },
   anglers: {
     summary: 'who is who in the log: anglers who NAME, merge REF REF, forget REF',
     load: () => import('./anglers.ts'),

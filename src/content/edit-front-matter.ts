@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import { parseDocument } from 'yaml';
 import { PEG_FIELD_ORDER } from './peg-field-order.ts';
-import { editYaml, type FieldEdit } from './yaml-edit/edit-yaml.ts';
+import { editYaml, type FieldEdit, type KeyOrder } from './yaml-edit/edit-yaml.ts';
 import { CannotEdit, type FieldPath, readYaml } from './yaml-edit/yaml-place.ts';
 
 export type { FieldEdit } from './yaml-edit/edit-yaml.ts';
@@ -11,13 +11,14 @@ export { CannotEdit, type FieldPath } from './yaml-edit/yaml-place.ts';
  * Changes chosen fields of a record's front matter and no other byte: comments, order of keys, quotes, line ends, byte
  * order mark and body stay as they are. What was written is read again and compared with what was meant.
  * @param text a whole record, `---` first
+ * @param order the usual order of keys, for a field that is added; a peg record's where left out
  * @throws CannotEdit where there is no front matter, or where it is written in a way (anchors that are shared, doubled
  * keys) that this cannot change safely
  */
-export function editFrontMatter(text: string, edits: readonly FieldEdit[]): string {
+export function editFrontMatter(text: string, edits: readonly FieldEdit[], order: KeyOrder = PEG_FIELD_ORDER): string {
   const [start, end] = frontMatterRange(text);
   const before = text.slice(start, end);
-  const after = edits.reduce((yaml, edit) => editYaml(yaml, edit, PEG_FIELD_ORDER), before);
+  const after = edits.reduce((yaml, edit) => editYaml(yaml, edit, order), before);
   const meant = edits.reduce(withEdit, plainValue(before));
   if (!isDeepStrictEqual(plainValue(after), meant)) {
     throw new CannotEdit('its front matter shares values between fields or is written in an unusual way');

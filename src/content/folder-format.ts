@@ -5,8 +5,8 @@ import { fieldOf } from './schemas/fields.ts';
 export const FIRST_FORMAT = 1;
 
 /**
- * The newest format of a venue folder. Format 2 knows stands and facts with days; format 1
- * is read as it always was.
+ * The newest format of a venue folder. In format 2 every peg record states the id of its stand; both know facts with days,
+ * and format 1 is read as it always was. `upgrade/steps.ts` rewrites the one into the other.
  */
 export const NEWEST_FORMAT = 2;
 

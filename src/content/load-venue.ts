@@ -19,7 +19,10 @@ function withPending(files: VenueFiles, pending: PendingChange | null): VenueFil
   const texts = new Map(files.texts);
   const photos = new Map(files.photos);
   for (const [path, bytes] of pending.files) {
-    if (path.startsWith('photos/')) photos.set(path.slice('photos/'.length), bytes.length);
+    if (bytes === null) {
+      texts.delete(path);
+      photos.delete(path.slice('photos/'.length));
+    } else if (path.startsWith('photos/')) photos.set(path.slice('photos/'.length), bytes.length);
     else texts.set(path, new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes));
   }
   const fault = faultOfFile('', {

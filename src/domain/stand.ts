@@ -47,13 +47,15 @@ const ALPHABET = '0123456789abcdefghjkmnpqrstvwxyz';
 const ID_CHARACTERS = 8;
 
 /**
- * The id of a stand: its record's, or where that gives none one made from its water and number, always the same. It is a
- * 64-bit FNV-1a hash (Fowler, Noll and Vo, 1991) in Crockford's base 32, so that nobody reads a number into it.
+ * The id of a stand: its record's, or where that gives none one made from its water and number, always the same; of a stand
+ * younger than the venue from the day it began as well, since another may have carried that number before. It is a 64-bit
+ * FNV-1a hash (Fowler, Noll and Vo, 1991) in Crockford's base 32, so that nobody reads a number into it.
  */
-export function standId({ id, water, peg }: Pick<Peg, 'id' | 'water' | 'peg'>): StandId {
+export function standId({ id, water, peg, since }: Pick<Peg, 'id' | 'water' | 'peg' | 'since'>): StandId {
   if (id !== undefined) return id;
+  const name = since === undefined ? pegKey(water, peg) : `${pegKey(water, peg)}@${since}`;
   let hash = 0xcbf29ce484222325n;
-  for (const character of pegKey(water, peg)) {
+  for (const character of name) {
     hash = ((hash ^ BigInt(character.codePointAt(0) ?? 0)) * 0x100000001b3n) & 0xffffffffffffffffn;
   }
   let text = '';

@@ -11,18 +11,19 @@ import { readContent } from '../../content/read-content.ts';
 import { readFolder } from '../../content/read-folder.ts';
 import type { VenueFiles } from '../../content/venue-files.ts';
 
-/** A venue folder that an import reads once and changes once, all or nothing. */
+/** A venue folder that a command reads once and changes once, all or nothing. */
 export class FolderImport {
   readonly content: Content;
   readonly files: FolderFiles;
   readonly texts: ReadonlyMap<string, string>;
+  /** The folder as it was read. */
+  readonly read: VenueFiles;
   readonly #folder: string;
-  readonly #read: VenueFiles;
   readonly #errors: readonly Fault[];
 
   private constructor(folder: string, read: VenueFiles, content: Content) {
     this.#folder = folder;
-    this.#read = read;
+    this.read = read;
     this.#errors = errorsOf(read);
     this.content = content;
     this.texts = read.texts;
@@ -44,12 +45,15 @@ export class FolderImport {
     const { value: content, faults } = readContent(read);
     if (content.settingsSource === null)
       return { ok: false, lines: formatFaults([...read.faults, ...faults].slice(0, 5)) };
+    // A folder that means something else than is known here would be changed for the worse.
+    const format = faults.filter(({ rule }) => rule === 'format-newer' || rule === 'format-unknown');
+    if (format.length > 0) return { ok: false, lines: formatFaults(format) };
     return { ok: true, folder: new FolderImport(folder, read, content) };
   }
 
   /** Errors a change would bring into the folder. */
   faultsAfter(changed: readonly NewFile[]): readonly Fault[] {
-    return newErrors(this.#errors, errorsOf(withChanges(this.#read, changed)));
+    return newErrors(this.#errors, errorsOf(withChanges(this.read, changed)));
   }
 
   /** Writes a change, all or nothing. Returns a sentence where it could not. */

@@ -7,11 +7,12 @@ import { LOCK, lockJournal } from './lock-journal.ts';
 import { whyUnsafe } from './safe-path.ts';
 import { finishChange, settleFolder } from './settle-folder.ts';
 
-/** New content of one file of the folder. */
+/** New content of one file of the folder, or its end. */
 export interface NewFile {
   /** Path inside the folder, with forward slashes. */
   readonly path: string;
-  readonly bytes: Uint8Array;
+  /** Null where the file is to be taken away. */
+  readonly bytes: Uint8Array | null;
   /** What was read before the change was worked out; null where there was no file. */
   readonly before: Uint8Array | null;
 }
@@ -75,13 +76,21 @@ function stage(folder: string, change: string, files: readonly NewFile[], disk: 
   const entries = files.map(({ path, bytes, before }, index): JournalEntry => {
     refuseOutside(folder, path, disk);
     const staged = `${index}.new`;
-    disk.writeNew(join(change, staged), bytes);
-    if (before !== null && disk.exists(join(folder, path))) disk.copyMode(join(folder, path), join(change, staged));
-    return { path, staged, before: before === null ? null : contentHash(before), after: contentHash(bytes) };
+    disk.writeNew(join(change, staged), bytes ?? NOTHING);
+    if (bytes !== null && before !== null && disk.exists(join(folder, path)))
+      disk.copyMode(join(folder, path), join(change, staged));
+    return { path, staged, before: hashOf(before), after: hashOf(bytes) };
   });
   disk.syncFolder(change);
   disk.syncFolder(dirname(change));
   return entries;
+}
+
+/** Where a file is to be taken away, an empty one waits in the journal as a sign that it still stands. */
+const NOTHING = new Uint8Array();
+
+function hashOf(bytes: Uint8Array | null): string | null {
+  return bytes === null ? null : contentHash(bytes);
 }
 
 function refuseOutside(folder: string, path: string, disk: Disk): void {

@@ -20,7 +20,8 @@ export interface JournalEntry {
   readonly staged: string;
   /** SHA-256 of what is to be replaced; null where there was no file. */
   readonly before: string | null;
-  readonly after: string;
+  /** SHA-256 of what is to be there; null where the file is to be taken away, and what is staged is empty. */
+  readonly after: string | null;
 }
 
 /** SHA-256 of some bytes. */
@@ -41,6 +42,7 @@ export function fileHash(disk: Disk, path: string): string | null {
 /** A journal that cannot be what an intake of this folder left: broken, or made by somebody else. */
 export class DamagedJournal extends Error {}
 
+const EMPTY = contentHash(new Uint8Array());
 const HASH = /^[0-9a-f]{64}$/;
 const MOST_ENTRIES = 10_000;
 
@@ -75,7 +77,8 @@ export function readJournal(folder: string, change: string, disk: Disk): readonl
     if (unsafe !== null) throw damaged(`it would write ${path}`);
     if (disk.isLink(join(change, staged))) throw damaged('it is reached by a link');
     const waiting = fileHash(disk, join(change, staged));
-    if (waiting !== null && waiting !== after) throw damaged(`what it would write to ${path} is not what was meant`);
+    if (waiting !== null && waiting !== (after ?? EMPTY))
+      throw damaged(`what it would write to ${path} is not what was meant`);
   }
   return entries;
 }
@@ -89,8 +92,7 @@ function isEntry(value: unknown): value is JournalEntry {
     typeof staged === 'string' &&
     /^\d{1,5}\.new$/.test(staged) &&
     (before === null || (typeof before === 'string' && HASH.test(before))) &&
-    typeof after === 'string' &&
-    HASH.test(after)
+    (after === null || (typeof after === 'string' && HASH.test(after)))
   );
 }
 

@@ -9,8 +9,8 @@ export interface PendingChange {
   readonly message: string;
   /** Whether the change is an intake's own; of another nothing is read. */
   readonly isSound: boolean;
-  /** New content of the files that are still waiting, by path: with it the folder reads as it wholly is. */
-  readonly files: ReadonlyMap<string, Uint8Array>;
+  /** New content of the files that are still waiting, by path, null where one is to be taken away: with it the folder reads as it wholly is. */
+  readonly files: ReadonlyMap<string, Uint8Array | null>;
 }
 
 const FINISH =
@@ -18,7 +18,7 @@ const FINISH =
 
 /** The change that waits in a folder, or null. Writes nothing. */
 export function pendingChange(folder: string, disk: Disk = REAL_DISK): PendingChange | null {
-  const files = new Map<string, Uint8Array>();
+  const files = new Map<string, Uint8Array | null>();
   const changes = committedChanges(disk, folder);
   try {
     for (const change of changes) {
@@ -28,8 +28,8 @@ export function pendingChange(folder: string, disk: Disk = REAL_DISK): PendingCh
         const message = `An intake was stopped in the middle, and since then ${edited.join(', ')} was edited. Put your edit aside, bring the file back to what it was (or delete the folder ${change} to give the intake up), and run: npm run -s venue -- intake`;
         return { message, isSound: true, files: new Map() };
       }
-      for (const { path, staged } of waitingFiles(change, entries, disk))
-        files.set(path, disk.read(join(change, staged)));
+      for (const { path, staged, after } of waitingFiles(change, entries, disk))
+        files.set(path, after === null ? null : disk.read(join(change, staged)));
     }
   } catch (error) {
     if (error instanceof DamagedJournal) return { message: error.message, isSound: false, files: new Map() };

@@ -30,7 +30,10 @@ export function finishChange(folder: string, change: string, disk: Disk): void {
   }
   const waiting = waitingFiles(change, entries, disk);
   try {
-    for (const { path, staged } of waiting) moveOnce(join(change, staged), join(folder, path), disk);
+    for (const { path, staged, after } of waiting) {
+      if (after === null) takeAway(join(change, staged), join(folder, path), disk);
+      else moveOnce(join(change, staged), join(folder, path), disk);
+    }
     for (const parent of new Set(entries.map(({ path }) => dirname(join(folder, path))))) disk.syncFolder(parent);
     disk.remove(change);
   } catch (error) {
@@ -61,6 +64,12 @@ export function editedSince(
     return now !== before && now !== after;
   });
   return edited.map(({ path }) => path);
+}
+
+/** Its sign in the journal goes last: stopped in between, the next run finds nothing left to take away and only clears it. */
+function takeAway(sign: string, path: string, disk: Disk): void {
+  disk.remove(path);
+  disk.remove(sign);
 }
 
 function moveOnce(from: string, to: string, disk: Disk): void {

@@ -15,7 +15,7 @@ export interface FolderFiles {
 /** Files as they would be after the changes noted so far; nothing is written. */
 export class StagedFiles {
   readonly #folder: FolderFiles;
-  readonly #after = new Map<string, Uint8Array>();
+  readonly #after = new Map<string, Uint8Array | null>();
 
   constructor(folder: FolderFiles) {
     this.#folder = folder;
@@ -23,9 +23,8 @@ export class StagedFiles {
 
   text(path: string): string | null {
     const staged = this.#after.get(path);
-    return staged === undefined
-      ? this.#folder.text(path)
-      : new TextDecoder('utf-8', { ignoreBOM: true }).decode(staged);
+    if (staged === undefined) return this.#folder.text(path);
+    return staged === null ? null : new TextDecoder('utf-8', { ignoreBOM: true }).decode(staged);
   }
 
   pegsOf(water: string): readonly string[] {
@@ -36,12 +35,21 @@ export class StagedFiles {
     this.#after.set(path, typeof content === 'string' ? new TextEncoder().encode(content) : content);
   }
 
+  /** Takes a file away, unless something was put in its place before or is afterwards. */
+  takeAway(path: string): void {
+    if (!this.#after.has(path)) this.#after.set(path, null);
+  }
+
   /** What differs from the folder; the files of `rounds/` last, since readers go by them. */
   changed(): NewFile[] {
     const files = [...this.#after].map(([path, bytes]) => ({ path, bytes, before: this.#folder.bytes(path) }));
     const isRound = ({ path }: NewFile): number => (path.startsWith('rounds/') ? 1 : 0);
     return files
-      .filter(({ bytes, before }) => before === null || Buffer.compare(bytes, before) !== 0)
+      .filter(({ bytes, before }) => (bytes === null || before === null ? bytes !== before : !sameBytes(bytes, before)))
       .sort((a, b) => isRound(a) - isRound(b));
   }
+}
+
+function sameBytes(a: Uint8Array, b: Uint8Array): boolean {
+  return Buffer.compare(a, b) === 0;
 }

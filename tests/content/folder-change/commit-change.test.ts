@@ -19,9 +19,10 @@ import { readSettled } from '../../../src/content/folder-change/read-settled.ts'
 import { settleFolder, UnfinishedChange } from '../../../src/content/folder-change/settle-folder.ts';
 import { Killed, stoppingDisk } from './stopping-disk.ts';
 
-const OLD = { 'venue.md': 'day 1', 'pegs/pool/1.md': 'open', 'pegs/pool/2.md': 'open' };
+const OLD = { 'venue.md': 'day 1', 'pegs/pool/1.md': 'open', 'pegs/pool/2.md': 'open', 'pegs/pool/3.md': 'open' };
+/** Files changed, files added, and peg 3 taken away. */
 const NEW = {
-  ...OLD,
+  'venue.md': 'day 1',
   'pegs/pool/1.md': 'closed',
   'pegs/pool/2.md': 'closed too',
   'gauge/pool.csv': 'date,level\n',
@@ -59,13 +60,15 @@ const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 function change(): NewFile[] {
   const before = OLD as Readonly<Record<string, string>>;
-  return Object.entries(NEW)
+  const written = Object.entries(NEW)
     .filter(([path, text]) => before[path] !== text)
     .map(([path, text]) => ({
       path,
       bytes: bytes(text),
       before: before[path] === undefined ? null : bytes(before[path]),
     }));
+  const takenAway = Object.keys(OLD).filter((path) => !Object.hasOwn(NEW, path));
+  return [...takenAway.map((path) => ({ path, bytes: null, before: bytes(before[path]!) })), ...written];
 }
 
 function steps(): number {
@@ -210,7 +213,7 @@ describe('a change of several files', () => {
       },
     };
     expect(() => commitChange(folder, change(), refusing)).toThrow(
-      /3 of its 4 files are in place.*2026-11-12-k7q2\.csv.*EACCES/,
+      /4 of its 5 files are in place.*2026-11-12-k7q2\.csv.*EACCES/,
     );
     expect(tidyFolder(folder)).toBe(true);
     expect(snapshot()).toEqual(NEW);

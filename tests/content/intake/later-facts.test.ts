@@ -23,7 +23,7 @@ function take(files: Files, round: RoundFile, keepOpen?: ReadonlyMap<string, { b
       ...(keepOpen === undefined ? {} : { keepOpen }),
     },
   );
-  const changed = plan.files.map(({ path, bytes }) => [path, new TextDecoder().decode(bytes)]);
+  const changed = plan.files.map(({ path, bytes }) => [path, new TextDecoder().decode(bytes ?? new Uint8Array())]);
   return {
     files: { ...files, ...Object.fromEntries(changed) },
     told: plan.changes.map(({ where, field, from, to }) => `${where} ${field}: ${from ?? ''} -> ${to}`).join('\n'),

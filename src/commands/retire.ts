@@ -1,0 +1,52 @@
+import { StagedFiles } from '../content/intake/staged-files.ts';
+import { planRetire } from '../content/stands/plan-retire.ts';
+import type { CommandIo } from './command-io.ts';
+import { refuse } from './import/ask-to-write.ts';
+import { FolderImport } from './import/folder-import.ts';
+import { readArguments, UsageError } from './read-arguments.ts';
+import { changeDay } from './stands/change-day.ts';
+import { finishStandChange } from './stands/finish-stand-change.ts';
+import { venueFolder } from './venue-folder.ts';
+
+/**
+ * `retire WATER/PEG --from DAY [--why TEXT] [--dry-run] [--yes] [--venue FOLDER]`: takes a peg out of the guide for good. Its
+ * record and its log are kept; what changes is shown before anything is written, all or nothing.
+ */
+export async function run(args: readonly string[], io: CommandIo): Promise<number> {
+  const { values, positionals } = readArguments(
+    args,
+    {
+      venue: { type: 'string' },
+      from: { type: 'string' },
+      why: { type: 'string' },
+      'dry-run': { type: 'boolean' },
+      yes: { type: 'boolean' },
+    },
+    true,
+  );
+  const [key, ...rest] = positionals;
+  const [, water, peg] = /^([^/\s]+)\/([^/\s]+)$/.exec(key ?? '') ?? [];
+  if (water === undefined || peg === undefined || rest.length > 0) {
+    throw new UsageError("Name one peg with its water: retire kiln-pool/23 --from 2026-03-01 --why 'Filled in'");
+  }
+  const from = changeDay(values.from);
+  const why = values.why?.trim();
+  const opened = await FolderImport.open(venueFolder(values.venue, io.environment));
+  if (!opened.ok) return refuse(opened.lines, io);
+  const { folder } = opened;
+  const staged = new StagedFiles(folder.files);
+  const request = { water, peg, from, ...(why === undefined || why === '' ? {} : { why }) };
+  const plan = planRetire(folder.content, request, staged);
+  return finishStandChange(
+    folder,
+    plan,
+    staged,
+    {
+      isAgreed: values.yes === true,
+      isDryRun: values['dry-run'] === true,
+      nothingNew: 'It is retired already',
+      done: 'Written. Build the guide anew: npm run build',
+    },
+    io,
+  );
+}
