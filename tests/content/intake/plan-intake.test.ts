@@ -23,7 +23,10 @@ function plan(
 
 /** The folder as it is when the plan has been carried out. */
 function folderAfter(files: Files, { files: changed }: IntakePlan): Record<string, string> {
-  const texts = changed.map(({ path, bytes }) => [path, new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes ?? new Uint8Array())]);
+  const texts = changed.map(({ path, bytes }) => [
+    path,
+    new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes ?? new Uint8Array()),
+  ]);
   return { ...files, ...Object.fromEntries(texts) };
 }
 
