@@ -148,7 +148,7 @@ async function write(
   if (typeof file === 'string') return refuse([file], io);
   const broken = errorsOf(withChanges(read, [file])).filter((fault) => fault.file === file.path);
   if (broken.length > 0) return refuse(['The match would not be valid:', ...formatFaults(broken)], io);
-  if (file.before !== null && Buffer.compare(file.before, file.bytes) === 0) {
+  if (file.before !== null && file.bytes !== null && Buffer.compare(file.before, file.bytes) === 0) {
     io.printError('The file says just this already: nothing was changed.');
     return EXIT.clean;
   }

@@ -13,6 +13,7 @@ import { type Plumbing, plumb } from './ground/soundings.ts';
 import { placedAt } from './ground/spot.ts';
 import { drawTallymanLake } from './ground/tallyman-lake.ts';
 import { waterOf } from './ground/water-map.ts';
+import { livedIn } from './history.ts';
 import { readGauge } from './log/gauge.ts';
 import { makeLog } from './log/make-log.ts';
 import { drawWeather } from './log/weather.ts';
@@ -87,25 +88,22 @@ export function demoVenue(): DemoVenue {
     weather,
     chance.apart('log'),
   );
-  return {
-    venue: {
-      settings,
-      waters: drawn.map((water) => waterOf(water, place)),
-      pegs: walked.pegs,
-      events: log.events,
-      sessions: log.sessions,
-      notices: [...NOTICES].sort((a, b) => (a.id < b.id ? -1 : 1)),
-      rounds: walked.rounds,
-      soundings: ground.flatMap(({ water, stands }) =>
-        plumb(water, stands, PLUMBING[water.id]!, weather, place, chance.apart(`plumb ${water.id}`)),
-      ),
-      gauge: drawn.flatMap((water) =>
-        readGauge(water.id, FIRST_DAY, GUIDE_DAY, weather, chance.apart(`gauge ${water.id}`)),
-      ),
-    },
-    truth: log.truth,
-    drawings,
+  const venue = {
+    settings,
+    waters: drawn.map((water) => waterOf(water, place)),
+    pegs: walked.pegs,
+    events: log.events,
+    sessions: log.sessions,
+    notices: [...NOTICES].sort((a, b) => (a.id < b.id ? -1 : 1)),
+    rounds: walked.rounds,
+    soundings: ground.flatMap(({ water, stands }) =>
+      plumb(water, stands, PLUMBING[water.id]!, weather, place, chance.apart(`plumb ${water.id}`)),
+    ),
+    gauge: drawn.flatMap((water) =>
+      readGauge(water.id, FIRST_DAY, GUIDE_DAY, weather, chance.apart(`gauge ${water.id}`)),
+    ),
   };
+  return { venue: livedIn(venue, log.truth), truth: log.truth, drawings };
 }
 
 /** Puts to a water's records what no drawing tells: notes, hazards found, distances taped. */

@@ -70,6 +70,11 @@ function namings(content: Content): readonly Naming[] {
             ],
       ),
     ),
+    ...content.matches.flatMap(({ value: { day, plan, leaveOut, kept }, source }) =>
+      [...new Set([...plan.flatMap(({ pegs }) => pegs), ...leaveOut, ...kept])].map(
+        (key): Naming => ({ key, day, what: 'a match', source: () => source, field: ['date'] }),
+      ),
+    ),
     ...content.notices.flatMap(({ value, source }) =>
       value.pegs.map(
         (key): Naming => ({ key, day: value.from, what: 'a notice', source: () => source, field: ['pegs'] }),

@@ -1,10 +1,14 @@
 import { USUAL_ROUND_COLUMNS } from '../../../src/content/round-columns.ts';
 import type { BagPart } from '../../../src/domain/bag.ts';
+import type { Day } from '../../../src/domain/day.ts';
 import type { BankRound } from '../../../src/domain/round.ts';
 import type { FishingEvent, Session } from '../../../src/domain/session.ts';
 import type { GaugeReading, Sounding } from '../../../src/domain/venue.ts';
 import { type Cell, csvText } from './csv-text.ts';
 import { compassPoint, metres, poundsAndOunces } from './quantities.ts';
+
+/** The number on the post of a stand on a day. */
+export type NumberOn = (water: string, peg: string, day: Day) => string;
 
 /** `sessions/<year>/events.csv`. */
 export function eventsText(events: readonly FishingEvent[]): string {
@@ -61,7 +65,7 @@ export function sessionsText(sessions: readonly Session[], parts: readonly BagPa
     sessions.map((session) => [
       session.event,
       session.section,
-      session.peg,
+      session.painted ?? session.peg,
       session.angler,
       session.status,
       weight(session.weightGrams),
@@ -75,13 +79,13 @@ export function sessionsText(sessions: readonly Session[], parts: readonly BagPa
 }
 
 /** `soundings/<water>.csv`. */
-export function soundingsText(soundings: readonly Sounding[]): string {
+export function soundingsText(soundings: readonly Sounding[], numberOn: NumberOn): string {
   return csvText(
     ['lat', 'lng', 'peg', 'distance', 'bearing', 'depth', 'date', 'level'],
     soundings.map((row) => [
       row.at?.lat,
       row.at?.lng,
-      row.fromPeg?.peg,
+      row.fromPeg === undefined ? undefined : numberOn(row.water, row.fromPeg.peg, row.day),
       row.fromPeg?.distanceMetres,
       row.fromPeg?.bearingDegrees,
       row.depthMetres,
@@ -100,13 +104,13 @@ export function gaugeText(readings: readonly GaugeReading[]): string {
 }
 
 /** `rounds/<date>-<ref>.csv`. */
-export function roundText(round: BankRound): string {
+export function roundText(round: BankRound, numberOn: NumberOn): string {
   return csvText(
     USUAL_ROUND_COLUMNS,
     round.entries.map((row) => [
       row.entry,
       row.water,
-      row.peg,
+      row.peg === undefined ? undefined : numberOn(row.water, row.peg, row.day ?? round.day),
       row.status,
       row.platform,
       row.hazard,

@@ -1,5 +1,7 @@
+import type { Dated } from '../../../src/domain/dated.ts';
 import type { Hazard } from '../../../src/domain/hazard.ts';
-import type { Peg } from '../../../src/domain/peg.ts';
+import type { Peg, ReachClaim } from '../../../src/domain/peg.ts';
+import type { Move } from '../../../src/domain/stand.ts';
 import { rounded } from '../ground/spot.ts';
 import { markdownFile, type Value } from './front-matter.ts';
 import { metres, slopeText } from './quantities.ts';
@@ -8,12 +10,19 @@ import { metres, slopeText } from './quantities.ts';
 export function pegText(peg: Peg): string {
   return markdownFile(
     {
-      peg: peg.peg,
+      peg: peg.retired === undefined ? peg.peg : undefined,
+      id: peg.id,
+      since: peg.since,
+      was: unlessNone((peg.was ?? []).map(({ peg: number, from, until }) => ({ peg: number, from, until }))),
+      retired: peg.retired === undefined ? undefined : { from: peg.retired.from, why: peg.retired.why },
       water: peg.water,
       position: { lat: peg.at.lat, lng: peg.at.lng },
       facing: peg.facingDegrees,
+      moved: unlessNone((peg.moved ?? []).map(moveFields)),
       where: peg.where,
-      features: peg.features,
+      features:
+        peg.datedFeatures?.map(({ id, from, until }) => ((from ?? until) === undefined ? id : { id, from, until })) ??
+        peg.features,
       status: peg.status,
       'status-reason': peg.statusReason,
       'status-since': peg.statusSince,
@@ -45,7 +54,14 @@ export function pegText(peg: Peg): string {
         'path-surface': peg.access?.pathSurface,
         accessible: peg.access?.accessible,
       }),
-      reach: unlessNone(peg.reach.map((claim) => ({ what: claim.what, distance: `${claim.distanceMetres} m` }))),
+      reach: unlessNone(
+        (peg.datedReach ?? peg.reach).map((claim: ReachClaim & Dated) => ({
+          what: claim.what,
+          distance: `${claim.distanceMetres} m`,
+          from: claim.from,
+          until: claim.until,
+        })),
+      ),
       'margin-depth': metres(peg.marginDepthMetres),
       limits: unlessEmpty({
         pole: metres(peg.limits.poleMetres),
@@ -67,6 +83,22 @@ export function pegText(peg: Peg): string {
       .map((note) => (note.heading === '' ? note.markdown : `## ${note.heading}\n\n${note.markdown}`))
       .join('\n\n'),
   );
+}
+
+function moveFields({
+  on,
+  metres: moved,
+  newGround,
+  wasAt,
+  wasFacingDegrees,
+}: Move): Record<string, Value | undefined> {
+  return {
+    on,
+    metres: moved,
+    'new-ground': newGround,
+    'was-at': wasAt === undefined ? undefined : { lat: wasAt.lat, lng: wasAt.lng },
+    'was-facing': wasFacingDegrees,
+  };
 }
 
 function hazardFields(hazard: Hazard): Record<string, Value | undefined> {

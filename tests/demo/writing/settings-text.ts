@@ -6,10 +6,11 @@ import { markdownFile } from './front-matter.ts';
 import { metres } from './quantities.ts';
 
 /** The text of `venue.md`. */
-export function settingsText(settings: VenueSettings): string {
+export function settingsText(settings: VenueSettings, format?: number): string {
   const { emergency, standOff, permittedReach, inspection } = settings;
   return markdownFile(
     {
+      format,
       name: settings.name,
       club: settings.club,
       invented: settings.invented,
