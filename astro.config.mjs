@@ -1,36 +1,6 @@
 import { defineConfig } from 'astro/config';
 import { siteAddress } from './src/commands/site-address.ts';
+import { siteConfig } from './src/commands/site-config.ts';
 
-const { site, base } = siteAddress(process.env);
-
-export default defineConfig({
-  site,
-  base,
-  output: 'static',
-  trailingSlash: 'always',
-  outDir: process.env.PEG_ATLAS_OUT ?? './dist',
-  compressHTML: true,
-  build: { format: 'directory', inlineStylesheets: 'always' },
-  devToolbar: { enabled: false },
-  // The highlighter's inline styles would break the content security policy; the guide shows no code.
-  markdown: { syntaxHighlight: false },
-  security: {
-    csp: {
-      // A club may ship its own map image, and a photo on its way from the bailiff's phone is a blob. Nothing else is let in.
-      directives: [
-        "default-src 'self'",
-        "img-src 'self' data: blob:",
-        "object-src 'none'",
-        // Nothing is framed and no other site is asked for anything. What would lead a reader away (a refresh tag) no policy
-        // forbids: words from the folder are text everywhere instead.
-        "frame-src 'none'",
-        "connect-src 'self'",
-        "worker-src 'self'",
-        "media-src 'none'",
-        "base-uri 'none'",
-        "form-action 'self'",
-      ],
-    },
-  },
-  vite: { build: { assetsInlineLimit: 0 } },
-});
+/** For Astro's own commands; a build of a guide takes the same from `src/commands/site-config.ts`. */
+export default defineConfig(siteConfig(siteAddress(process.env)));

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { dirname, join, relative, resolve } from 'node:path';
 
@@ -42,7 +43,11 @@ function packageName(specifier: string): string {
     .join('/');
 }
 
+/** The version of a package as a file of this folder would find it: in its own packages or those of a folder above. */
 async function versionOf(root: string, name: string): Promise<string> {
-  const { version } = JSON.parse(await readFile(join(root, 'node_modules', name, 'package.json'), 'utf8'));
-  return String(version);
+  for (let folder = resolve(root); ; folder = dirname(folder)) {
+    const file = join(folder, 'node_modules', name, 'package.json');
+    if (existsSync(file)) return String(JSON.parse(await readFile(file, 'utf8')).version);
+    if (dirname(folder) === folder) throw new Error(`The package ${name} was not found from ${root}.`);
+  }
 }

@@ -3,6 +3,7 @@ import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
 import { MOST_PIXELS } from '../content/picture-fault.ts';
+import { cacheFolder } from './cache-folder.ts';
 import { projectRoot } from './project-root.ts';
 
 export type PhotoFormat = 'avif' | 'webp' | 'jpg';
@@ -111,7 +112,7 @@ function makingDigest(): Promise<string> {
 }
 
 function keptFolder(): string {
-  return join(projectRoot(), 'node_modules', '.cache', 'peg-atlas', 'photos');
+  return join(cacheFolder(), 'photos');
 }
 
 function made(bytes: Buffer, { format, width }: PhotoCopy): Promise<Buffer> {

@@ -1,13 +1,13 @@
 import { rm } from 'node:fs/promises';
-import { fileURLToPath } from 'node:url';
-import { build as buildSite } from 'astro';
 import { handOver } from '../atlas/handed-over.ts';
 import { loadRatings } from '../atlas/ratings-cache.ts';
 import { loadVenue } from '../content/load-venue.ts';
 import { countWords } from '../domain/count-words.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { closedUnseen, closedUnseenWords, nowOfGuide } from './guide-folder/closed-unseen.ts';
+import { writeHostFiles } from './guide-folder/host-files.ts';
 import { recoverGuide, replaceGuide, unfinishedGuide } from './guide-folder/replace-guide.ts';
+import { writePages } from './guide-folder/write-pages.ts';
 import { writeOfflineList } from './offline-list.ts';
 import { outputFolder } from './output-folder.ts';
 import { printFaults } from './print-faults.ts';
@@ -16,15 +16,22 @@ import { readArguments } from './read-arguments.ts';
 import { siteAddress } from './site-address.ts';
 import { venueFolder } from './venue-folder.ts';
 
-const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
-
 /**
- * `build [--venue FOLDER] [--out FOLDER]`: checks the folder, rates its sessions and writes the guide. A folder with
+ * `build [--venue FOLDER] [--out FOLDER] [--address ADDRESS]`: checks the folder, rates its sessions and writes the guide. A folder with
  * faults stops here, and the guide built before stays as it was; a new one takes its place only when it is whole.
  */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
-  const { values } = readArguments(args, { venue: { type: 'string' }, out: { type: 'string' } });
+  const { values } = readArguments(args, {
+    venue: { type: 'string' },
+    out: { type: 'string' },
+    address: { type: 'string' },
+  });
   const folder = venueFolder(values.venue, io.environment);
+  const address = siteAddress({
+    ...io.environment,
+    VENUE_DIR: folder,
+    ...(values.address === undefined ? {} : { SITE_ADDRESS: values.address }),
+  });
   const out = outputFolder(values.out, folder);
   if (recoverGuide(out)) io.print('A build was stopped as it put its guide in place: that guide stands there again.');
   const read = await loadVenue(folder, io.today?.());
@@ -39,12 +46,11 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
 
   // What was checked is what is built, though a file be edited in between.
   handOver(folder, read);
-  process.env.VENUE_DIR = folder;
-  process.env.ASTRO_TELEMETRY_DISABLED = '1';
   const unfinished = unfinishedGuide(out);
   try {
-    await buildSite({ root: PROJECT, outDir: unfinished, logLevel: 'warn' });
-    await writeOfflineList(unfinished, siteAddress(process.env).base);
+    await writePages(folder, address, unfinished);
+    await writeOfflineList(unfinished, address.base);
+    await writeHostFiles(unfinished, address.base);
     const unseen = closedUnseen(await nowOfGuide(out), await nowOfGuide(unfinished));
     if (unseen !== null) io.printError(closedUnseenWords(unseen));
     replaceGuide(out);

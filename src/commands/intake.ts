@@ -12,6 +12,7 @@ import { chooseConflicts } from './intake/choose-conflicts.ts';
 import { Intake } from './intake/intake-folder.ts';
 import { readRounds } from './intake/read-rounds.ts';
 import { summaryLines } from './intake/summary-lines.ts';
+import { typed } from './package-folder.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
 
@@ -148,7 +149,9 @@ async function finish(
   }
   const failure = intake.write(plan);
   if (failure !== null) return refuse([failure], io, '');
-  io.print(`Taken in: ${plan.taken.map(({ ref }) => `round ${ref}`).join(', ')}. Build the guide anew: npm run build`);
+  io.print(
+    `Taken in: ${plan.taken.map(({ ref }) => `round ${ref}`).join(', ')}. Build the guide anew: ${typed('build')}`,
+  );
   return EXIT.clean;
 }
 

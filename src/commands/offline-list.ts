@@ -1,7 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import type { NowFacts } from '../atlas/now-facts.ts';
 import { PAGE_MARK_PLACE } from '../atlas/page-mark.ts';
@@ -10,9 +9,14 @@ import type { SignedNow } from '../client/offline/read-now-file.ts';
 import { withDay } from '../client/offline/with-day.ts';
 import type { Day } from '../domain/day.ts';
 import type { NowFile } from '../domain/now-file.ts';
+import { HOST_FILES } from './guide-folder/host-files.ts';
+import { PACKAGE_FOLDER } from './package-folder.ts';
+import { NOTICES_PATH } from './third-party-notices.ts';
 
-const WORKER = fileURLToPath(new URL('../client/service-worker.ts', import.meta.url));
+const WORKER = join(PACKAGE_FOLDER, 'src', 'client', 'service-worker.ts');
 const SCRIPT = 'service-worker.js';
+/** Written here, or read by hosts and by who asks whose work a guide holds: no phone keeps them. */
+const NOT_LISTED = new Set<string>([LIST_PATH, SCRIPT, NOW_PATH, NOTICES_PATH, ...HOST_FILES]);
 const PICTURES = /\.(?:jpe?g|png|webp|avif|gif)$/i;
 const FEEDS = /\.(?:xml|ics|csv)$/;
 /** What no visitor reads is fetched by who uses it, a folder at a time. */
@@ -31,7 +35,7 @@ const MAP_DATA = /^data\/waters\/([^/]+)\.geojson$/;
  */
 export async function writeOfflineList(distDir: string, base: string): Promise<void> {
   const facts = await readFacts(join(distDir, NOW_PATH));
-  const paths = (await filesBelow(distDir)).filter((path) => ![LIST_PATH, SCRIPT, NOW_PATH].includes(path));
+  const paths = (await filesBelow(distDir)).filter((path) => !NOT_LISTED.has(path));
   const marks = await markPages(distDir, paths, facts.day);
   const files: ListedFile[] = [];
   const waters = new Set(paths.map((path) => MAP_DATA.exec(path)?.[1]).filter((water) => water !== undefined));
@@ -110,6 +114,8 @@ async function workerScript(base: string): Promise<string> {
     write: false,
     format: 'iife',
     target: 'es2022',
+    // The settings of a package's own tsconfig are passed over where it is installed: none, so that both write the same bytes.
+    tsconfigRaw: {},
     banner: { js: `const OFFLINE = ${JSON.stringify({ base })};` },
   });
   return outputFiles[0]?.text ?? '';

@@ -1,20 +1,19 @@
 import { existsSync, readdirSync, realpathSync, statSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { PACKAGE_FOLDER } from './package-folder.ts';
 import { UsageError } from './read-arguments.ts';
 
-const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 const OWN_FOLDER = 'dist';
 /** Written by every build and by hardly anything else: a folder that holds it is a guide, and may be replaced. */
 const MARK_OF_A_GUIDE = 'offline-list.json';
 
 /**
- * The folder a build may replace with a new guide: `dist` unless `option` names another. A build takes the place of
+ * The folder a build may replace with a new guide: `dist` where the caller stands, unless `option` names another. A build takes the place of
  * everything that stands there, so nothing but an earlier guide may.
  * @throws UsageError where the folder is, holds or lies in the venue folder or holds the project, or is neither new, empty nor a guide.
  */
 export function outputFolder(option: string | undefined, venueFolder: string): string {
-  const out = resolve(PROJECT, option ?? OWN_FOLDER);
+  const out = resolve(option ?? OWN_FOLDER);
   const place = realPlace(out);
   const venue = realPlace(venueFolder);
   if (holds(place, venue) || holds(venue, place)) {
@@ -22,7 +21,7 @@ export function outputFolder(option: string | undefined, venueFolder: string): s
       `Unexpected --out ${out}, expected a folder apart from the venue folder ${venueFolder}: the guide would take its place.`,
     );
   }
-  if (holds(place, realPlace(PROJECT))) {
+  if (holds(place, realPlace(PACKAGE_FOLDER)) || holds(place, realPlace('.'))) {
     throw new UsageError(`Unexpected --out ${out}, expected a folder that does not hold this project.`);
   }
   if (option !== undefined && existsSync(out) && !mayBeReplaced(out)) {

@@ -1,11 +1,11 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { jsonSchemas } from '../content/schemas/json-schemas.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
+import { PACKAGE_FOLDER } from './package-folder.ts';
 import { readArguments } from './read-arguments.ts';
 
-const PUBLISHED = fileURLToPath(new URL('../../public/schema', import.meta.url));
+const PUBLISHED = join(PACKAGE_FOLDER, 'public', 'schema');
 
 /** `schema [--out FOLDER]`: writes the JSON Schema files by which an editor helps to write records. */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
@@ -14,6 +14,6 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   await mkdir(folder, { recursive: true });
   const schemas = jsonSchemas();
   for (const [name, text] of schemas) await writeFile(join(folder, name), text);
-  io.print(`Wrote ${schemas.size} schema files into ${values.out ?? 'public/schema'}.`);
+  io.print(`Wrote ${schemas.size} schema files into ${values.out ?? folder}.`);
   return EXIT.clean;
 }

@@ -1,16 +1,13 @@
 import { once } from 'node:events';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import type { Server } from 'node:http';
 import { join, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { recoverGuide } from './guide-folder/replace-guide.ts';
 import { guideServer } from './guide-folder/serve-guide.ts';
+import { typed } from './package-folder.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
-import { siteAddress } from './site-address.ts';
-import { venueFolder } from './venue-folder.ts';
 
-const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 const FIRST_PORT = 4321;
 const PORTS_TRIED = 20;
 
@@ -25,13 +22,13 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   if (!Number.isInteger(port) || port < 1 || port > 65_535) {
     throw new UsageError(`Unexpected port "${values.port}", expected a whole number from 1 to 65535.`);
   }
-  const out = resolve(PROJECT, values.out ?? 'dist');
+  const out = resolve(values.out ?? 'dist');
   recoverGuide(out);
   if (!existsSync(join(out, 'index.html'))) {
-    io.printError(`There is no guide in ${values.out ?? 'dist'} yet. Build it first: npm run build`);
+    io.printError(`There is no guide in ${values.out ?? 'dist'} yet. Build it first: ${typed('build')}`);
     return EXIT.faults;
   }
-  const { base } = siteAddress({ ...io.environment, VENUE_DIR: venueFolder(values.venue, io.environment) });
+  const base = baseOf(out);
   const server = guideServer(out, base);
   const served = await listen(server, port);
   if (served === null) {
@@ -41,6 +38,11 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   io.print(`The guide is at http://localhost:${served}${base} (stop it with Ctrl+C)`);
   await once(server, 'close');
   return EXIT.clean;
+}
+
+/** The path a guide was built for, as its first page says it: whatever the venue folder has come to say since. */
+function baseOf(guide: string): string {
+  return / data-guide-base="([^"]+)"/.exec(readFileSync(join(guide, 'index.html'), 'utf8'))?.[1] ?? '/';
 }
 
 /** Listens on the first free port from `first` on, on this machine alone; null where none of the next is free. */

@@ -3,6 +3,7 @@ import { dirname, join, resolve } from 'node:path';
 import { firstVenue } from '../content/first-venue.ts';
 import { isDay } from '../domain/day.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
+import { typed } from './package-folder.ts';
 import { shownFolder } from './print-faults.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 
@@ -30,7 +31,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     await writeFile(join(folder, path), text, { flag: 'wx' });
   }
   io.print(`Wrote a first venue into ${shownFolder(folder)}. Every name and figure in it is an example: replace them.`);
-  io.print(`Then: npm run -s venue -- check --venue ${shownFolder(folder)}`);
+  io.print(`Then: ${typed(`check --venue ${shownFolder(folder)}`)}`);
   return EXIT.clean;
 }
 

@@ -1,5 +1,7 @@
+#!/usr/bin/env node
 import { EXIT, processIo, type RunCommand } from './command-io.ts';
 import { diskTrouble } from './disk-trouble.ts';
+import { typed } from './package-folder.ts';
 import { UsageError } from './read-arguments.ts';
 
 interface Entry {
@@ -20,6 +22,10 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
   serve: {
     summary: 'serve the built guide on this machine',
     load: () => import('./serve.ts'),
+  },
+  show: {
+    summary: 'build the guide and serve it',
+    load: () => import('./show.ts'),
   },
   ratings: {
     summary: 'print the seasonal returns',
@@ -65,12 +71,16 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     summary: 'write the JSON Schema files for editors',
     load: () => import('./schema.ts'),
   },
+  version: {
+    summary: 'say which version this is, and which folders it reads',
+    load: () => import('./version.ts'),
+  },
 };
 
 function usage(): string {
   const rows = Object.entries(COMMANDS).map(([word, { summary }]) => `  ${word.padEnd(14)}${summary}`);
   return [
-    'Usage: npm run -s venue -- COMMAND [options]',
+    `Usage: ${typed('COMMAND [options]')}`,
     '',
     ...rows,
     '',

@@ -1,5 +1,6 @@
 import { basename, dirname, join } from 'node:path';
 import { type GuideDisk, REAL_GUIDE_DISK } from './guide-disk.ts';
+import { isRunning } from './is-running.ts';
 
 /** How far a guide beside the folder of the guide has come. */
 type State = 'unfinished' | 'whole' | 'old';
@@ -70,13 +71,4 @@ function leftBeside(folder: string, disk: GuideDisk): readonly Left[] {
 
 function besides(folder: string, state: State, owner: number): string {
   return join(dirname(folder), `.${basename(folder)}-${state}-${owner}`);
-}
-
-function isRunning(owner: number): boolean {
-  try {
-    process.kill(owner, 0);
-    return true;
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'EPERM';
-  }
 }

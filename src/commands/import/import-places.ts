@@ -6,6 +6,7 @@ import { type PlacesWater, settlePlaces } from '../../content/papers/places/sett
 import type { Unread } from '../../content/papers/results/result-row.ts';
 import { pegKey } from '../../domain/peg.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
+import { typed } from '../package-folder.ts';
 import { answerFileOf, readAnswers } from './answer-file.ts';
 import { refuse } from './ask-to-write.ts';
 import { fileBytes } from './file-bytes.ts';
@@ -66,7 +67,7 @@ export async function importPlaces(
       answerPath,
       isAgreed: options.isAgreed,
       nothingNew: 'There is nothing new in this',
-      done: 'Taken in. Look at the map before you publish: npm run build',
+      done: `Taken in. Look at the map before you publish: ${typed('build')}`,
     },
     io,
   );

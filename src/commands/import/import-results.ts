@@ -9,6 +9,7 @@ import { type EventChange, planResults } from '../../content/papers/results/plan
 import { readResults, type VenueNames } from '../../content/papers/results/read-results.ts';
 import type { ResultMatch, Unread } from '../../content/papers/results/result-row.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
+import { typed } from '../package-folder.ts';
 import { type AnglerFiles, drawOfRun, openAnglerFiles, writeRegister } from './angler-files.ts';
 import { answerFileOf, readAnswers } from './answer-file.ts';
 import { refuse } from './ask-to-write.ts';
@@ -72,7 +73,7 @@ export async function importResults(
       answerPath,
       isAgreed: options.isAgreed,
       nothingNew: 'There is nothing new in these papers',
-      done: 'Taken in. Build the guide anew: npm run build',
+      done: `Taken in. Build the guide anew: ${typed('build')}`,
       // A reference in the log that nobody can resolve would be worse than one too many in the register.
       before: () => writeRegister(anglers, reading.assigned.rows),
     },

@@ -11,6 +11,7 @@ import {
 } from '../../content/papers/soundings/settle-soundings.ts';
 import { countWords } from '../../domain/count-words.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
+import { typed } from '../package-folder.ts';
 import { answerFileOf, readAnswers } from './answer-file.ts';
 import { refuse } from './ask-to-write.ts';
 import { fileBytes } from './file-bytes.ts';
@@ -65,7 +66,7 @@ export async function importSoundings(
       answerPath,
       isAgreed: options.isAgreed,
       nothingNew: 'There is nothing new in this',
-      done: 'Taken in. Build the guide anew: npm run build',
+      done: `Taken in. Build the guide anew: ${typed('build')}`,
     },
     io,
   );

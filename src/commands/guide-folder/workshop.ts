@@ -1,0 +1,31 @@
+import { cpSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { PACKAGE_FOLDER } from '../package-folder.ts';
+import { isRunning } from './is-running.ts';
+
+/** Where guides are put together: below the program's own packages, since the pages run from there before they are written. */
+const WORKSHOPS = join(PACKAGE_FOLDER, 'node_modules', '.cache', 'peg-atlas', 'workshops');
+
+/** A folder for the pages of this process alone; what builds that were killed left there is cleared away. */
+export function openWorkshop(): string {
+  mkdirSync(WORKSHOPS, { recursive: true });
+  for (const name of readdirSync(WORKSHOPS)) {
+    if (!isRunning(Number(name))) rmSync(join(WORKSHOPS, name), { recursive: true, force: true });
+  }
+  const own = join(WORKSHOPS, String(process.pid));
+  rmSync(own, { recursive: true, force: true });
+  mkdirSync(own);
+  return own;
+}
+
+/** Takes a finished guide out of its workshop to a folder that may lie on another disk. */
+export function bringOut(workshop: string, to: string): void {
+  rmSync(to, { recursive: true, force: true });
+  try {
+    renameSync(workshop, to);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EXDEV') throw error;
+    cpSync(workshop, to, { recursive: true });
+    rmSync(workshop, { recursive: true, force: true });
+  }
+}

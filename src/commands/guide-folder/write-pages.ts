@@ -1,0 +1,34 @@
+import { rm } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { build as buildSite } from 'astro';
+import { cacheFolder } from '../../atlas/cache-folder.ts';
+import type { SiteAddress } from '../../domain/site-address.ts';
+import { PACKAGE_FOLDER } from '../package-folder.ts';
+import { siteConfig } from '../site-config.ts';
+import { bringOut, openWorkshop } from './workshop.ts';
+
+/**
+ * Has Astro write the pages. They run from the folder Astro works in and find the program's packages from there, so that
+ * folder lies with the program and the guide is brought out of it; meanwhile the process stands there too, since Astro asks
+ * whether its folder begins with the name of the one the process stands in.
+ */
+export async function writePages(folder: string, address: SiteAddress, to: string): Promise<void> {
+  process.env.VENUE_DIR = folder;
+  process.env.PEG_ATLAS_CACHE = resolve(cacheFolder());
+  process.env.ASTRO_TELEMETRY_DISABLED = '1';
+  const callerStands = process.cwd();
+  const workshop = openWorkshop();
+  try {
+    process.chdir(PACKAGE_FOLDER);
+    await buildSite({
+      ...siteConfig(address),
+      configFile: false,
+      outDir: workshop,
+      logLevel: 'warn',
+    });
+    bringOut(workshop, to);
+  } finally {
+    process.chdir(callerStands);
+    await rm(workshop, { recursive: true, force: true });
+  }
+}
