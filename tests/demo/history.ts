@@ -87,9 +87,10 @@ function pegWithHistory(peg: Peg): Peg {
   };
 }
 
-function cutLilies({ features, reach }: Peg): Partial<Peg> {
+function cutLilies({ features, reach, where }: Peg): Partial<Peg> {
   const until = CUT.lastDay;
   return {
+    ...(where === undefined ? {} : { where: where.replace('the tail lilies', 'the tail') }),
     features: features.filter((id) => id !== CUT.feature),
     datedFeatures: features.map((id) => (id === CUT.feature ? { id, until } : { id })),
     reach: reach.filter(({ what }) => what !== CUT.feature),

@@ -3,6 +3,28 @@ import type { Notice } from '../../../src/domain/notice.ts';
 /** The demo's bank notices: live on the guide's day, upcoming, past and replaced. */
 export const NOTICES: readonly Notice[] = [
   {
+    id: '2025-02-24-tallyman-numbers',
+    title: 'Tallyman: 6 is gone, 4 and 5 are 5 and 6',
+    kind: 'news',
+    from: '2025-02-24',
+    until: '2025-05-31',
+    waters: ['tallyman-lake'],
+    pegs: [],
+    markdown:
+      'The bank under old peg 6 slipped and nobody will fish it again. A new peg 4 stands by the open water, so from 1 March the old 4 and 5 are painted 5 and 6. Sheets from before keep their numbers: the guide knows which post carried what.',
+  },
+  {
+    id: '2025-02-23-tail-lilies',
+    title: 'Eelback: the tail lilies are out',
+    kind: 'works',
+    from: '2025-02-23',
+    until: '2025-03-31',
+    waters: ['eelback'],
+    pegs: ['eelback/36', 'eelback/37'],
+    markdown:
+      'The work party raked the bed in front of 36 and 37 out before the birds came back. The water will be coloured for a week or two.',
+  },
+  {
     id: '2026-11-16-soft-post',
     title: 'Eelback 11: soft platform',
     kind: 'hazard',
