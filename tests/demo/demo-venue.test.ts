@@ -8,6 +8,7 @@ import { pegKey } from '../../src/domain/peg.ts';
 import { overheadLinesOf, standOffsOfPeg } from '../../src/ground/stand-off.ts';
 import { demoFiles } from './demo-files.ts';
 import { demoVenue, GUIDE_DAY } from './demo-venue.ts';
+import { CARP_APART_SINCE, RENUMBERED } from './history.ts';
 
 const CONTENT = fileURLToPath(new URL('../../content/', import.meta.url));
 const { venue, drawings } = demoVenue();
@@ -192,5 +193,35 @@ describe('the demo’s peg notes', () => {
       .filter((s) => s.length > 24);
     const twice = bare.filter((sentence, i) => bare.indexOf(sentence) !== i);
     expect(twice).toEqual([]);
+  });
+});
+
+describe('the demo’s years', () => {
+  const { retired = [] } = venue;
+
+  it('number two pegs anew, after one was retired and one was built', () => {
+    expect(retired.map(({ was, retired: gone }) => [was?.[0]?.peg, gone?.from])).toEqual([['6', RENUMBERED]]);
+    const lake = venue.pegs.filter(({ water }) => water === 'tallyman-lake');
+    expect(lake.filter(({ was }) => was !== undefined).map(({ peg, was }) => [peg, was?.[0]?.peg])).toEqual([
+      ['5', '4'],
+      ['6', '5'],
+    ]);
+    expect(lake.filter(({ since }) => since !== undefined).map(({ peg }) => peg)).toEqual(['4']);
+    const painted = venue.sessions.filter((session) => session.painted !== undefined);
+    expect(painted.length).toBeGreaterThan(30);
+    for (const { event } of painted) expect(event.slice(0, 10) < RENUMBERED).toBe(true);
+    expect(count(venue.sessions, ({ peg }) => peg === retired[0]!.peg)).toBeGreaterThan(10);
+  });
+
+  it('cut a lily bed that the log knew, moved a platform, stocked a water and began to weigh carp apart', () => {
+    const cut = venue.pegs.filter(({ datedFeatures = [] }) => datedFeatures.some(({ until }) => until !== undefined));
+    expect(cut.map(({ water, peg }) => pegKey(water, peg))).toEqual(['eelback/36', 'eelback/37']);
+    for (const { features } of cut) expect(features).not.toContain('lilies');
+    expect(count(venue.pegs, ({ moved }) => moved?.[0]?.newGround === true)).toBe(1);
+    expect(venue.waters.flatMap(({ stocked = [] }) => stocked)).toHaveLength(1);
+    const days = new Map(venue.events.map(({ id, day }) => [id, day]));
+    const early = venue.sessions.filter(({ event }) => days.get(event)! < CARP_APART_SINCE);
+    expect(count(early, ({ parts }) => parts.silvers !== undefined)).toBeGreaterThan(100);
+    expect(count(early, ({ parts }) => parts.carp !== undefined)).toBe(0);
   });
 });

@@ -103,7 +103,7 @@ export function demoVenue(): DemoVenue {
       readGauge(water.id, FIRST_DAY, GUIDE_DAY, weather, chance.apart(`gauge ${water.id}`)),
     ),
   };
-  return { venue: livedIn(venue, log.truth), truth: log.truth, drawings };
+  return { ...livedIn(venue, log.truth), drawings };
 }
 
 /** Puts to a water's records what no drawing tells: notes, hazards found, distances taped. */

@@ -1,5 +1,5 @@
 import { addDays, type Day, monthOf } from '../../src/domain/day.ts';
-import type { Peg } from '../../src/domain/peg.ts';
+import { type Peg, pegKey } from '../../src/domain/peg.ts';
 import type { LatLng } from '../../src/domain/place.ts';
 import type { BankRound } from '../../src/domain/round.ts';
 import type { Session } from '../../src/domain/session.ts';
@@ -40,12 +40,12 @@ const CUT = {
 /** Carp were weighed apart from then on; before, silvers and the whole bag. */
 export const CARP_APART_SINCE: Day = '2024-03-02';
 
-/** The venue as its years made it, with the truth of its log. */
-export function livedIn(venue: Venue, truth: Truth): Venue {
+/** The venue as its years made it, and what its log is drawn from since. */
+export function livedIn(venue: Venue, truth: Truth): { readonly venue: Venue; readonly truth: Truth } {
   const days = new Map(venue.events.map(({ id, day }) => [id, day]));
   const dayOf = ({ event }: Session) => days.get(event)!;
   const retired = retiredStand(venue.pegs);
-  return {
+  const lived = {
     ...venue,
     settings: {
       ...venue.settings,
@@ -70,6 +70,20 @@ export function livedIn(venue: Venue, truth: Truth): Venue {
       ),
     ),
     rounds: venue.rounds.map((round) => roundOf(round, retired)),
+  };
+  return { venue: lived, truth: truthOf(lived, truth, retired) };
+}
+
+/** The retired stand has the effect of the one its log was drawn at; a stocked water's days are better by what it gained. */
+function truthOf({ events }: Venue, truth: Truth, retired: Peg): Truth {
+  const stocked = events.filter(({ water, day }) => water === LAKE && day >= STOCKED.on);
+  return {
+    ...truth,
+    pegs: { ...truth.pegs, [pegKey(LAKE, retired.peg)]: truth.pegs[pegKey(LAKE, NEW_PEG)]! },
+    events: {
+      ...truth.events,
+      ...Object.fromEntries(stocked.map(({ id }) => [id, truth.events[id]! + STOCKED.logGain])),
+    },
   };
 }
 

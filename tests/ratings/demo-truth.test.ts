@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { monthOf } from '../../src/domain/day.ts';
 import { type PegKey, pegKey } from '../../src/domain/peg.ts';
+import { featuresOn } from '../../src/domain/stand.ts';
 import { bagTables, fitBag, rateBag } from '../../src/ratings/bag-model.ts';
 import { type EventRatio, eventRatios } from '../../src/ratings/event-ratios.ts';
 import type { BagTables } from '../../src/ratings/ratings.ts';
@@ -11,7 +12,8 @@ import { type Compared, type Nearness, nearness, rawAverage } from './truth-comp
 /** The demo venue's generator knows what its log was drawn from: the ratings must find it, and better than averages do. */
 describe('the ratings of the demo venue beside the truth they were drawn from', () => {
   const { venue, truth } = demoVenue();
-  const features = new Map(venue.pegs.map((peg) => [pegKey(peg.water, peg.peg), peg.features]));
+  const stands = new Map([...venue.pegs, ...(venue.retired ?? [])].map((peg) => [pegKey(peg.water, peg.peg), peg]));
+  const featuresOf = ({ from }: EventRatio) => featuresOn(stands.get(keyOf(from))!, from.event.day);
   let tables: BagTables;
   let ratios: readonly EventRatio[];
   beforeAll(() => {
@@ -27,7 +29,7 @@ describe('the ratings of the demo venue beside the truth they were drawn from', 
     const raw = (feature: string, month: number) =>
       rawAverage(
         ratios
-          .filter(({ from }) => monthOf(from.event.day) === month && features.get(keyOf(from))!.includes(feature))
+          .filter((ratio) => monthOf(ratio.from.event.day) === month && featuresOf(ratio).includes(feature))
           .map(({ logRatio }) => logRatio),
       );
     const rows = tables.featureMonths.map((row) => ({ ...row, truth: truths.get(`${row.feature} ${row.month}`)! }));

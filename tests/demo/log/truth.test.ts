@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { monthOf } from '../../../src/domain/day.ts';
 import { pegKey } from '../../../src/domain/peg.ts';
+import { featuresOn } from '../../../src/domain/stand.ts';
 import { demoVenue } from '../demo-venue.ts';
 import { FEATURE_YEARS } from './feature-year.ts';
 import { pegSum, trueFeatureMonths, truePegMonths } from './truth.ts';
@@ -32,13 +33,14 @@ describe('the demo’s truth', () => {
   });
 
   it('is what the log was drawn from: weighed bags scatter about it by the residual, but for those that went unweighed', () => {
-    const pegs = new Map(venue.pegs.map((peg) => [pegKey(peg.water, peg.peg), peg]));
+    const pegs = new Map([...venue.pegs, ...venue.retired!].map((peg) => [pegKey(peg.water, peg.peg), peg]));
     const residuals = venue.sessions
       .filter((session) => session.status === 'weighed' && session.angler !== undefined && session.weightGrams! > 1000)
       .filter((session) => venue.events.find((event) => event.id === session.event)!.listing === 'full')
       .map((session) => {
         const peg = pegs.get(pegKey(session.water, session.peg))!;
-        const sum = pegSum(truth, peg, monthOf(session.event.slice(0, 10)));
+        const day = session.event.slice(0, 10);
+        const sum = pegSum(truth, { ...peg, features: featuresOn(peg, day) }, monthOf(day));
         const expected = truth.mean + truth.events[session.event]! + truth.anglers[session.angler!]! + sum;
         return Math.log(session.weightGrams! / 1000) - expected;
       });
