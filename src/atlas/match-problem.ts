@@ -17,6 +17,9 @@ export interface PegNotIn {
   readonly why: string;
 }
 
+/** A gap so many times the middle one parts a bank. */
+const WIDE_GAPS = 3;
+
 /** A match as a question of planning: the pegs that may go in along the bank, and those that may not. */
 export interface MatchProblem {
   readonly pegs: readonly Peg[];
@@ -81,6 +84,13 @@ function endPegs(atlas: Atlas, { ends }: Match, { pegs, gapMetres }: BankRing): 
   });
 }
 
+/** A closed stretch or a dam without pegs is where a bank ends: a section over it would be two. */
+function staysRing({ pegs, gapMetres }: BankRing): boolean {
+  const sorted = [...gapMetres].sort((a, b) => a - b);
+  const middle = sorted[Math.floor(sorted.length / 2)] ?? 0;
+  return pegs.length > 1 && pegs.length <= MOST_ON_RING && sorted.at(-1)! <= WIDE_GAPS * middle;
+}
+
 /** Lays lines of bank end to end. One ring of one water stays a ring, so that sections may be turned round it. */
 function laidOut(
   atlas: Atlas,
@@ -89,7 +99,7 @@ function laidOut(
   isEnd: (peg: PegKey) => boolean,
 ): Omit<MatchProblem, 'notIn'> {
   const filled = rings.filter(({ ring }) => ring.pegs.length > 0);
-  const isRing = filled.length === 1 && filled[0]!.ring.pegs.length > 1 && filled[0]!.ring.pegs.length <= MOST_ON_RING;
+  const isRing = filled.length === 1 && staysRing(filled[0]!.ring);
   const lines = isRing ? filled : filled.map(({ group, ring }) => ({ group, ring: openedAtWidestGap(ring) }));
   const pegs = lines.flatMap(({ ring }) => ring.pegs.map((peg) => pegOf(atlas, peg)));
   const gapMetres = lines.flatMap(({ ring, group }, i) => {

@@ -34,6 +34,7 @@ export function siteFrame(atlas: Atlas): SiteFrame {
     contents: [
       { name: 'Find a peg', href: siteLink('') },
       ...waters.map(({ id, name }) => ({ name, href: waterLink(id) })),
+      ...((atlas.venue.matches ?? []).length === 0 ? [] : [{ name: 'Matches', href: siteLink('matches/') }]),
       { name: 'Features by month', href: siteLink('features/') },
       { name: 'Bank notices', href: siteLink('notices/') },
       { name: 'Safety', href: siteLink('safety/') },

@@ -20,7 +20,7 @@ const NOT_LISTED = new Set<string>([LIST_PATH, SCRIPT, NOW_PATH, NOTICES_PATH, .
 const PICTURES = /\.(?:jpe?g|png|webp|avif|gif)$/i;
 const FEEDS = /\.(?:xml|ics|csv)$/;
 /** What no visitor reads is fetched by who uses it, a folder at a time. */
-const FOR_OTHERS = new Set(['bank-round', 'data', 'due', 'register', 'schema', 'workings']);
+const FOR_OTHERS = new Set(['bank-round', 'data', 'due', 'matches', 'register', 'schema', 'workings']);
 /** Of two guides that differ in nothing but their day, a page carries the same mark. */
 const DAY_OF_MARKS: Day = '2000-01-01';
 const MARK_OF_PAGE = /<body[^>]* data-mark="([^"]+)"/;

@@ -3,6 +3,7 @@ import { mapPath } from './map-path.ts';
 import { partMarks } from './part-marks.ts';
 import { besidePeg, PEG_RADIUS, type PegMark, pegMark } from './peg-mark.ts';
 import { type PlaceMark, placeMark, placeRadius } from './place-mark.ts';
+import { type SectionLine, sectionMarks } from './section-marks.ts';
 import { type Point, simplifyLine } from './simplify-line.ts';
 import { escapeMarkup } from './svg-markup.ts';
 
@@ -26,6 +27,8 @@ export interface MapDrawing {
   readonly paths: readonly (readonly Point[])[];
   /** A way to walk, drawn over the paths. */
   readonly route?: readonly Point[];
+  /** Sections of a match, drawn as bands along their pegs. */
+  readonly sections?: readonly SectionLine[];
   readonly overheadLines: readonly { readonly name: string; readonly line: readonly Point[] }[];
   /** Polygons of rings: where nobody may fish. */
   readonly standOffZones: readonly (readonly (readonly Point[])[])[];
@@ -53,6 +56,7 @@ export function mapSvg(map: MapDrawing): string {
     ...map.standOffZones.map((rings) => shape('zone', rings, 'Stand-off of the overhead line: no fishing')),
     ...map.overheadLines.map(({ name, line: points }) => line('overhead', [points], name)),
     ...(map.route === undefined ? [] : [line('route', [map.route])]),
+    ...(map.sections === undefined ? [] : [sectionMarks(map.sections, map.water)]),
     ...marks(map),
     foot(map),
     '</svg>',

@@ -1,6 +1,7 @@
 import { type Atlas, waterOf } from '../../atlas/atlas.ts';
 import { type JudgedPlan, limitedPegs, type MatchPlan, type PlannedSection } from '../../atlas/match-plan.ts';
 import type { MatchProblem } from '../../atlas/match-problem.ts';
+import { limitWords } from '../../atlas/peg-safety.ts';
 import { countWords } from '../../domain/count-words.ts';
 import { formatDay, monthName, monthOf } from '../../domain/day.ts';
 import type { Match } from '../../domain/match.ts';
@@ -115,12 +116,7 @@ function sectionTable(match: Match, sections: readonly PlannedSection[]): string
 /** What has to be said at the draw of pegs that are open within a limit. */
 function limitLines(atlas: Atlas, sections: readonly PlannedSection[]): string[] {
   return limitedPegs(atlas, sections).map((peg) => {
-    const { poleMetres, castMetres, sectorDegrees } = peg.limits;
-    const limits = [
-      ...(poleMetres === undefined ? [] : [`pole to ${poleMetres} m`]),
-      ...(castMetres === undefined ? [] : [`no cast beyond ${castMetres} m`]),
-      ...(sectorDegrees === undefined ? [] : [`only within ${sectorDegrees}°`]),
-    ];
+    const limits = limitWords(peg, atlas.venue.settings);
     return `Say at the draw: ${peg.water}/${peg.peg} is fished within a limit, ${limits.join(', ')}.`;
   });
 }

@@ -1,0 +1,206 @@
+import { countWords } from '../domain/count-words.ts';
+import { formatDay, monthName, monthOf } from '../domain/day.ts';
+import type { Match } from '../domain/match.ts';
+import type { PegKey } from '../domain/peg.ts';
+import { formatDistance } from '../domain/place-words.ts';
+import { pegRound, walkingDistances } from '../ground/peg-round.ts';
+import type { SectionWorth } from '../planning/section-worths.ts';
+import { type Atlas, pegOf, waterOf } from './atlas.ts';
+import { mapSvg } from './drawing/map.ts';
+import type { Point } from './drawing/simplify-line.ts';
+import { markdownHtml } from './markdown-html.ts';
+import { limitWords } from './peg-safety.ts';
+import { type PegStanding, standingOfPeg, verdictOfPeg } from './peg-verdicts.ts';
+import { pegLink, siteLink } from './site-link.ts';
+import { waterMap } from './water-map.ts';
+
+/** A peg of a match wherever the match's pages name it. */
+export interface MatchPeg {
+  readonly key: PegKey;
+  /** As painted on the post. */
+  readonly peg: string;
+  readonly waterName: string;
+  readonly section: string;
+  readonly href: string;
+  readonly where: string;
+  readonly standing: PegStanding;
+  /** "pole to 11 m, no cast beyond 20 m"; empty where it is not limited. */
+  readonly limits: string;
+  /** Kept for somebody who needs a peg free of steps: not in the bag. */
+  readonly isKept: boolean;
+}
+
+/** A section as its page shows it. */
+export interface MatchSectionView {
+  readonly name: string;
+  readonly pegs: readonly MatchPeg[];
+  /** "1.05 (0.98 to 1.11)" and "26%"; null where the log was not asked. */
+  readonly worth: { readonly words: string; readonly best: string } | null;
+}
+
+/** The page of a match. */
+export interface MatchPage {
+  readonly id: string;
+  readonly name: string;
+  /** "6 Dec 2026, Kiln Pool: 24 entries in 4 sections". */
+  readonly words: string;
+  /** "Draw 08:30, all in 10:00, all out 15:00." */
+  readonly times: string;
+  readonly isPlanned: boolean;
+  readonly severalWaters: boolean;
+  readonly messageHtml: string;
+  readonly sections: readonly MatchSectionView[];
+  /** What the sections' worths say together. */
+  readonly worthWords: string;
+  readonly maps: readonly { readonly name: string; readonly svg: string }[];
+  /** The walk that puts the pegs out. */
+  readonly walk: { readonly words: string; readonly stops: readonly (MatchPeg & { readonly leg: string })[] };
+  readonly kept: readonly MatchPeg[];
+  /** Pegs in the bag, by section. */
+  readonly bag: readonly MatchPeg[];
+  readonly href: string;
+}
+
+/** A line of the list of matches. */
+export interface MatchLine {
+  readonly name: string;
+  readonly href: string;
+  readonly words: string;
+}
+
+/** All matches of the club, the latest first. */
+export function matchLines(atlas: Atlas): readonly MatchLine[] {
+  return [...(atlas.venue.matches ?? [])]
+    .sort((a, b) => b.day.localeCompare(a.day) || a.id.localeCompare(b.id))
+    .map((match) => ({ name: match.name, href: matchLink(match.id), words: headWords(atlas, match) }));
+}
+
+/** The page of a match, below the guide's root. */
+export function matchLink(id: string, rest = ''): string {
+  return siteLink(`matches/${encodeURIComponent(id)}/${rest}`);
+}
+
+/** Puts together what the pages of a match show. */
+export function matchPage(atlas: Atlas, match: Match, worths: readonly SectionWorth[]): MatchPage {
+  const kept = new Set(match.kept);
+  const sections = match.plan.map((section, i) => ({
+    name: section.name,
+    pegs: section.pegs.map((key) => matchPeg(atlas, key, section.name, kept.has(key))),
+    worth: worthOf(worths[i]),
+  }));
+  const pegs = sections.flatMap((section) => section.pegs);
+  return {
+    id: match.id,
+    name: match.name,
+    words: headWords(atlas, match),
+    times: timesOf(match),
+    isPlanned: match.plan.length > 0,
+    severalWaters: match.waters.length > 1,
+    messageHtml: markdownHtml(match.markdown),
+    sections,
+    worthWords: worthWords(match, worths),
+    maps: match.plan.length === 0 ? [] : match.waters.map((water) => sectionMap(atlas, match, water)),
+    walk: walkOf(atlas, pegs),
+    kept: pegs.filter(({ isKept }) => isKept),
+    bag: pegs.filter(({ isKept }) => !isKept),
+    href: matchLink(match.id),
+  };
+}
+
+function headWords(atlas: Atlas, match: Match): string {
+  const waters = match.waters.map((id) => waterOf(atlas, id).name).join(' and ');
+  const sections = match.sections === 1 ? '' : ` in ${countWords(match.sections, 'section')}`;
+  return `${formatDay(match.day)}, ${waters}: ${match.entries} entries${sections}`;
+}
+
+function timesOf({ draw, allIn, allOut }: Match): string {
+  const times = [
+    ...(draw === undefined ? [] : [`draw ${draw}`]),
+    ...(allIn === undefined ? [] : [`all in ${allIn}`]),
+    ...(allOut === undefined ? [] : [`all out ${allOut}`]),
+  ].join(', ');
+  return times === '' ? '' : `${times[0]!.toUpperCase()}${times.slice(1)}.`;
+}
+
+function matchPeg(atlas: Atlas, key: PegKey, section: string, isKept: boolean): MatchPeg {
+  const peg = pegOf(atlas, key);
+  return {
+    key,
+    peg: peg.peg,
+    waterName: waterOf(atlas, peg.water).name,
+    section,
+    href: pegLink(peg.water, peg.peg),
+    where: peg.where ?? '',
+    standing: standingOfPeg(atlas, peg),
+    limits: limitWords(peg, atlas.venue.settings).join(', '),
+    isKept,
+  };
+}
+
+function worthOf(worth: SectionWorth | undefined): MatchSectionView['worth'] {
+  if (worth === undefined) return null;
+  const { mean, low80, high80, chanceBest } = worth;
+  return {
+    words: `${mean.toFixed(2)} (${low80.toFixed(2)} to ${high80.toFixed(2)})`,
+    best: `${Math.round(chanceBest * 100)}%`,
+  };
+}
+
+function worthWords(match: Match, worths: readonly SectionWorth[]): string {
+  if (worths.length < 2) return '';
+  const month = monthName(monthOf(match.day));
+  const out = worths.flatMap(({ standsOut }, i) => (standsOut ? [match.plan[i]!.name] : []));
+  const meaning = `Worth: what the section’s pegs are worth on average in ${month}, an average peg of its water being 1.00, with the range that holds it four times in five.`;
+  const seen =
+    out.length === 0
+      ? 'Between these sections the log sees no difference.'
+      : `The log sees a difference: section ${out.join(' and ')} from the mean of all.`;
+  return `${meaning} ${seen}`;
+}
+
+/** The map of a water with the pegs of the match and the closed ones, a band along each section. */
+function sectionMap(atlas: Atlas, match: Match, water: string): { readonly name: string; readonly svg: string } {
+  const drawing = waterMap(atlas, water);
+  const inMatch = new Set(match.plan.flatMap(({ pegs }) => pegs));
+  const key = (peg: string) => `${water}/${peg}`;
+  const at = new Map(drawing.pegs.map(({ peg, x, y }): [PegKey, Point] => [key(peg), [x, y]]));
+  const sections = match.plan.map(({ name, pegs }) => ({
+    name,
+    line: pegs.flatMap((peg) => (at.has(peg) ? [at.get(peg)!] : [])),
+  }));
+  const closed = new Set(
+    (atlas.pegsByWater.get(water) ?? [])
+      .filter((peg) => verdictOfPeg(atlas, peg).state === 'closed')
+      .map(({ peg }) => peg),
+  );
+  const label = sections.map(({ name, line }) => `section ${name} with ${countWords(line.length, 'peg')}`).join(', ');
+  const svg = mapSvg({
+    ...drawing,
+    isobaths: [],
+    sections,
+    pegs: drawing.pegs.filter(({ peg }) => inMatch.has(key(peg)) || closed.has(peg)),
+    label: `Map of ${waterOf(atlas, water).name}, north up: ${label}`,
+  });
+  return { name: waterOf(atlas, water).name, svg };
+}
+
+/** The shortest walk past every peg of the match, over all its waters. */
+function walkOf(atlas: Atlas, pegs: readonly MatchPeg[]): MatchPage['walk'] {
+  if (pegs.length === 0) return { words: '', stops: [] };
+  const { settings, waters } = atlas.venue;
+  const carParks = waters.flatMap(({ map }) => map.places).filter(({ kind }) => kind === 'car-park');
+  const round = pegRound(
+    pegs.map(({ key }) => ({ peg: key, at: pegOf(atlas, key).at })),
+    carParks,
+    walkingDistances(waters.flatMap(({ map }) => map.paths)),
+  );
+  const byKey = new Map(pegs.map((peg) => [peg.key, peg]));
+  const length = formatDistance(round.lengthMetres, settings.units);
+  return {
+    words: `${round.from === null ? 'From the first peg' : `From ${round.from.name} and back`}, ${length} on foot${round.isProven ? '' : ', the shortest way that was found'}.`,
+    stops: round.stops.map(({ peg, legMetres }) => ({
+      ...byKey.get(peg)!,
+      leg: formatDistance(legMetres, settings.units),
+    })),
+  };
+}
