@@ -15,5 +15,9 @@ export const PAGE_KINDS: Readonly<Record<string, string>> = {
   'round sheet': 'due/round-sheet/kiln-pool/',
   'bank round': 'bank-round/',
   'bank round of a water': 'bank-round/kiln-pool/',
+  matches: 'matches/',
+  match: 'matches/2026-12-06-winter-three/',
+  'weigh sheet': 'matches/2026-12-06-winter-three/sheet/',
+  tickets: 'matches/2026-12-06-winter-three/tickets/',
   'not found': '404.html',
 };

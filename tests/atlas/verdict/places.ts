@@ -9,6 +9,7 @@ import { dueCalendar, dueList } from '../../../src/atlas/due-list.ts';
 import { hazardRegister } from '../../../src/atlas/hazard-register.ts';
 import { homePage } from '../../../src/atlas/home-page.ts';
 import { linePegs } from '../../../src/atlas/line-pegs.ts';
+import { matchPage } from '../../../src/atlas/match-page.ts';
 import { nearLinePegs } from '../../../src/atlas/near-line-pegs.ts';
 import { nowFacts } from '../../../src/atlas/now-facts.ts';
 import { pegData } from '../../../src/atlas/peg-data.ts';
@@ -23,6 +24,7 @@ import { venueGeojson, waterGeojson } from '../../../src/atlas/venue-geojson.ts'
 import { waterMap } from '../../../src/atlas/water-map.ts';
 import { waterPage } from '../../../src/atlas/water-page.ts';
 import type { Day } from '../../../src/domain/day.ts';
+import type { Match } from '../../../src/domain/match.ts';
 import { type Peg, pegKey } from '../../../src/domain/peg.ts';
 import { type PegFacts, pegVerdict } from '../../../src/domain/peg-verdict.ts';
 
@@ -38,17 +40,41 @@ function isShownClosed(
   return pegVerdict(JSON.parse(standing.dated) as PegFacts, onDay).state === 'closed';
 }
 
+/** A match on every peg of a water, as somebody might have written it by hand. */
+function matchOnAll(water: string, pegs: readonly Peg[]): Match {
+  const keys = pegs.map(({ peg }) => pegKey(water, peg));
+  return {
+    id: '2026-12-06-all',
+    name: 'All pegs',
+    day: '2026-12-06',
+    waters: [water],
+    entries: keys.length,
+    sections: 1,
+    apartMetres: 0,
+    stepFree: 0,
+    ends: { rule: 'any', features: [] },
+    leaveOut: [],
+    places: 1,
+    status: 'planned',
+    plan: [{ name: 'A', pegs: keys }],
+    kept: [],
+    markdown: '',
+  };
+}
+
 /** Whatever is drawn from an atlas alone is made once for all pegs and days. */
 export function placesOf(atlas: Atlas, water: string) {
   const pegs = atlas.pegsByWater.get(water) ?? [];
+  const match = matchPage(atlas, matchOnAll(water, pegs), []);
   return {
+    match,
     atlas,
     water,
     pegs,
     home: homePage(atlas).waters.find(({ id }) => id === water)!,
     table: waterPage(atlas, water),
     map: waterMap(atlas, water),
-    maps: [mapSvg(waterMap(atlas, water)), roundMapSvg(atlas, water)],
+    maps: [mapSvg(waterMap(atlas, water)), roundMapSvg(atlas, water), ...match.maps.map(({ svg }) => svg)],
     sheets: new Map(pegs.map(({ peg }) => [peg, pegSheet(atlas, pegKey(water, peg))])),
     safety: safetyPage(atlas),
     round: bankRoundPage(atlas, water, new Map()),
@@ -105,6 +131,12 @@ export function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day
       safety.hazards.flatMap(({ rows }) => rows.flatMap(({ pegs }) => pegs)),
     ),
     ...own('bank round', places.round.stops),
+    ...own(
+      'match',
+      places.match.sections.flatMap(({ pegs }) => pegs),
+    ),
+    ...own('pegging out', places.match.walk.stops),
+    ...own('tickets', places.match.bag),
     ...own('by line', places.lines, `${waterName} ${name}`),
     ...own('near a line', places.nearLines, `${waterName} ${name}`),
     ...ofRegister,
