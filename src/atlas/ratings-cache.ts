@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { rateVenue } from '../ratings/rate-venue.ts';
 import { type RatedVenue, ratedVenue } from '../ratings/rated-venue.ts';
 import type { Ratings } from '../ratings/ratings.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { codeDigest } from './code-digest.ts';
 import { projectRoot } from './project-root.ts';
+import { rateInThreads } from './rate-in-threads.ts';
 
 /** Of the simulated fields: any number does, as long as it stays the same. */
 const SEED = 20_261_121;
@@ -31,7 +31,7 @@ export async function loadRatings(venue: RatedVenue, options: LoadRatingsOptions
   const kept = await readKept(file);
   if (kept !== null) return kept;
   const earlier = await lastOf(folder, prefix);
-  const ratings = rateVenue(venue, {
+  const ratings = await rateInThreads(venue, {
     seed: SEED,
     ...(earlier === null ? {} : { earlier: earlier.fits }),
     ...(options.progress === undefined ? {} : { progress: options.progress }),

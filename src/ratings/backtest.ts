@@ -1,11 +1,12 @@
-import { addDays } from '../domain/day.ts';
-import type { FitListener } from './fit-report.ts';
+import { addDays, type Day } from '../domain/day.ts';
+import { type FirstLook, firstLook } from './first-look.ts';
+import type { FitListener, FitStart } from './fit-report.ts';
 import { calibrationOf, type ForetoldEvent, scoreForecasts } from './forecast-score.ts';
 import { type Forecaster, flatGuess, modelForecaster, rawPegAverage } from './forecasters.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { Backtest } from './ratings.ts';
 import { MONTH_SEASON, temperatureSeason } from './season.ts';
-import type { ModelSession } from './sessions-in-model.ts';
+import { type ModelSession, sessionsInModel } from './sessions-in-model.ts';
 
 const YEAR_DAYS = 365;
 /** Fewer matches than this before the year under test foretell nothing worth scoring. */
@@ -15,18 +16,23 @@ const LEAST_PAST_EVENTS = 8;
  * Foretells each match of the log's last year from earlier ones only, a month at a time from what came before it, and
  * scores the model beside saying nothing and beside plain peg averages. Only matches that list every weight are tested.
  * Where at least half of them log the water's temperature, the model by temperature is tested too, and then all are
- * tested on those matches alone, so that the scores compare. Null where the log is too short.
+ * tested on those matches alone, so that the scores compare. Null where the log is too short. Who does not weigh, and which
+ * further terms the model holds, is learned from the years before as well.
+ * @param start Where the search for the deviations begins: where it ends is not of it.
  */
 export function backtest(
   venue: RatedVenue,
-  sessions: readonly ModelSession[],
-  { progress, report }: FitListener = {},
+  { progress, report, start = null }: FitListener & { readonly start?: FitStart | null } = {},
 ): Backtest | null {
-  const lastDay = sessions.at(-1)?.event.day;
+  const lastDay = sessionsInModel(venue, 'total').sessions.at(-1)?.event.day;
   if (lastDay === undefined) return null;
   const yearFrom = addDays(lastDay, -YEAR_DAYS);
-  const past = sessions.filter(({ event }) => event.day <= yearFrom);
-  if (new Set(past.map(({ event }) => event.id)).size < LEAST_PAST_EVENTS) return null;
+  const before = venueBefore(venue, yearFrom);
+  if (new Set(sessionsInModel(before, 'total').sessions.map(({ event }) => event.id)).size < LEAST_PAST_EVENTS)
+    return null;
+  progress?.('back-test: what the years before it taught');
+  const look = firstLook(before, start);
+  const { sessions } = sessionsInModel(venue, 'total', { dnw: look.lesson.mechanism ?? undefined });
   const tested = testedEvents(sessions, yearFrom);
   const withTemperature = tested.filter(([first]) => first!.event.conditions.waterDegreesC !== undefined);
   const isTemperatureTested =
@@ -36,13 +42,15 @@ export function backtest(
   const forecasters: [string, Forecaster][] = [
     [
       'model',
-      modelForecaster(
-        venue,
-        () => MONTH_SEASON,
-        (fit) => report?.('back-test', fit),
-      ),
+      modelForecaster(venue, () => MONTH_SEASON, {
+        asked: look.asked,
+        start: look.start,
+        told: (fit) => report?.('back-test', fit),
+      }),
     ],
-    ...(isTemperatureTested ? [['model by temperature', temperatureForecaster(venue)] as [string, Forecaster]] : []),
+    ...(isTemperatureTested
+      ? [['model by temperature', temperatureForecaster(venue, look)] as [string, Forecaster]]
+      : []),
     ['flat guess', flatGuess],
     ['raw peg average', rawPegAverage],
   ];
@@ -66,8 +74,16 @@ function testedEvents(sessions: readonly ModelSession[], yearFrom: string): Mode
   );
 }
 
-function temperatureForecaster(venue: RatedVenue): Forecaster {
-  return modelForecaster(venue, (past) => temperatureSeason(past.map(({ event }) => event))!);
+function temperatureForecaster(venue: RatedVenue, { start }: Pick<FirstLook, 'start'>): Forecaster {
+  const seasonOf = (past: readonly ModelSession[]) => temperatureSeason(past.map(({ event }) => event))!;
+  return modelForecaster(venue, seasonOf, { start });
+}
+
+/** The venue as it was known on a day: its log up to then. */
+function venueBefore(venue: RatedVenue, last: Day): RatedVenue {
+  const events = venue.events.filter(({ day }) => day <= last);
+  const ids = new Set(events.map(({ id }) => id));
+  return { ...venue, events, sessions: venue.sessions.filter(({ event }) => ids.has(event)) };
 }
 
 /** Whether the thermometer was in use before each tested month, so that every one can be foretold by it. */

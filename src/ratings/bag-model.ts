@@ -1,5 +1,6 @@
 import { MONTHS, type Month } from '../domain/day.ts';
 import { type DayLevel, dayQuestion } from './day-levels.ts';
+import { type DaySpread, daySpread } from './day-spread.ts';
 import type { FitOptions, LatentFit } from './engine/latent-model.ts';
 import { type FeatureReturn, featureQuestion } from './feature-returns.ts';
 import { fitRatings, PRESENCE_PRIORS } from './fit-ratings.ts';
@@ -41,7 +42,7 @@ export function fitBag(
   const { sessions, noneBelowGrams } = sessionsInModel(venue, bag, choice);
   // Where nobody weighed, "at most this" of everyone compares no peg with another.
   const telling = sessions.some(({ isCensored }) => !isCensored) ? sessions : [];
-  const presence = bag === 'total' ? null : fitPresence(venue, telling, choice.asked);
+  const presence = bag === 'total' ? null : fitPresence(venue, telling, choice.asked, options.start);
   const rows = presence === null ? telling : telling.filter(({ isCensored }) => !isCensored);
   const model = ratingModel(venue, rows, MONTH_SEASON, choice.asked);
   const fit = fitRatings(model.latent, options);
@@ -60,6 +61,7 @@ function fitPresence(
   venue: RatedVenue,
   sessions: readonly ModelSession[],
   asked: AskedTerms | undefined,
+  start: FitOptions['start'],
 ): PresenceModel | null {
   const weighed = sessions.filter(
     ({ session, isDnw }) => isDnw !== true && (session.status === 'weighed' || session.status === 'blank'),
@@ -71,37 +73,69 @@ function fitPresence(
     lower: Float64Array.from(weighed, ({ isCensored }) => (isCensored ? Number.NEGATIVE_INFINITY : 0)),
     upper: Float64Array.from(weighed, ({ isCensored }) => (isCensored ? 0 : Number.POSITIVE_INFINITY)),
   };
-  const fit = fitRatings({ ...model.latent, observations }, { weakPriors: PRESENCE_PRIORS, hold: { residualSd: 1 } });
+  const fit = fitRatings(
+    { ...model.latent, observations },
+    {
+      weakPriors: PRESENCE_PRIORS,
+      hold: { residualSd: 1 },
+      ...(start === undefined ? {} : { start: { sd: start.sd, residualSd: 1 } }),
+    },
+  );
   return { sessions: weighed, model, fit };
 }
 
-/** A bag's model with all that the tables ask of it, on the log scale. */
-export interface RatedBag {
-  readonly fitted: BagModel;
+/** All that the tables ask of a bag's model, on the log scale. Plain data, so that another thread may have worked it out. */
+export interface ToldBag {
+  readonly bag: BagId;
   readonly features: readonly FeatureReturn[];
   readonly pegs: readonly PegYearReturn[];
   readonly pegMonths: readonly PegMonthReturn[];
   readonly days: readonly DayLevel[];
+  readonly outlook: Outlook;
   /** Where the part is often missing: its two sides apart, which a bag yet to come is made of. */
   readonly presence: {
     readonly weights: readonly PegMonthReturn[];
     readonly pegMonths: readonly PegMonthReturn[];
     readonly days: readonly DayLevel[];
+    readonly daySpread: DaySpread;
   } | null;
+  readonly summary: ModelSummary;
+}
+
+/** What lies between a return and a bag yet to come. */
+export interface Outlook {
+  /** A bag that weighs nothing is known to be below this. */
+  readonly noneBelowGrams: number;
+  readonly daySpread: DaySpread;
+  /** Of anglers and of what is left, on the log scale. */
+  readonly anglerSd: number;
+  readonly residualSd: number;
+}
+
+/** A bag's model with all that the tables ask of it. */
+export interface RatedBag extends ToldBag {
+  readonly fitted: BagModel;
 }
 
 /** Asks of a bag's fit all that the tables rest on. */
 export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
   const told = toldBy(venue, fitted);
-  const { presence } = fitted;
-  if (presence === null) return { fitted, ...told, presence: null };
+  const { bag, fit, presence, noneBelowGrams } = fitted;
+  const outlook: Outlook = {
+    noneBelowGrams,
+    daySpread: daySpread(fit),
+    anglerSd: fit.sd[TERM.angler] ?? 0,
+    residualSd: fit.residualSd,
+  };
+  const rated = { bag, fitted, outlook, summary: modelSummary(fitted) };
+  if (presence === null) return { ...rated, ...told, presence: null };
   const there = toldBy(venue, presence);
   const spread = Math.hypot(1, presence.fit.sd[TERM.event] ?? 0, presence.fit.sd[TERM.angler] ?? 0);
   const pars = new Map(there.days.map(({ water, month, mean }) => [`${water} ${month}`, mean]));
   const meanOver = (keys: readonly string[]) => keys.reduce((sum, key) => sum + pars.get(key)!, 0) / keys.length;
   const parOf = (water: string, month: Month) => ({ mean: pars.get(`${water} ${month}`)!, spread });
   return {
-    fitted,
+    ...rated,
     features: told.features.map((row, i) => ({
       ...row,
       ...togetherReturn(row, there.features[i]!, {
@@ -118,7 +152,12 @@ export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
       ...togetherReturn(row, there.pegMonths[i]!, parOf(row.water, row.month)),
     })),
     days: told.days,
-    presence: { weights: told.pegMonths, pegMonths: there.pegMonths, days: there.days },
+    presence: {
+      weights: told.pegMonths,
+      pegMonths: there.pegMonths,
+      days: there.days,
+      daySpread: daySpread(presence.fit),
+    },
   };
 }
 
@@ -134,9 +173,9 @@ function toldBy(venue: RatedVenue, fitted: Pick<BagModel, 'sessions' | 'model' |
 }
 
 /** The tables of one bag as they are published. */
-export function bagTables({ fitted, features, pegs, pegMonths }: RatedBag): BagTables {
+export function bagTables({ bag, features, pegs, pegMonths, summary }: ToldBag): BagTables {
   return {
-    bag: fitted.bag,
+    bag,
     featureMonths: features.map(({ feature, position, logReturn, sd, low80, high80, sessions, evidence }) => ({
       feature,
       month: MONTHS[position]!,
@@ -158,7 +197,7 @@ export function bagTables({ fitted, features, pegs, pegMonths }: RatedBag): BagT
       sessions,
       evidence,
     })),
-    model: modelSummary(fitted),
+    model: summary,
   };
 }
 

@@ -1,10 +1,9 @@
 import { MONTHS, type Month } from '../domain/day.ts';
 import { pegKey } from '../domain/peg.ts';
-import type { RatedBag } from './bag-model.ts';
+import type { ToldBag } from './bag-model.ts';
 import { chancesToFrame } from './chance-to-frame.ts';
-import { chanceBelow, type DaySpread, daySpread, valueAt } from './day-spread.ts';
+import { chanceBelow, type DaySpread, valueAt } from './day-spread.ts';
 import type { RatedVenue } from './rated-venue.ts';
-import { TERM } from './rating-model.ts';
 import type { BagId, ExpectedBag, Quartiles } from './ratings.ts';
 import { usualField } from './usual-field.ts';
 
@@ -13,11 +12,11 @@ import { usualField } from './usual-field.ts';
  * par, or holds no match to say how many fish and how many frame.
  * @param bags The total first, then the bag parts.
  */
-export function expectedBags(venue: RatedVenue, bags: readonly RatedBag[], seed: number): ExpectedBag[] {
+export function expectedBags(venue: RatedVenue, bags: readonly ToldBag[], seed: number): ExpectedBag[] {
   const [total, ...parts] = bags.flatMap(predictions);
   if (total === undefined) return [];
-  const { sd } = bags[0]!.fitted.fit;
-  const spread = Math.hypot(sd[TERM.angler] ?? 0, bags[0]!.fitted.fit.residualSd);
+  const { anglerSd, residualSd } = bags[0]!.outlook;
+  const spread = Math.hypot(anglerSd, residualSd);
   const chances = framingChances(venue, bags[0]!.pegMonths, spread, seed);
   return bags[0]!.pegMonths.flatMap(({ water, peg, month, evidence }, i): ExpectedBag[] => {
     const chance = chances.get(`${pegKey(water, peg)} ${month}`);
@@ -57,30 +56,28 @@ interface Prediction {
   readonly bags: readonly LogBag[];
 }
 
-function predictions({ fitted, pegMonths, days, presence }: RatedBag): Prediction[] {
+function predictions({ bag, outlook, pegMonths, days, presence }: ToldBag): Prediction[] {
   if (days.length === 0) return [];
   const levelOf = byWaterMonth(days);
-  const spread = daySpread(fitted.fit);
   const thereOf = presence === null ? null : byWaterMonth(presence.days);
-  const thereSpread = fitted.presence === null ? [] : daySpread(fitted.presence.fit);
   const weights = presence?.weights ?? pegMonths;
   const bags = weights.map(({ water, month, logReturn, sd }, i): LogBag => {
     const level = levelOf(water, month);
-    const bag = {
+    const here = {
       mean: level.mean + logReturn,
-      sd: Math.hypot(level.sd, sd, fitted.fit.residualSd),
-      days: spread,
+      sd: Math.hypot(level.sd, sd, outlook.residualSd),
+      days: outlook.daySpread,
     };
-    if (presence === null || thereOf === null) return { ...bag, chanceOfAny: null };
+    if (presence === null || thereOf === null) return { ...here, chanceOfAny: null };
     const there = thereOf(water, month);
     const peg = presence.pegMonths[i]!;
-    const none = chanceBelow(thereSpread, there.mean + peg.logReturn, Math.hypot(1, there.sd, peg.sd), 0);
-    return { ...bag, chanceOfAny: 1 - none };
+    const none = chanceBelow(presence.daySpread, there.mean + peg.logReturn, Math.hypot(1, there.sd, peg.sd), 0);
+    return { ...here, chanceOfAny: 1 - none };
   });
-  return [{ bag: fitted.bag, noneBelowKg: fitted.noneBelowGrams / 1000, bags }];
+  return [{ bag, noneBelowKg: outlook.noneBelowGrams / 1000, bags }];
 }
 
-function byWaterMonth(days: RatedBag['days']): (water: string, month: Month) => RatedBag['days'][number] {
+function byWaterMonth(days: ToldBag['days']): (water: string, month: Month) => ToldBag['days'][number] {
   const levels = new Map(days.map((level) => [`${level.water} ${level.month}`, level]));
   return (water, month) => levels.get(`${water} ${month}`)!;
 }
@@ -104,7 +101,7 @@ function quartiles({ mean, sd, days, chanceOfAny }: LogBag, noneBelowKg: number)
 
 function framingChances(
   venue: RatedVenue,
-  pegMonths: RatedBag['pegMonths'],
+  pegMonths: ToldBag['pegMonths'],
   spread: number,
   seed: number,
 ): ReadonlyMap<string, Pick<ExpectedBag, 'chanceToFrame' | 'chanceByDraw'>> {

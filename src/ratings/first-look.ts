@@ -5,6 +5,7 @@ import type { BagModel } from './bag-model.ts';
 import type { DnwLesson } from './dnw-mechanism.ts';
 import type { LatentFit, LatentModel } from './engine/latent-model.ts';
 import { fitRatings, startFrom } from './fit-ratings.ts';
+import type { FitStart } from './fit-report.ts';
 import { dnwBounded, learnDnw } from './learn-dnw.ts';
 import { quantile } from './quantile.ts';
 import type { RatedVenue } from './rated-venue.ts';
@@ -24,14 +25,17 @@ export interface FirstLook {
   /** How far the log asks for each of the terms, in standard deviations; null where it has one year only. */
   readonly scores: { readonly pegYears: number; readonly waterYears: number } | null;
   /** Where the fits that follow may begin; null where the log says nothing. */
-  readonly start: ReturnType<typeof startFrom> | null;
+  readonly start: FitStart | null;
 }
 
 /** A term is taken in where the log asks for it this strongly: by chance one log in twenty does. */
 const ASKED_ABOVE = 1.645;
 
-/** Fits the total bag plainly, with nothing said of its DNWs, and learns from that fit what the model should hold. */
-export function firstLook(venue: RatedVenue): FirstLook {
+/**
+ * Fits the total bag plainly, with nothing said of its DNWs, and learns from that fit what the model should hold.
+ * @param from Where that fit begins, from nearly the same log.
+ */
+export function firstLook(venue: RatedVenue, from: FitStart | null = null): FirstLook {
   const { sessions, noneBelowGrams } = sessionsInModel(venue, 'total');
   if (sessions.every(({ isCensored }) => isCensored)) {
     const lesson = { mechanism: null, why: 'nobody weighed a bag' };
@@ -44,7 +48,7 @@ export function firstLook(venue: RatedVenue): FirstLook {
     dnwRows.map((row) => ({ row, middle: 0 })),
     null,
   );
-  const fit = fitRatings(latent, { variances: 'mode', tolerance: NEAR });
+  const fit = fitRatings(latent, { variances: 'mode', tolerance: NEAR, ...(from === null ? {} : { start: from }) });
   const learned = dnwLesson(sessions, dnwRows, latent, fit);
   const scores = askedScores(venue, sessions, model, learned.latent, learned.fit);
   return {

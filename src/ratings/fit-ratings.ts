@@ -18,12 +18,14 @@ export const RATING_PRIORS: WeakPriors = {
     [TERM.season]: 0.3,
     [TERM.wave]: 0.3,
     [TERM.waterYear]: 0.5,
-    [TERM.choice]: 0.3,
   },
   residualMedian: 0.6,
   residualLogSd: 0.7,
   fixedSpread: 5,
 };
+
+/** Scale of the half-normal prior of how far what anglers choose spreads their bags. */
+export const CHOICE_SD = 0.3;
 
 /** Scatter of a log bag, by which the scale of a probit, whose own scatter is 1, is wider. */
 const USUAL_SCATTER = RATING_PRIORS.residualMedian;

@@ -5,7 +5,7 @@ export type FitStart = NonNullable<FitOptions['start']>;
 
 /** How one fit behind the tables ended. Plain data, so that a fit of a longer log can start from it. */
 export interface FitReport {
-  /** `total`, the id of a bag part, or what else was fitted ("choice of bait"). */
+  /** `total`, the id of a bag part, or what else was fitted ("back-test"). */
   readonly of: string;
   readonly stopped: StopReason;
   readonly steps: number;

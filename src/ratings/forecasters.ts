@@ -2,9 +2,10 @@ import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { FitOptions, LatentFit } from './engine/latent-model.ts';
 import { eventRatios } from './event-ratios.ts';
 import { fitRatings } from './fit-ratings.ts';
+import type { FitStart } from './fit-report.ts';
 import type { Forecast } from './forecast-score.ts';
 import type { RatedVenue } from './rated-venue.ts';
-import { ratingModel, TERM } from './rating-model.ts';
+import { type AskedTerms, ratingModel, TERM } from './rating-model.ts';
 import { returnCombinations } from './return-combinations.ts';
 import type { Season } from './season.ts';
 import type { ModelSession } from './sessions-in-model.ts';
@@ -31,6 +32,15 @@ export const rawPegAverage: Forecaster = (past, future) => {
 /** Of the variances' own doubt: nearer moves no score by a thousandth. */
 const NEAR = 0.01;
 
+interface ForecasterOptions {
+  /** Further terms that the past asked for. */
+  readonly asked?: AskedTerms;
+  /** Where the search for the deviations begins: where it ends is not of it. */
+  readonly start?: FitStart | null;
+  /** Told how that search ended. */
+  readonly told?: (fit: LatentFit) => void;
+}
+
 /**
  * The model's returns, with the spread of bags about them: luck, angler and the doubt about the return. Its standard
  * deviations are estimated from the past of the first call and kept for the later ones, whose past is a little longer.
@@ -39,17 +49,18 @@ const NEAR = 0.01;
 export function modelForecaster(
   venue: RatedVenue,
   seasonOf: (past: readonly ModelSession[]) => Season,
-  told?: (fit: LatentFit) => void,
+  { asked = {}, start = null, told }: ForecasterOptions = {},
 ): Forecaster {
   let hold: FitOptions['hold'];
   return (past, future) => {
     const season = seasonOf(past);
     const placed = past.filter(({ event }) => season.positionOf(event) !== null);
-    const model = ratingModel(venue, placed, season);
+    const model = ratingModel(venue, placed, season, asked);
     const fit = fitRatings(model.latent, {
       variances: 'mode',
       tolerance: NEAR,
       ...(hold === undefined ? {} : { hold }),
+      ...(start === null ? {} : { start }),
     });
     if (hold === undefined) told?.(fit);
     hold ??= { sd: fit.sd, residualSd: fit.residualSd };
@@ -60,7 +71,7 @@ export function modelForecaster(
         ofPegOn(stands.get(pegKey(session.water, session.peg))!, event.day, season.positionOf(event)),
       ),
     );
-    const spread = Math.hypot(fit.residualSd, fit.sd[TERM.angler] ?? 0);
+    const spread = Math.hypot(fit.residualSd, fit.sd[TERM.angler] ?? 0, fit.sd[TERM.pegYear] ?? 0);
     return future.map((_, i) => ({ logReturn: mean[i]!, sd: Math.hypot(spread, sd[i]!) }));
   };
 }

@@ -1,16 +1,12 @@
-import { backtest } from './backtest.ts';
-import { bagTables, fitBag, rateBag } from './bag-model.ts';
-import { choiceReturns } from './choice-returns.ts';
-import type { LatentFit } from './engine/latent-model.ts';
+import { bagTables } from './bag-model.ts';
 import { expectedBags } from './expected-bags.ts';
-import { featureTemperatures } from './feature-temperatures.ts';
-import { firstLook } from './first-look.ts';
+import { type FirstLook, firstLook } from './first-look.ts';
 import { fishSizes } from './fish-sizes.ts';
-import { startFrom } from './fit-ratings.ts';
 import { type FitReport, fitReport, unsettledNotes } from './fit-report.ts';
 import { framingMakeUp } from './framing-make-up.ts';
 import { framingMonths } from './framing-months.ts';
 import type { RatedVenue } from './rated-venue.ts';
+import { doTask, ratingTasks, type TaskGround, type TaskResult } from './rating-tasks.ts';
 import type { Ratings } from './ratings.ts';
 import { sessionsInModel } from './sessions-in-model.ts';
 import { whatCannotBeTold } from './what-cannot-be-told.ts';
@@ -26,48 +22,56 @@ export interface RateOptions {
 }
 
 /** Rates a checked venue: every table the guide publishes about returns, from its log alone. */
-export function rateVenue(venue: RatedVenue, { seed, progress, earlier = [] }: RateOptions): Ratings {
-  const parts = venue.settings.bagParts.filter(({ id }) =>
-    venue.sessions.some((session) => (session.parts[id]?.weightGrams ?? 0) > 0),
+export function rateVenue(venue: RatedVenue, options: RateOptions): Ratings {
+  const begun = beginRatings(venue, options);
+  return finishRatings(
+    venue,
+    begun,
+    ratingTasks(venue).map((task) => doTask(begun.ground, task, options.progress)),
+    options,
   );
-  const fits: FitReport[] = [];
-  const report = (of: string, fit: LatentFit) => fits.push(fitReport(of, fit));
-  const startOf = (of: string) => earlier.find((fit) => fit.of === of && fit.isSettled)?.start;
+}
+
+/** What every task needs to know before it can begin. */
+export interface BegunRatings {
+  readonly look: FirstLook;
+  readonly ground: TaskGround;
+}
+
+const WITHOUT_DNW = 'total without DNWs';
+
+export function beginRatings(venue: RatedVenue, { progress, earlier = [] }: RateOptions): BegunRatings {
   progress?.('first look');
-  const look = firstLook(venue);
-  const choice = { dnw: look.lesson.mechanism ?? undefined, asked: look.asked };
-  progress?.('whole bag');
-  if (look.without !== null) report('total without DNWs', look.without.fit);
-  const start = startOf('total') ?? look.start;
-  const total = rateBag(venue, fitBag(venue, 'total', choice, start === null ? {} : { start }));
-  report('total', total.fitted.fit);
-  const ofParts = parts.map(({ id, name }) => {
-    progress?.(name.toLowerCase());
-    const part = rateBag(venue, fitBag(venue, id, choice, { start: startOf(id) ?? startFrom(total.fitted.fit) }));
-    report(id, part.fitted.fit);
-    if (part.fitted.presence !== null) report(`any ${name.toLowerCase()} at all`, part.fitted.presence.fit);
-    return part;
-  });
-  const tables = [total, ...ofParts].map(bagTables);
+  const before = earlier.find(({ of, isSettled }) => of === WITHOUT_DNW && isSettled);
+  const look = firstLook(venue, before?.start);
+  const { lesson, asked, start } = look;
+  return { look, ground: { venue, dnw: lesson.mechanism, asked, start, earlier } };
+}
+
+/** Puts the results of all tasks together, in the order of the tasks. */
+export function finishRatings(
+  venue: RatedVenue,
+  { look }: BegunRatings,
+  results: readonly TaskResult[],
+  { seed, progress }: RateOptions,
+): Ratings {
+  const fits = results.flatMap((result) => result.fits);
+  if (look.without !== null) fits.unshift(fitReport(WITHOUT_DNW, look.without.fit));
+  const bags = results.flatMap(({ told }) => told ?? []);
+  const tables = bags.map(bagTables);
   progress?.('chance to frame');
-  const expected = expectedBags(venue, [total, ...ofParts], seed);
-  progress?.('water temperature');
-  const temperatures = featureTemperatures(venue, total.fitted, report);
-  const choices = choiceReturns(venue, total.fitted, { progress, report });
-  const sensitivity = withoutDnw(venue, look, tables[0]!);
-  const { sessions } = total.fitted;
-  const tested = backtest(venue, sessions, { progress, report });
+  const { sessions, leftOut } = sessionsInModel(venue, 'total');
   return {
     bags: tables,
     framing: framingMonths(venue),
-    expectedBags: expected,
+    expectedBags: expectedBags(venue, bags, seed),
     framingMakeUp: framingMakeUp(venue),
-    featureTemperatures: temperatures,
+    featureTemperatures: results.flatMap(({ temperatures }) => temperatures),
     fishSizes: fishSizes(venue),
-    choices,
-    backtest: tested,
-    leftOut: sessionsInModel(venue, 'total').leftOut,
-    withoutDnw: sensitivity,
+    choices: results.flatMap(({ choices }) => choices),
+    backtest: results.find(({ backtest }) => backtest !== null)?.backtest ?? null,
+    leftOut,
+    withoutDnw: withoutDnw(venue, look, tables[0]!),
     dnwLesson: look.lesson,
     fits,
     notes: [...unsettledNotes(fits), ...whatCannotBeTold(venue, sessions)],

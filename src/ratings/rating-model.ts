@@ -24,17 +24,10 @@ export const TERM = {
   pegYear: 'pegYear',
   waterYear: 'waterYear',
   stocking: 'stocking',
-  choice: 'choice',
 } as const;
 
 /** The name of the one fixed effect: the level of everything. */
 export const LEVEL = 'level';
-
-/** What anglers chose, as a term beside the others: one level a session. */
-export interface ChoiceTerm {
-  readonly columns: number;
-  readonly levels: readonly number[];
-}
 
 /** Terms that a log must ask for before they are in the model. */
 export interface AskedTerms {
@@ -88,7 +81,6 @@ export function ratingModel(
   sessions: readonly ModelSession[],
   season: Season,
   asked: AskedTerms = {},
-  choice?: ChoiceTerm,
 ): RatingModel {
   const days = sessions.map(({ event }) => event.day);
   const shares = featureShares(venue);
@@ -103,12 +95,7 @@ export function ratingModel(
     asked,
     stockings: stockingsOf(venue, sessions),
   };
-  const terms = [
-    ...dayTerms(sessions, columns),
-    ...yearTerms(sessions, columns),
-    ...pegTerms(pegs, sessions, columns),
-    ...(choice === undefined ? [] : [factor(TERM.choice, choice.columns, choice.levels)]),
-  ];
+  const terms = [...dayTerms(sessions, columns), ...yearTerms(sessions, columns), ...pegTerms(pegs, sessions, columns)];
   return {
     ...columns,
     latent: {

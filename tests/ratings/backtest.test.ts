@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import type { Session } from '../../src/domain/session.ts';
 import type { Venue } from '../../src/domain/venue.ts';
 import { backtest, foretellByMonth } from '../../src/ratings/backtest.ts';
+import { firstLook } from '../../src/ratings/first-look.ts';
 import type { Forecaster } from '../../src/ratings/forecasters.ts';
 import type { Backtest } from '../../src/ratings/ratings.ts';
 import { sessionsInModel } from '../../src/ratings/sessions-in-model.ts';
@@ -18,7 +20,7 @@ const SIZE: Partial<SimulationOptions> = {
 const SPREAD = { event: 0.7, angler: 0.3, peg: 0.35, feature: 0.2, featureMonth: 0.25, residual: 0.6 };
 
 function testOn(venue: Venue): Backtest | null {
-  return backtest(venue, sessionsInModel(venue, 'total').sessions);
+  return backtest(venue);
 }
 const scoreOf = (tested: Backtest, name: string) => tested.scores.find((score) => score.name === name)!;
 
@@ -83,6 +85,22 @@ describe('backtest', () => {
       return event.day <= '2025-11-08' ? { ...event, conditions: {} } : event;
     });
     expect(testOn({ ...venue, events })!.scores.map(({ name }) => name)).not.toContain('model by temperature');
+  });
+
+  test('knows nothing of who does not weigh that only the year under test shows', () => {
+    const untested = new Set(venue.events.filter(({ day }) => day <= '2025-11-08').map(({ id }) => id));
+    const other = venue.sessions.map((session): Session => {
+      if (untested.has(session.event) || session.status !== 'dnw') return session;
+      return { ...session, status: 'weighed', weightGrams: 90_000 };
+    });
+    expect(other).not.toEqual(venue.sessions);
+    expect(firstLook({ ...venue, sessions: other }).lesson).not.toEqual(firstLook(venue).lesson);
+    const sdsOf = (sessions: readonly Session[]) => {
+      const told: unknown[] = [];
+      backtest({ ...venue, sessions }, { report: (_, { sd, residualSd }) => told.push(sd, residualSd) });
+      return told;
+    };
+    expect(sdsOf(other)).toEqual(sdsOf(venue.sessions));
   });
 
   test('needs a log that began before the year under test', () => {

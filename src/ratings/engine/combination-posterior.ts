@@ -67,6 +67,23 @@ export function combinationsAt(
   };
 }
 
+/** Means and the whole covariance, by rows, of combinations at one set of parameters, fixed effects integrated. */
+export function jointCombinations(
+  posterior: EffectPosterior,
+  combinations: readonly CombinationWeights[],
+): { readonly mean: Float64Array; readonly covariance: Float64Array } {
+  const own = combinations.map((each) => share(posterior, onColumns(posterior, flattened(each), new Float64Array(0))));
+  const together = new Float64Array(own.length ** 2);
+  own.forEach((a, i) => {
+    together[i * own.length + i] = a.variance;
+    for (let j = 0; j < i; j++) {
+      together[i * own.length + j] = covariance(posterior, a, own[j]!);
+      together[j * own.length + i] = together[i * own.length + j]!;
+    }
+  });
+  return { mean: Float64Array.from(own, ({ mean }) => mean), covariance: together };
+}
+
 function onColumns(posterior: EffectPosterior, combination: CombinationWeights, fixedOnQ: Float64Array): OnColumns {
   const { levels } = posterior.prepared;
   const { effects, weights, onFixed } = combination;

@@ -1,5 +1,5 @@
 import { isInformative } from './bounds.ts';
-import { combinationsAt } from './combination-posterior.ts';
+import { combinationsAt, jointCombinations } from './combination-posterior.ts';
 import { type CombinationWeights, combinationTranslator } from './combination-weights.ts';
 import { effectPosterior } from './effect-posterior.ts';
 import { type ParameterSpace, parameterSpace } from './free-parameters.ts';
@@ -99,6 +99,7 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
       return atMode.effects.slice(from, from + block.effects);
     },
     posterior,
+    jointAtMode: (combinations) => jointCombinations(atMode, combinations.map(translate)),
   };
 
   function stopReason(): StopReason {

@@ -154,4 +154,9 @@ export interface LatentFit {
   effects(term: string): Float64Array;
   /** Averaged over the variances when they are integrated. Fixed effects are integrated out unless `maximised`. */
   posterior(combinations: readonly LinearCombination[]): CombinationPosterior;
+  /** Means of combinations and their covariance with one another, by rows, at these sds; fixed effects integrated out. */
+  jointAtMode(combinations: readonly LinearCombination[]): {
+    readonly mean: Float64Array;
+    readonly covariance: Float64Array;
+  };
 }

@@ -1,0 +1,17 @@
+import type { RatingTask, TaskGround, TaskResult } from '../ratings/rating-tasks.ts';
+
+/** What a second thread is told once. */
+export interface ThreadWork {
+  readonly ground: TaskGround;
+  readonly tasks: readonly RatingTask[];
+  /** One number a task in memory that both threads see: 1 once somebody has taken it. */
+  readonly claims: Int32Array;
+}
+
+/** What it answers: one task's result, or null when there is nothing left to take. */
+export type ThreadMessage = { readonly task: number; readonly result: TaskResult } | { readonly result: null };
+
+/** True for the one thread that takes the task. */
+export function claimTask(claims: Int32Array, task: number): boolean {
+  return Atomics.compareExchange(claims, task, 0, 1) === 0;
+}

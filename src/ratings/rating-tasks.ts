@@ -1,0 +1,74 @@
+import { backtest } from './backtest.ts';
+import { fitBag, rateBag, type ToldBag } from './bag-model.ts';
+import { choiceReturns } from './choice-returns.ts';
+import type { DnwMechanism } from './dnw-mechanism.ts';
+import type { LatentFit } from './engine/latent-model.ts';
+import { featureTemperatures } from './feature-temperatures.ts';
+import { type FitReport, type FitStart, fitReport } from './fit-report.ts';
+import type { RatedVenue } from './rated-venue.ts';
+import type { AskedTerms } from './rating-model.ts';
+import type { BagId, Ratings } from './ratings.ts';
+
+/** What all tasks of a venue's ratings start from. Plain data, like all here: a task may be done in another thread. */
+export interface TaskGround {
+  readonly venue: RatedVenue;
+  readonly dnw: DnwMechanism | null;
+  readonly asked: AskedTerms;
+  /** Where the fits may begin; null where the log says nothing. */
+  readonly start: FitStart | null;
+  /** How the fits of an earlier state of this log ended. */
+  readonly earlier: readonly FitReport[];
+}
+
+/** A share of the ratings that needs none of the others: a bag with all its tables, or the back-test. */
+export type RatingTask = { readonly of: 'bag'; readonly bag: BagId } | { readonly of: 'back-test' };
+
+/** What came of a task, with how its fits ended. */
+export interface TaskResult {
+  readonly told: ToldBag | null;
+  /** Of the total bag only. */
+  readonly choices: Ratings['choices'];
+  readonly temperatures: Ratings['featureTemperatures'];
+  readonly backtest: Ratings['backtest'];
+  readonly fits: readonly FitReport[];
+}
+
+/** The tasks of a venue, the total first. */
+export function ratingTasks({ settings, sessions }: RatedVenue): readonly RatingTask[] {
+  const parts = settings.bagParts.filter(({ id }) =>
+    sessions.some((session) => (session.parts[id]?.weightGrams ?? 0) > 0),
+  );
+  return [
+    { of: 'bag', bag: 'total' },
+    ...parts.map(({ id }) => ({ of: 'bag', bag: id }) as const),
+    { of: 'back-test' },
+  ];
+}
+
+/** Does one task: the same figures to the last bit, in whichever thread and order. */
+export function doTask(ground: TaskGround, task: RatingTask, progress?: (what: string) => void): TaskResult {
+  const fits: FitReport[] = [];
+  const report = (of: string, fit: LatentFit) => fits.push(fitReport(of, fit));
+  const nothing = { told: null, choices: [], temperatures: [], backtest: null, fits };
+  const { venue, asked } = ground;
+  const choice = { dnw: ground.dnw ?? undefined, asked };
+  if (task.of === 'back-test') {
+    const start = startOf(ground, 'back-test');
+    return { ...nothing, backtest: backtest(venue, { progress, report, start }) };
+  }
+  const { bag } = task;
+  const name = venue.settings.bagParts.find(({ id }) => id === bag)?.name.toLowerCase() ?? 'whole bag';
+  progress?.(name);
+  const start = startOf(ground, bag);
+  const { fitted, ...told } = rateBag(venue, fitBag(venue, bag, choice, start === null ? {} : { start }));
+  report(bag, fitted.fit);
+  if (fitted.presence !== null) report(`any ${name} at all`, fitted.presence.fit);
+  if (bag !== 'total') return { ...nothing, told };
+  progress?.('water temperature');
+  const temperatures = featureTemperatures(venue, fitted, report);
+  return { ...nothing, told, temperatures, choices: choiceReturns(venue, fitted, { progress }) };
+}
+
+function startOf({ earlier, start }: TaskGround, of: string): FitStart | null {
+  return earlier.find((fit) => fit.of === of && fit.isSettled)?.start ?? start;
+}
