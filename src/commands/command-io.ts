@@ -16,6 +16,23 @@ export interface CommandIo {
   readonly isTerminal: boolean;
   /** Asks a question and waits for the answer; missing where nobody can be asked. */
   readonly ask?: (question: string) => Promise<string>;
+  /** Questions with choices and with answers that are held against what they must be; missing where `ask` is. */
+  readonly prompts?: Prompts;
+}
+
+/** Questions a person answers at a terminal; null where they would rather not. */
+export interface Prompts {
+  readonly text: (question: {
+    readonly message: string;
+    readonly suggested?: string;
+    /** What is wrong with an answer, null where nothing is. */
+    readonly fault: (answer: string) => string | null;
+  }) => Promise<string | null>;
+  readonly choose: (question: {
+    readonly message: string;
+    readonly choices: readonly { readonly value: string; readonly words: string }[];
+    readonly suggested?: string;
+  }) => Promise<string | null>;
 }
 
 /** Exit codes of every command. */
@@ -34,7 +51,7 @@ export function processIo(): CommandIo {
     printError: (line) => process.stderr.write(`${visibleLines(line)}\n`),
     today: () => localDay(new Date()),
     isTerminal,
-    ...(isTerminal ? { ask } : {}),
+    ...(isTerminal ? { ask, prompts: LATER } : {}),
   };
 }
 
@@ -48,3 +65,9 @@ async function ask(question: string): Promise<string> {
     lines.close();
   }
 }
+
+/** The library of prompts, loaded at the first question. */
+const LATER: Prompts = {
+  text: async (question) => (await import('./terminal-prompts.ts')).TERMINAL_PROMPTS.text(question),
+  choose: async (question) => (await import('./terminal-prompts.ts')).TERMINAL_PROMPTS.choose(question),
+};

@@ -60,8 +60,12 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     load: () => import('./anglers.ts'),
   },
   start: {
-    summary: 'write a first venue folder of your own',
+    summary: 'ask what a club knows and write a first venue folder',
     load: () => import('./start.ts'),
+  },
+  add: {
+    summary: 'add a water or pegs: add water NAME, add peg WATER NUMBERS',
+    load: () => import('./add.ts'),
   },
   'safety-texts': {
     summary: 'print every safety text with its source',

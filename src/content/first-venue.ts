@@ -9,7 +9,7 @@ import { type Day, yearOf } from '../domain/day.ts';
 export function firstVenue(day: Day): ReadonlyMap<string, string> {
   const year = yearOf(day);
   return new Map([
-    ['venue.md', settings(day)],
+    ['venue.md', firstSettings(day, EXAMPLE)],
     ['waters/first-water.md', WATER],
     ['waters/first-water.geojson', MAP],
     ['pegs/first-water/1.md', peg('1', '-0.02080', 'corner', day)],
@@ -27,16 +27,40 @@ export function firstVenue(day: Day): ReadonlyMap<string, string> {
   ]);
 }
 
-const settings = (day: Day) => `---
+/** What of a first `venue.md` is a club's own; each as it stands in YAML. */
+export interface FirstSettings {
+  readonly name: string;
+  readonly club: string;
+  readonly units: string;
+  readonly scaleDivision: string;
+  /** Lines of the list of bag parts. */
+  readonly bagParts: readonly string[];
+  readonly linesSurveyed: string | null;
+}
+
+const EXAMPLE: FirstSettings = {
+  name: 'Example Fishery',
+  club: 'Example Angling Club',
+  units: '{ length: m, weight: lb }',
+  scaleDivision: '1 oz',
+  bagParts: [
+    '  - { id: silvers, name: Silvers, species: [roach, rudd, skimmer] }',
+    '  - { id: carp, name: Carp, species: [common carp, mirror carp] }',
+  ],
+  linesSurveyed: null,
+};
+
+/** A first `venue.md`, with notes on every field a club will want. */
+export const firstSettings = (day: Day, own: FirstSettings) => `---
 # Every name and figure in this folder is an example: replace it with your own, then run
 #   npm run -s venue -- check --venue FOLDER
 # A line that begins with # is a note to you and is never published.
-name: Example Fishery # the venue
-club: Example Angling Club
+name: ${own.name} # the venue
+club: ${own.club}
 invented: true # take this line out when the folder holds your own venue: until then every page says it is made up
 guide-day: ${day} # the day of the data; move it on whenever you add to the folder
 # address: https://club.example/guide/ # where you will publish it
-units: { length: m, weight: lb } # what a bare number means: m or ft, kg or lb
+units: ${own.units} # what a bare number means: m or ft, kg or lb
 contacts:
   - { role: Bailiff, phone: "01632 960000" } # roles, never names
 emergency:
@@ -46,18 +70,16 @@ emergency:
   # postcode: "…"
   # directions: one line for an ambulance
   # nearest-town: the town a call handler will know
-bag-parts: # what is weighed apart; each makes two columns in sessions.csv
-  - { id: silvers, name: Silvers, species: [roach, rudd, skimmer] }
-  - { id: carp, name: Carp, species: [common carp, mirror carp] }
-features: # the words your pegs use
+bag-parts:${own.bagParts.length === 0 ? ' []' : ''} # what is weighed apart; each makes two columns in sessions.csv
+${own.bagParts.map((line) => `${line}\n`).join('')}features: # the words your pegs use
   - { id: corner, name: Corner, meaning: Two banks meet. }
   - { id: open-water, name: Open water, meaning: Nothing in front but water. }
 stand-off: { distance: 30 m, conductor-spread: 2 m, map-error: 3 m } # from overhead lines; never below 30 m
 # Who looked for overhead lines, when and from what: until somebody has, check warns and every sheet says so.
-# lines-surveyed: { on: ${day}, by: Bailiff, how: walked with the network operator’s plan }
+${own.linesSurveyed === null ? `# lines-surveyed: { on: ${day}, by: Bailiff, how: walked with the network operator’s plan }` : `lines-surveyed: ${own.linesSurveyed}`}
 permitted-reach: { pole: 16 m, cast: 40 m, sector: 90 } # how far anybody may fish; the sector in degrees
 inspection: { hazard: 28, platform: 90, clearance: 180, rescue-kit: 28, lines: 365 } # days between checks
-ratings: { scale-division: 1 oz } # the smallest step of your scales
+ratings: { scale-division: ${own.scaleDivision} } # the smallest step of your scales
 nesting-months: March to August # no cutting
 ---
 

@@ -5,7 +5,11 @@ import {
   type Question,
   withAnswer,
 } from '../../content/papers/questions.ts';
-import type { CommandIo } from '../command-io.ts';
+import { visibleLines } from '../../domain/hidden-characters.ts';
+import type { CommandIo, Prompts } from '../command-io.ts';
+
+/** What questions of the venue itself, not of one paper, are kept under. */
+const OWN = 'start';
 
 /** Puts the open questions to the person, one after the other. Null where one was left without an answer. */
 export async function askQuestions(
@@ -16,13 +20,35 @@ export async function askQuestions(
 ): Promise<KeptAnswers | null> {
   let answers = kept;
   for (const question of questions) {
-    io.printError('');
-    for (const line of questionLines(question)) io.printError(line);
-    const answer = await oneAnswer(question, ask, io);
+    const answer =
+      io.prompts === undefined ? await typedAnswer(question, ask, io) : await prompted(question, io.prompts);
     if (answer === null) return null;
     answers = withAnswer(answers, question, answer);
   }
   return answers;
+}
+
+/** A question at a terminal: choices to walk through, or an answer that is refused with the reason while it is typed. */
+async function prompted(question: Question, prompts: Prompts): Promise<string | null> {
+  const { scope, of, ask, evidence, choices, suggested } = question;
+  const message = visibleLines([scope === 'papers' && of !== OWN ? `${of}: ${ask}` : ask, ...evidence].join('\n'));
+  const offer = suggested === undefined ? {} : { suggested };
+  if (choices !== null) {
+    const shown = choices.map(({ value, words }) => ({ value, words: visibleLines(`${value}: ${words}`) }));
+    return prompts.choose({ message, choices: shown, ...offer });
+  }
+  const fault = (answer: string) => (answer === '' ? 'An answer is needed.' : answerFault(question, answer));
+  return prompts.text({ message, fault, ...offer });
+}
+
+async function typedAnswer(
+  question: Question,
+  ask: NonNullable<CommandIo['ask']>,
+  io: CommandIo,
+): Promise<string | null> {
+  io.printError('');
+  for (const line of questionLines(question)) io.printError(line);
+  return oneAnswer(question, ask, io);
 }
 
 /** Three tries, then the person is let go. */
@@ -45,7 +71,7 @@ async function oneAnswer(
 
 /** A question as a person reads it. */
 export function questionLines({ of, scope, ask, evidence, choices, suggested }: Question): readonly string[] {
-  const where = scope === 'papers' ? `${of}: ` : '';
+  const where = scope === 'papers' && of !== OWN ? `${of}: ` : '';
   return [
     `${where}${ask}`,
     ...evidence.map((line) => `    ${line}`),

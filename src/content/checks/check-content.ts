@@ -26,6 +26,7 @@ import { checkPegPositions } from './peg-positions.ts';
 import { checkPegWords } from './peg-words.ts';
 import { checkPhotoFiles } from './photo-files.ts';
 import { checkClearedRules, checkPlaceHazards } from './place-hazards.ts';
+import { checkPlaceholderPositions } from './placeholder-positions.ts';
 import { checkRoundRows } from './round-rows.ts';
 import { checkSessionDuplicates } from './session-duplicates.ts';
 import { checkSessionListing } from './session-listing.ts';
@@ -55,6 +56,7 @@ const CHECKS: readonly Check[] = [
   checkDatedFacts,
   checkPegWords,
   checkPegPositions,
+  checkPlaceholderPositions,
   checkPegOutlook,
   checkLineRecords,
   checkStandOffGate,

@@ -25,7 +25,7 @@ import {
 import { choice, day, matching, text, wholeNumber, word, yesNo } from './fields.ts';
 import { hazardSchema, KeptOpenSchema } from './hazard-schema.ts';
 import { bearing, length, slope } from './measures.ts';
-import { PositionSchema } from './position-schema.ts';
+import { PegPositionSchema } from './position-schema.ts';
 import { reachSchema } from './reach-schema.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
@@ -168,7 +168,7 @@ export const pegSchema = (units: Units) =>
       moved: z.array(moveSchema(units), { error: 'a list of moves' }).exactOptional(),
       retired: RetirementSchema.exactOptional(),
       water: word("the water's name, as its file in waters/"),
-      position: PositionSchema,
+      position: PegPositionSchema,
       facing: bearing(),
       where: text('one line that says where it is').exactOptional(),
       features: z.array(FeatureEntrySchema, { error: 'a list such as [corner, reeds]' }).exactOptional(),

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { parsed, unreadable } from '../../domain/parsed.ts';
 import type { LatLng } from '../../domain/place.ts';
 import { parseGridReference } from '../../ground/national-grid.ts';
-import { fieldOf } from './fields.ts';
+import { fieldOf, yesNo } from './fields.ts';
 
 const DEGREES = /^[-−+]?\d{1,3}(?:\.\d+)?$/;
 
@@ -42,6 +42,23 @@ export const gridReference = () =>
     { description: 'an OS grid reference such as TF 3127 1880' },
   );
 
+interface WrittenPosition {
+  readonly lat?: number;
+  readonly lng?: number;
+  readonly grid?: LatLng;
+}
+
+function onePosition({ lat, lng, grid }: WrittenPosition, context: z.core.$RefinementCtx): LatLng {
+  if (grid !== undefined && lat === undefined && lng === undefined) return grid;
+  if (grid === undefined && lat !== undefined && lng !== undefined) return { lat, lng };
+  context.addIssue({
+    code: 'custom',
+    message: 'either lat and lng, or grid',
+    params: { rule: 'position', mend: 'Give latitude and longitude both, or a grid reference alone.' },
+  });
+  return z.NEVER;
+}
+
 /** `{ lat, lng }` or `{ grid }`. */
 export const PositionSchema = z
   .strictObject(
@@ -52,13 +69,19 @@ export const PositionSchema = z
     },
     { error: 'a position as { lat: 52.75126, lng: -0.05481 } or { grid: TF 3127 1880 }' },
   )
-  .transform(({ lat, lng, grid }, context): LatLng => {
-    if (grid !== undefined && lat === undefined && lng === undefined) return grid;
-    if (grid === undefined && lat !== undefined && lng !== undefined) return { lat, lng };
-    context.addIssue({
-      code: 'custom',
-      message: 'either lat and lng, or grid',
-      params: { rule: 'position', mend: 'Give latitude and longitude both, or a grid reference alone.' },
-    });
-    return z.NEVER;
-  }) satisfies z.ZodType<LatLng>;
+  .transform(onePosition) satisfies z.ZodType<LatLng>;
+
+/** Where a peg stands; one that nobody has measured yet says so, and a guide of a real venue is not built with it. */
+export const PegPositionSchema = z
+  .strictObject(
+    {
+      lat: latitude().exactOptional(),
+      lng: longitude().exactOptional(),
+      grid: gridReference().exactOptional(),
+      placeholder: yesNo('whether this only stands in for a position nobody has measured yet').exactOptional(),
+    },
+    { error: 'a position as { lat: 52.75126, lng: -0.05481 } or { grid: TF 3127 1880 }' },
+  )
+  .transform(({ placeholder: _told, ...position }, context) =>
+    onePosition(position, context),
+  ) satisfies z.ZodType<LatLng>;

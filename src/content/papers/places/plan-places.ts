@@ -76,14 +76,23 @@ function pegChange(
     );
     return [{ what: path, words: `a new peg facing ${facing}° by the shore${beside}` }];
   }
-  if (before !== undefined && distanceMetres(before, at) < STILL_METRES) return [];
-  const moved = before === undefined ? 'a position' : `moved ${distanceMetres(before, at).toFixed(1)} m`;
+  const isPlaceholder = /^position:.*\bplaceholder: *true/m.test(text);
+  if (!isPlaceholder && before !== undefined && distanceMetres(before, at) < STILL_METRES) return [];
+  const moved =
+    before === undefined || isPlaceholder ? 'a position' : `moved ${distanceMetres(before, at).toFixed(1)} m`;
   files.put(
     path,
     editFrontMatter(text, [
       ...(/^position:.*\bgrid\b/m.test(text) ? [{ kind: 'remove' as const, path: ['position'] }] : []),
       { kind: 'set', path: ['position', 'lat'], value: degrees(at.lat) },
       { kind: 'set', path: ['position', 'lng'], value: degrees(at.lng) },
+      // What a placeholder faces was made up with it.
+      ...(isPlaceholder
+        ? [
+            { kind: 'remove' as const, path: ['position', 'placeholder'] },
+            { kind: 'set' as const, path: ['facing'], value: place?.facingDegrees ?? 0 },
+          ]
+        : []),
     ]),
   );
   return [{ what: path, words: `${moved}${beside}` }];
