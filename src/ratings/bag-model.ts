@@ -11,7 +11,7 @@ import type { BagId, BagTables, ModelSummary } from './ratings.ts';
 import { answers } from './returns.ts';
 import { MONTH_SEASON } from './season.ts';
 import { type ModelSession, type SessionChoice, sessionsInModel } from './sessions-in-model.ts';
-import { togetherReturn } from './two-part-bag.ts';
+import { correlationOfSides, togetherReturn } from './two-part-bag.ts';
 
 /** The monthly model of one bag, fitted, with the sessions it was fitted to. */
 export interface BagModel {
@@ -133,23 +133,29 @@ export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
   const spread = Math.hypot(1, presence.fit.sd[TERM.event] ?? 0, presence.fit.sd[TERM.angler] ?? 0);
   const pars = new Map(there.days.map(({ water, month, mean }) => [`${water} ${month}`, mean]));
   const meanOver = (keys: readonly string[]) => keys.reduce((sum, key) => sum + pars.get(key)!, 0) / keys.length;
+  const correlation = correlationOfSides(told.pegMonths, there.pegMonths);
   const parOf = (water: string, month: Month) => ({ mean: pars.get(`${water} ${month}`)!, spread });
   return {
     ...rated,
     features: told.features.map((row, i) => ({
       ...row,
-      ...togetherReturn(row, there.features[i]!, {
-        mean: meanOver(venue.waters.map(({ id }) => `${id} ${MONTHS[row.position]}`)),
-        spread,
-      }),
+      ...togetherReturn(
+        row,
+        there.features[i]!,
+        {
+          mean: meanOver(venue.waters.map(({ id }) => `${id} ${MONTHS[row.position]}`)),
+          spread,
+        },
+        correlation,
+      ),
     })),
     pegs: told.pegs.map((row, i) => {
       const par = { mean: meanOver(MONTHS.map((month) => `${row.water} ${month}`)), spread };
-      return { ...row, ...togetherReturn(row, there.pegs[i]!, par) };
+      return { ...row, ...togetherReturn(row, there.pegs[i]!, par, correlation) };
     }),
     pegMonths: told.pegMonths.map((row, i) => ({
       ...row,
-      ...togetherReturn(row, there.pegMonths[i]!, parOf(row.water, row.month)),
+      ...togetherReturn(row, there.pegMonths[i]!, parOf(row.water, row.month), correlation),
     })),
     days: told.days,
     presence: {

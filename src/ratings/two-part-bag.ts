@@ -17,20 +17,26 @@ export interface PresenceAtPar {
 }
 
 /**
- * The return of a part on the log scale: of the chance that there is any, times what it weighs then. Doubt by the delta method,
- * the two fits being of different rows or of different sides of them; evidence as narrow against wide as of any return.
+ * The return of a part on the log scale: of the chance that there is any, times what it weighs then. A peg that has carp more
+ * often mostly has more of them, and the two fits, each of which shrinks its own side, know nothing of that: their posteriors
+ * are put together under one normal prior with the correlation that the log shows. Doubt by the delta method; evidence as
+ * narrow against wide as of any return.
  */
 export function togetherReturn(
   weight: ReturnWithDoubt,
   presence: ReturnWithDoubt,
   par: PresenceAtPar,
+  correlation = 0,
 ): ReturnWithDoubt {
+  const both = bivariate(weight, presence, correlation);
   const at = (probit: number) => logNormalCdf(probit / par.spread);
-  const here = (par.mean + presence.logReturn) / par.spread;
+  const here = (par.mean + both.presence) / par.spread;
   const slope = Math.exp(-0.5 * here * here - LOG_ROOT_TWO_PI - logNormalCdf(here)) / par.spread;
-  const logReturn = weight.logReturn + at(par.mean + presence.logReturn) - at(par.mean);
-  const sd = Math.hypot(weight.sd, slope * presence.sd);
-  const priorSd = Math.hypot(weight.priorSd, slope * presence.priorSd);
+  const logReturn = both.weight + at(par.mean + both.presence) - at(par.mean);
+  const spreadOf = (w: number, p: number, covariance: number) =>
+    Math.sqrt(Math.max(0, w * w + slope * slope * p * p + 2 * slope * covariance));
+  const sd = spreadOf(both.weightSd, both.presenceSd, both.covariance);
+  const priorSd = spreadOf(weight.priorSd, presence.priorSd, correlation * weight.priorSd * presence.priorSd);
   // Where no session was, the table of presence, which knows all sessions, has said so.
   const isCapped = presence.evidence !== evidenceOf(presence.sd, presence.priorSd);
   const told = evidenceOf(sd, priorSd);
@@ -42,4 +48,67 @@ export function togetherReturn(
     sessions: presence.sessions,
     evidence: isCapped ? weaker(told, presence.evidence) : told,
   };
+}
+
+/** What one side's posterior says beside its prior: precision, and precision times value. */
+function saidByData({ logReturn, sd, priorSd }: ReturnWithDoubt) {
+  return { precision: Math.max(0, 1 / (sd * sd) - 1 / (priorSd * priorSd)), pull: logReturn / (sd * sd) };
+}
+
+function bivariate(weight: ReturnWithDoubt, presence: ReturnWithDoubt, correlation: number) {
+  if (correlation === 0 || !(weight.priorSd > 0) || !(presence.priorSd > 0) || !(weight.sd > 0) || !(presence.sd > 0)) {
+    const [weightSd, presenceSd] = [weight.sd, presence.sd];
+    return { weight: weight.logReturn, presence: presence.logReturn, weightSd, presenceSd, covariance: 0 };
+  }
+  const [w, p] = [saidByData(weight), saidByData(presence)];
+  const free = 1 - correlation * correlation;
+  const a = w.precision + 1 / (free * weight.priorSd ** 2);
+  const c = p.precision + 1 / (free * presence.priorSd ** 2);
+  const b = -correlation / (free * weight.priorSd * presence.priorSd);
+  const determinant = a * c - b * b;
+  return {
+    weight: (c * w.pull - b * p.pull) / determinant,
+    presence: (a * p.pull - b * w.pull) / determinant,
+    weightSd: Math.sqrt(c / determinant),
+    presenceSd: Math.sqrt(a / determinant),
+    covariance: -b / determinant,
+  };
+}
+
+/** Correlations that are looked at. */
+const CORRELATIONS = Array.from({ length: 39 }, (_, i) => (i - 19) / 20);
+/** Months of a peg say nearly the same: together they count as one. */
+const ALIKE = 12;
+/** Prior sd of the correlation, about none: a handful of pegs tells nothing. */
+const CORRELATION_SD = 0.5;
+
+/**
+ * How the two sides of a part's returns go together over pegs and months: the likeliest correlation of what both posteriors say,
+ * by the normal densities of what the data alone would have told.
+ */
+export function correlationOfSides(weights: readonly ReturnWithDoubt[], presences: readonly ReturnWithDoubt[]): number {
+  const told = weights.flatMap((weight, i) => {
+    const presence = presences[i]!;
+    const [w, p] = [saidByData(weight), saidByData(presence)];
+    if (!(w.precision > 0) || !(p.precision > 0)) return [];
+    // In units of the prior: the data's own value and the variance of prior and noise together.
+    return [
+      {
+        w: w.pull / w.precision / weight.priorSd,
+        p: p.pull / p.precision / presence.priorSd,
+        varianceW: 1 + 1 / (w.precision * weight.priorSd ** 2),
+        varianceP: 1 + 1 / (p.precision * presence.priorSd ** 2),
+      },
+    ];
+  });
+  const logDensity = (correlation: number) =>
+    told.reduce(
+      (sum, { w, p, varianceW, varianceP }) => {
+        const determinant = varianceW * varianceP - correlation * correlation;
+        const square = (varianceP * w * w - 2 * correlation * w * p + varianceW * p * p) / determinant;
+        return sum - (0.5 / ALIKE) * (Math.log(determinant) + square);
+      },
+      -0.5 * (correlation / CORRELATION_SD) ** 2,
+    );
+  return CORRELATIONS.reduce((best, each) => (logDensity(each) > logDensity(best) ? each : best), 0);
 }

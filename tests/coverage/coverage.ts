@@ -67,11 +67,11 @@ async function readKept(file: string): Promise<ToldVenue[]> {
 
 function summaryText(name: string, told: readonly ToldVenue[]): string {
   if (told.length === 0) return `${name}: nothing yet`;
-  const { all, features, pegs, evidence, months, sds, dnw } = summary(told);
+  const { all, par, features, pegs, evidence, months, sds, dnw } = summary(told);
   const share = ({ share: value, error }: { share: number; error: number }) =>
     `${(100 * value).toFixed(1)}±${(100 * error).toFixed(1)}`;
   return [
-    `${name.padEnd(24)} ${told.length} venues   all ${share(all.coverage)}   features ${share(features.coverage)}   pegs ${share(pegs.coverage)}   slope ${all.slope.share.toFixed(3)}±${all.slope.error.toFixed(3)}   error features ${features.rms.toFixed(4)} pegs ${pegs.rms.toFixed(4)}`,
+    `${name.padEnd(24)} ${told.length} venues   all ${share(all.coverage)}   features ${share(features.coverage)}   pegs ${share(pegs.coverage)}   par of today ${par.rows === 0 ? 'not told' : share(par.coverage)}   slope ${all.slope.share.toFixed(3)}±${all.slope.error.toFixed(3)}   error features ${features.rms.toFixed(4)} pegs ${pegs.rms.toFixed(4)}`,
     `  by evidence   ${evidence.map((e) => `${e.word} ${share(e.coverage)} (${e.rows})`).join('   ')}`,
     `  by month      ${months.map((m) => (100 * m.coverage.share).toFixed(0)).join(' ')}`,
     `  sd found/true ${sds.map(({ term, found, truth }) => `${term} ${found.toFixed(3)}/${truth.toFixed(3)}`).join('   ')}`,

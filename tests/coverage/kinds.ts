@@ -28,4 +28,8 @@ export const KINDS: readonly Kind[] = [
     name: 'wide ranges',
     options: { sd: { event: 1.2, angler: 0.6, peg: 0.4, feature: 0.3, featureMonth: 0.5, residual: 1 } },
   },
+  { name: 'two-humped parts', options: { isTwoHumped: true } },
+  { name: 'lilies cut half-way', options: { isCut: true } },
+  { name: 'stocking that doubles', options: { stocking: Math.log(2) } },
+  { name: 'levels that drift', options: { waterYear: 0.3 } },
 ];

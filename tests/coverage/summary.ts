@@ -31,11 +31,14 @@ export function summary(told: readonly ToldVenue[]) {
   const learned = told.flatMap(({ shift, blur }) => (shift === null || blur === null ? [] : [{ shift, blur }]));
   const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
   return {
-    all: of(() => true),
+    all: of((group) => !group.startsWith('par')),
+    par: of((group) => group.startsWith('par')),
     features: of((group) => group.startsWith('features')),
     pegs: of((group) => group.startsWith('pegs')),
     evidence: ['thin', 'fair', 'solid'].map((word) => ({ word, ...of((group) => group.includes(` ${word} `)) })),
-    months: Array.from({ length: 12 }, (_, m) => of((group) => group.endsWith(` ${m + 1}`))),
+    months: Array.from({ length: 12 }, (_, m) =>
+      of((group) => !group.startsWith('par') && group.endsWith(` ${m + 1}`)),
+    ),
     sds: told[0]!.sds.map(({ term }, i) => ({
       term,
       found: mean(told.map(({ sds }) => sds[i]!.found)),

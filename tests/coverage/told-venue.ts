@@ -1,7 +1,9 @@
 import { bagTables, fitBag, rateBag } from '../../src/ratings/bag-model.ts';
 import { firstLook } from '../../src/ratings/first-look.ts';
+import { interval80 } from '../../src/ratings/interval.ts';
 import type { Evidence } from '../../src/ratings/ratings.ts';
-import { trueFeatureMonths, truePegMonths, trueSpread } from '../demo/log/truth.ts';
+import { trueFeatureMonths, truePars, truePegMonths, trueSpread } from '../demo/log/truth.ts';
+import { trueCarp } from '../demo/log/two-humped.ts';
 import { simulateFromModel } from '../demo/simulate-from-model.ts';
 import type { Kind } from './kinds.ts';
 
@@ -26,12 +28,15 @@ export interface ToldVenue {
   readonly waterYears: number | null;
 }
 
-/** Simulates, rates the total bag and counts. Groups are `features` or `pegs`, then evidence word, then month. */
+/** Simulates, rates the total bag and counts. Groups are `features` or `pegs`, then evidence word, then month; and `par` of today, then month. */
 export function toldVenue({ options }: Kind, seed: number): ToldVenue {
   const { venue, truth } = simulateFromModel({ ...options, seed });
   const { lesson, asked, scores, start } = firstLook(venue);
   const dnw = lesson.mechanism ?? undefined;
-  const tables = bagTables(rateBag(venue, fitBag(venue, 'total', { dnw, asked }, start === null ? {} : { start })));
+  const isTwoHumped = options.isTwoHumped === true;
+  const bag = isTwoHumped ? 'carp' : 'total';
+  const rated = rateBag(venue, fitBag(venue, bag, { dnw, asked }, start === null ? {} : { start }));
+  const tables = bagTables(rated);
   const tallies: Record<string, Tally> = {};
   const add = (group: string, found: number, true_: number, low: number, high: number) => {
     tallies[group] ??= { rows: 0, inside: 0, foundTruth: 0, foundSquared: 0, errorSquared: 0 };
@@ -42,26 +47,32 @@ export function toldVenue({ options }: Kind, seed: number): ToldVenue {
     tally.foundSquared += found * found;
     tally.errorSquared += (found - true_) ** 2;
   };
-  const features = new Map(
-    trueFeatureMonths(truth, venue.pegs).map((row) => [`${row.feature} ${row.month}`, row.logReturn]),
-  );
+  const spread = trueSpread(truth);
+  const truths = isTwoHumped
+    ? trueCarp(truth, venue.pegs, spread)
+    : { features: trueFeatureMonths(truth, venue.pegs), pegs: truePegMonths(truth, venue.pegs) };
+  const features = new Map(truths.features.map((row) => [`${row.feature} ${row.month}`, row.logReturn]));
   for (const row of tables.featureMonths) {
     const group = groupOf('features', row.evidence, row.month);
     add(group, row.logReturn, features.get(`${row.feature} ${row.month}`)!, row.low80, row.high80);
   }
-  const pegs = new Map(
-    truePegMonths(truth, venue.pegs).map((row) => [`${row.water}/${row.peg} ${row.month}`, row.logReturn]),
-  );
+  const pegs = new Map(truths.pegs.map((row) => [`${row.water}/${row.peg} ${row.month}`, row.logReturn]));
   for (const row of tables.pegMonths) {
     const group = groupOf('pegs', row.evidence, row.month);
     add(group, Math.log(row.return), pegs.get(`${row.water}/${row.peg} ${row.month}`)!, row.low80, row.high80);
   }
-  const spread = trueSpread(truth);
+  const pars = new Map(truePars(truth, venue.pegs).map((row) => [`${row.water} ${row.month}`, row.mean]));
+  // What a part's par is made of has no one truth.
+  for (const { water, month, mean, sd } of isTwoHumped ? [] : rated.days) {
+    const { low80, high80 } = interval80(mean, sd);
+    add(`par ${month}`, mean, pars.get(`${water} ${month}`)!, low80, high80);
+  }
   const terms = ['event', 'angler', 'peg', 'feature', 'featureMonth', 'residual'] as const;
   return {
     seed,
     tallies,
-    sds: terms.map((term) => ({ term, found: tables.model.sd[term], truth: spread[term] })),
+    // What a part is drawn from has other spreads.
+    sds: (isTwoHumped ? [] : terms).map((term) => ({ term, found: tables.model.sd[term], truth: spread[term] })),
     shift: dnw?.shift ?? null,
     blur: dnw?.blur ?? null,
     pegYears: scores?.pegYears ?? null,

@@ -2,6 +2,7 @@ import { addDays, type Day, daysBetween, monthOf } from '../../src/domain/day.ts
 import type { Water } from '../../src/domain/map.ts';
 import { type Peg, pegKey } from '../../src/domain/peg.ts';
 import type { FishingEvent, Session, SessionStatus } from '../../src/domain/session.ts';
+import { featuresOn } from '../../src/domain/stand.ts';
 import { normalCdf } from '../../src/ratings/engine/normal-cdf.ts';
 import { normalQuantile } from '../../src/ratings/engine/normal-quantile.ts';
 import { type Chance, seededChance } from './chance.ts';
@@ -11,6 +12,7 @@ import { type Angler, drawAnglers, turnOut } from './log/anglers.ts';
 import { drawCyclicWalk } from './log/cyclic-walk.ts';
 import { dnwChance } from './log/did-not-weigh.ts';
 import { pegSum, type Truth } from './log/truth.ts';
+import { carpOf } from './log/two-humped.ts';
 import { type GeneratedVenue, ORIGIN } from './make-venue.ts';
 import { demoSettings } from './settings.ts';
 
@@ -52,6 +54,14 @@ export interface SimulationOptions {
   readonly seasons: 'walk' | 'wave' | 'rough';
   /** Degrees of freedom of Student's t for the scatter of bags, at the same standard deviation; normal if 0. */
   readonly tails: number;
+  /** Half of the pegs with the first feature lose it half-way through the log, and their records say so. */
+  readonly isCut: boolean;
+  /** What half-way through the log a stocking of the first water adds to its level, on the log scale. */
+  readonly stocking: number;
+  /** How far a water's level moves from one twelvemonth to the next. */
+  readonly waterYear: number;
+  /** Bags hold carp as well, in ones and twos or not at all: see `two-humped.ts`. */
+  readonly isTwoHumped: boolean;
   readonly firstDay: Day;
   readonly lastDay: Day;
 }
@@ -71,6 +81,10 @@ export const USUAL_SIMULATION: SimulationOptions = {
   pegYear: 0,
   seasons: 'walk',
   tails: 0,
+  isCut: false,
+  stocking: 0,
+  waterYear: 0,
+  isTwoHumped: false,
   firstDay: '2023-11-22',
   lastDay: '2026-11-21',
 };
@@ -87,11 +101,13 @@ export function simulateFromModel(options: Partial<SimulationOptions> = {}): Gen
     throw new RangeError(`asked for ${size.features} features, the vocabulary has ${FEATURES.length}`);
   }
   const features = FEATURES.slice(0, size.features);
-  const pegs = drawPegs(
+  const drawn = drawPegs(
     size,
     features.map((feature) => feature.id),
     chance.apart('pegs'),
   );
+  const pegs = size.isCut ? withCut(drawn, features[0]!.id, middleDay(size)) : drawn;
+  const levelOn = drawLevels(size, chance.apart('levels'));
   const anglers = drawAnglers(size.anglers, size.sd.angler, chance.apart('anglers'));
   const effects = chance.apart('effects');
   const eventEffects: Record<string, number> = {};
@@ -103,6 +119,7 @@ export function simulateFromModel(options: Partial<SimulationOptions> = {}): Gen
     features: Object.fromEntries(features.map(({ id }) => [id, size.sd.feature * effects.normal()])),
     featureMonths: Object.fromEntries(features.map(({ id }) => [id, drawSeason(size, effects)])),
     residualSd: size.sd.residual,
+    waters: Object.fromEntries(pegs.map(({ water }) => [water, levelOn(water, size.lastDay)])),
   };
   const apart = drawPegYears(size, truth, chance.apart('peg years'));
   const events: FishingEvent[] = [];
@@ -113,13 +130,17 @@ export function simulateFromModel(options: Partial<SimulationOptions> = {}): Gen
     const day = addDays(size.firstDay, Math.floor((i * daysBetween(size.firstDay, size.lastDay)) / size.events));
     const id = `e-${String(i + 1).padStart(4, '0')}`;
     eventEffects[id] = size.sd.event * fishing.normal();
-    const ofWater = pegs.filter((peg) => peg.water === water);
-    const fished = fishModelEvent(id, day, water, ofWater, anglers, truth, apart, size, fishing);
+    const ofDay = pegs.filter((peg) => peg.water === water).map((peg) => ({ ...peg, features: featuresOn(peg, day) }));
+    const dayTruth = { ...truth, mean: truth.mean + levelOn(water, day) };
+    const fished = fishModelEvent(id, day, water, ofDay, anglers, dayTruth, apart, size, fishing);
     events.push(fished.event);
     sessions.push(...fished.sessions);
   }
   const settings = { ...demoSettings(size.lastDay), features };
-  const waters = Array.from({ length: size.waters }, (_, i) => roundWater(i));
+  const waters = Array.from({ length: size.waters }, (_, i) => ({
+    ...roundWater(i),
+    ...(size.stocking !== 0 && i === 0 ? { stocked: [{ on: middleDay(size), what: 'fish' }] } : {}),
+  }));
   return {
     venue: { settings, waters, pegs, events, sessions, notices: [], rounds: [], soundings: [], gauge: [] },
     truth,
@@ -157,6 +178,7 @@ function fishModelEvent(
   bags.forEach(({ peg, angler, weightGrams }, rank) => {
     const shareBelow = 1 - (rank + 0.5) / bags.length;
     const isDnw = chance.happens(chanceNotToWeigh(size, shareBelow, Math.log(weightGrams / 1000) - middle));
+    const carpGrams = size.isTwoHumped ? carpOf(truth, id, angler.effect, pegSum(truth, peg, month), chance) : null;
     const isListed = !isFrameOnly || (rank < framePlaces && !isDnw);
     if (!isListed && !isDrawKnown) return;
     const status: SessionStatus = isListed ? (isDnw ? 'dnw' : 'weighed') : 'unlisted';
@@ -166,8 +188,8 @@ function fishModelEvent(
       peg: peg.peg,
       angler: angler.ref,
       status,
-      ...(status === 'weighed' ? { weightGrams } : {}),
-      parts: {},
+      ...(status === 'weighed' ? { weightGrams: weightGrams + (carpGrams ?? 0) } : {}),
+      parts: carpGrams === null || status !== 'weighed' ? {} : { carp: { weightGrams: carpGrams } },
     });
   });
   const event: FishingEvent = {
@@ -182,6 +204,41 @@ function fishModelEvent(
     conditions: { waterDegreesC: rounded(11.5 - 7.5 * Math.cos(((month - 0.8) * Math.PI) / 6) + chance.normal(), 1) },
   };
   return { event, sessions };
+}
+
+function middleDay({ firstDay, lastDay }: SimulationOptions): Day {
+  return addDays(firstDay, Math.floor(daysBetween(firstDay, lastDay) / 2));
+}
+
+/** Every other peg with a feature loses it after a day. */
+function withCut(pegs: readonly Peg[], feature: string, last: Day): Peg[] {
+  let carriers = 0;
+  return pegs.map((peg) => {
+    if (!peg.features.includes(feature) || carriers++ % 2 === 1) return peg;
+    return {
+      ...peg,
+      features: peg.features.filter((id) => id !== feature),
+      datedFeatures: peg.features.map((id) => (id === feature ? { id, until: last } : { id })),
+    };
+  });
+}
+
+/** How far a water's days lie from the mean on a day: a stocking, and a walk over twelvemonths that ends on the last day. */
+function drawLevels(size: SimulationOptions, chance: Chance): (water: string, day: Day) => number {
+  const { stocking, waterYear, waters, firstDay, lastDay } = size;
+  const years = Math.floor(daysBetween(firstDay, lastDay) / 365.25) + 1;
+  const walks = Array.from({ length: waterYear === 0 ? 0 : waters }, () => {
+    let level = 0;
+    return Array.from({ length: years }, () => {
+      level += waterYear * chance.normal();
+      return level;
+    });
+  });
+  return (water, day) => {
+    const step = water === 'water-1' && day >= middleDay(size) ? stocking : 0;
+    const walk = walks[Number(water.slice('water-'.length)) - 1];
+    return step + (walk?.[years - 1 - Math.floor(daysBetween(day, lastDay) / 365.25)] ?? 0);
+  };
 }
 
 /** How far a peg's effect lay, on a day of the log, from what it is now. */

@@ -1,10 +1,11 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Session } from '../../src/domain/session.ts';
 import { fitBag, type RatedBag, rateBag } from '../../src/ratings/bag-model.ts';
+import { logNormalCdf } from '../../src/ratings/engine/normal-cdf.ts';
 import { expectedBags } from '../../src/ratings/expected-bags.ts';
 import { interval80 } from '../../src/ratings/interval.ts';
 import type { ReturnWithDoubt } from '../../src/ratings/returns.ts';
-import { togetherReturn } from '../../src/ratings/two-part-bag.ts';
+import { correlationOfSides, togetherReturn } from '../../src/ratings/two-part-bag.ts';
 import { seededChance } from '../demo/chance.ts';
 import { simulateFromModel } from '../demo/simulate-from-model.ts';
 
@@ -21,6 +22,51 @@ describe('togetherReturn', () => {
 
   test('has the doubt of the weight alone where there always is some', () => {
     expect(togetherReturn(told(0.2, 0.1, 0.3), told(0.5, 0.2, 0.6), { mean: 9, spread: 1 }).sd).toBeCloseTo(0.1, 9);
+  });
+});
+
+describe('two sides that go together', () => {
+  // Pairs drawn from a prior of sd 0.3 and 0.6 with this correlation, each seen with its own noise and shrunk as a fit shrinks it.
+  const drawn = (correlation: number) => {
+    const chance = seededChance(5);
+    const seen = (truth: number, prior: number, noise: number) => {
+      const kept = prior ** 2 / (prior ** 2 + noise ** 2);
+      return told(kept * (truth + noise * chance.normal()), prior * Math.sqrt(1 - kept), prior);
+    };
+    return Array.from({ length: 3000 }, () => {
+      const [a, b] = [chance.normal(), chance.normal()];
+      const truth = { weight: 0.3 * a, presence: 0.6 * (correlation * a + Math.sqrt(1 - correlation ** 2) * b) };
+      return { truth, weight: seen(truth.weight, 0.3, 0.3), presence: seen(truth.presence, 0.6, 0.4) };
+    });
+  };
+  const sidesOf = (pairs: ReturnType<typeof drawn>) =>
+    correlationOfSides(
+      pairs.map(({ weight }) => weight),
+      pairs.map(({ presence }) => presence),
+    );
+
+  test.each([0, 0.5, 0.9])('are found to: %d', (correlation) => {
+    expect(Math.abs(sidesOf(drawn(correlation)) - correlation)).toBeLessThan(0.08);
+  });
+
+  test('have intervals that hold four in five, which two sides taken for strangers have not', () => {
+    const pairs = drawn(0.9);
+    const par = { mean: 0, spread: 1.2 };
+    const covered = (correlation: number) => {
+      const inside = pairs.filter(({ truth, weight, presence }) => {
+        const log = (probit: number) => logNormalCdf(probit / par.spread);
+        const value = truth.weight + log(truth.presence) - log(0);
+        const { low80, high80 } = togetherReturn(weight, presence, par, correlation);
+        return Math.exp(value) >= low80 && Math.exp(value) <= high80;
+      });
+      return inside.length / pairs.length;
+    };
+    expect(Math.abs(covered(sidesOf(pairs)) - 0.8)).toBeLessThan(0.03);
+    expect(covered(0)).toBeLessThan(0.76);
+  });
+
+  test('have nothing to say of each other where nothing was seen', () => {
+    expect(correlationOfSides([told(0, 0.3, 0.3)], [told(0.2, 0.1, 0.6)])).toBe(0);
   });
 });
 

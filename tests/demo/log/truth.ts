@@ -15,6 +15,8 @@ export interface Truth {
   /** Twelve values from January, summing to zero, for each feature. */
   readonly featureMonths: Readonly<Record<string, readonly number[]>>;
   readonly residualSd: number;
+  /** How far each water's days lie from the mean on the last day of the log; not at all where left out. */
+  readonly waters?: Readonly<Record<string, number>>;
 }
 
 /** A true return of a feature in a month, on the log scale. */
@@ -73,6 +75,16 @@ function featureEffect(truth: Truth, feature: string, month: Month): number {
 export function pegSum(truth: Truth, peg: Peg, month: Month): number {
   const own = truth.pegs[pegKey(peg.water, peg.peg)] ?? 0;
   return peg.features.reduce((sum, feature) => sum + featureEffect(truth, feature, month), own);
+}
+
+/** True par of every water in every month on the last day of the log, on the log scale. */
+export function truePars(truth: Truth, pegs: readonly Peg[]): { water: string; month: Month; mean: number }[] {
+  return [...Map.groupBy(pegs, (peg) => peg.water)].flatMap(([water, ofWater]) =>
+    MONTHS.map((month) => {
+      const sum = ofWater.reduce((all, peg) => all + pegSum(truth, peg, month), 0);
+      return { water, month, mean: truth.mean + (truth.waters?.[water] ?? 0) + sum / ofWater.length };
+    }),
+  );
 }
 
 /** The true return of every peg in every month: its sum less the mean of the same over its water's pegs. */
