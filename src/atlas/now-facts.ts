@@ -16,7 +16,7 @@ export function nowFacts(atlas: Atlas): NowFacts {
 function noticesNow({ notices, settings }: Venue): readonly NowNotice[] {
   return notices
     .map((notice): NowNotice => {
-      const { id, title, kind, from, until } = notice;
+      const { id, title, kind, from, until, waters, pegs } = notice;
       const replaced = replacedFrom(notice, notices);
       return {
         id,
@@ -25,6 +25,8 @@ function noticesNow({ notices, settings }: Venue): readonly NowNotice[] {
         from,
         ...(until === undefined ? {} : { until }),
         ...(replaced === null ? {} : { replacedFrom: replaced }),
+        ...(waters.length === 0 ? {} : { waters }),
+        ...(pegs.length === 0 ? {} : { pegs }),
       };
     })
     .filter(({ until = settings.guideDay }) => until >= settings.guideDay);

@@ -10,9 +10,26 @@ export interface OwnDepth {
 /** What of a browser's store is used: `localStorage`, or a stand-in. */
 export type TextStore = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
 
-/** Own depths of one peg, in the order they were kept. What cannot be read as such is passed over. */
-export function readOwnDepths(store: TextStore, pegKey: string): readonly OwnDepth[] {
-  const text = store.getItem(storeName(pegKey));
+/** A peg of the guide that stands below a base, with a slash at each end: two guides of one host may both have a peg 1. */
+export interface GuidePeg {
+  readonly base: string;
+  readonly key: string;
+}
+
+/** Up to this day all guides of a host kept their depths under the names that the one at its root still uses. */
+const SHARED_UNTIL: Day = '2026-11-27';
+
+/**
+ * Own depths of one peg, in the order they were kept. What cannot be read as such is passed over. What was kept while all
+ * guides of a host shared one place may be of any of them, and so is shown in each, until it is changed there.
+ */
+export function readOwnDepths(store: TextStore, peg: GuidePeg): readonly OwnDepth[] {
+  const text = store.getItem(storeName(peg));
+  if (text !== null || peg.base === '/') return depthsIn(text);
+  return depthsIn(store.getItem(storeName({ ...peg, base: '/' }))).filter(({ day }) => day <= SHARED_UNTIL);
+}
+
+function depthsIn(text: string | null): readonly OwnDepth[] {
   if (text === null) return [];
   try {
     const kept: unknown = JSON.parse(text);
@@ -23,26 +40,27 @@ export function readOwnDepths(store: TextStore, pegKey: string): readonly OwnDep
 }
 
 /** Keeps a depth; an earlier one of the same line gives way. */
-export function keepOwnDepth(store: TextStore, pegKey: string, depth: OwnDepth): void {
-  writeOwnDepths(store, pegKey, [...others(store, pegKey, depth.line), depth]);
+export function keepOwnDepth(store: TextStore, peg: GuidePeg, depth: OwnDepth): void {
+  writeOwnDepths(store, peg, [...others(store, peg, depth.line), depth]);
 }
 
 /** Forgets the depth of one line. */
-export function forgetOwnDepth(store: TextStore, pegKey: string, line: string): void {
-  writeOwnDepths(store, pegKey, others(store, pegKey, line));
+export function forgetOwnDepth(store: TextStore, peg: GuidePeg, line: string): void {
+  writeOwnDepths(store, peg, others(store, peg, line));
 }
 
-function others(store: TextStore, pegKey: string, line: string): readonly OwnDepth[] {
-  return readOwnDepths(store, pegKey).filter((depth) => depth.line !== line);
+function others(store: TextStore, peg: GuidePeg, line: string): readonly OwnDepth[] {
+  return readOwnDepths(store, peg).filter((depth) => depth.line !== line);
 }
 
-function writeOwnDepths(store: TextStore, pegKey: string, depths: readonly OwnDepth[]): void {
-  if (depths.length === 0) store.removeItem(storeName(pegKey));
-  else store.setItem(storeName(pegKey), JSON.stringify(depths));
+function writeOwnDepths(store: TextStore, peg: GuidePeg, depths: readonly OwnDepth[]): void {
+  // Below the root an empty list says that nothing is left here, whatever was once shared.
+  if (depths.length === 0 && peg.base === '/') store.removeItem(storeName(peg));
+  else store.setItem(storeName(peg), JSON.stringify(depths));
 }
 
-function storeName(pegKey: string): string {
-  return `peg-atlas/own-depths/${pegKey}`;
+function storeName({ base, key }: GuidePeg): string {
+  return `peg-atlas${base}own-depths/${key}`;
 }
 
 function isOwnDepth(value: unknown): value is OwnDepth {

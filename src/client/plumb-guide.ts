@@ -17,12 +17,13 @@ for (const guide of document.querySelectorAll<HTMLElement>('[data-plumb-guide]')
 function startPlumbGuide(guide: HTMLElement): void {
   const form = guide.querySelector('form');
   const fault = guide.querySelector('[role="alert"]');
-  const pegKey = guide.dataset.plumbGuide;
-  if (form === null || fault === null || pegKey === undefined || !isStoreOpen()) return;
+  const key = guide.dataset.plumbGuide;
+  if (form === null || fault === null || key === undefined || !isStoreOpen()) return;
+  const peg = { base: document.body.dataset.guideBase ?? '/', key };
   const units = { length: guide.dataset.unit === 'ft' ? ('ft' as const) : ('m' as const) };
-  const show = () => showOwnDepths(guide, readOwnDepths(localStorage, pegKey), units, forget);
+  const show = () => showOwnDepths(guide, readOwnDepths(localStorage, peg), units, forget);
   const forget = (line: string) => {
-    forgetOwnDepth(localStorage, pegKey, line);
+    forgetOwnDepth(localStorage, peg, line);
     show();
     form.querySelector('select')?.focus();
   };
@@ -38,7 +39,7 @@ function startPlumbGuide(guide: HTMLElement): void {
       return;
     }
     fault.textContent = '';
-    keepOwnDepth(localStorage, pegKey, {
+    keepOwnDepth(localStorage, peg, {
       line: String(fields.get('line')),
       metres: depth.value,
       day: localDay(new Date()),

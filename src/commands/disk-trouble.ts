@@ -1,5 +1,6 @@
 const WORDS: Readonly<Record<string, string>> = {
   ENOSPC: 'The disk is full',
+  EFBIG: 'A file became larger than the system lets it become',
   EDQUOT: 'The room that you may use on the disk is full',
   EROFS: 'The disk may only be read',
   EACCES: 'The system does not give the right to write or read there',
@@ -12,7 +13,7 @@ const WORDS: Readonly<Record<string, string>> = {
 export function diskTrouble(error: unknown): string | null {
   for (let inner = error; inner instanceof Error; inner = inner.cause) {
     const { code, path } = inner as NodeJS.ErrnoException;
-    const said = code ?? /\b(ENOSPC|EDQUOT|EROFS|EACCES|EPERM)\b/.exec(inner.message)?.[1];
+    const said = code ?? /\b(ENOSPC|EDQUOT|EFBIG|EROFS|EACCES|EPERM)\b/.exec(inner.message)?.[1];
     const words = said === undefined ? undefined : WORDS[said];
     if (words === undefined) continue;
     const where = path ?? /'([^']+)'$/.exec(inner.message)?.[1];

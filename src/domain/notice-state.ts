@@ -36,13 +36,13 @@ export function replacedFrom(notice: Notice, all: readonly Notice[]): Day | null
 }
 
 /** Whether a notice speaks of a peg: by name, by its water, or because it is for the whole venue. */
-export function concernsPeg(notice: Notice, water: string, peg: PegKey): boolean {
+export function concernsPeg(notice: Pick<Notice, 'waters' | 'pegs'>, water: string, peg: PegKey): boolean {
   if (notice.pegs.length > 0) return notice.pegs.includes(peg);
   return concernsWater(notice, water);
 }
 
 /** Whether a notice speaks of a water, or of a peg on it. */
-export function concernsWater(notice: Notice, water: string): boolean {
+export function concernsWater(notice: Pick<Notice, 'waters' | 'pegs'>, water: string): boolean {
   if (notice.pegs.some((peg) => peg.startsWith(`${water}/`))) return true;
   if (notice.waters.length > 0) return notice.waters.includes(water);
   return notice.pegs.length === 0;

@@ -9,6 +9,9 @@ export interface NowNotice {
   readonly from: Day;
   readonly until?: Day;
   readonly replacedFrom?: Day;
+  /** Whom it concerns, as in a notice; of none of both the whole venue. */
+  readonly waters?: readonly string[];
+  readonly pegs?: readonly string[];
 }
 
 /**

@@ -1,5 +1,5 @@
 import { formatDay } from './day.ts';
-import type { ClosedBy, ClosedVerdict, PegVerdict } from './peg-verdict.ts';
+import type { ClosedBy, ClosedVerdict, PegLimit, PegVerdict } from './peg-verdict.ts';
 
 /** What stands where a closure has no reason on record: the readers of the folder ask for one. */
 const NO_REASON = 'no reason is on record';
@@ -42,4 +42,18 @@ function causeWords(cause: ClosedBy): string {
         ? `overhead line, ${cause.line.name}: nobody has measured how near`
         : `overhead line inside the stand-off: ${cause.line.name}`;
   }
+}
+
+/** What keeps a peg open only in part: "pole to 11 m, no cast", "Unsafe platform, the platform: kept open by the Secretary". */
+export function limitWords(limit: PegLimit): string {
+  if (limit.by === 'kept-open') {
+    const { hazard, keptOpen } = limit;
+    return `${hazard.name}, ${hazard.place}: kept in the draw by role: ${keptOpen.by}; why: ${keptOpen.why}`;
+  }
+  const { poleMetres: pole, castMetres: cast, sectorDegrees: sector } = limit.reach;
+  return [
+    ...(pole === undefined ? [] : [pole === 0 ? 'no pole' : `pole to ${pole} m`]),
+    ...(cast === undefined ? [] : [cast === 0 ? 'no casting' : `no cast beyond ${cast} m`]),
+    ...(sector === undefined ? [] : [`only within ${sector}° of the front`]),
+  ].join(', ');
 }

@@ -2,6 +2,7 @@ import { type Day, formatDay } from '../../domain/day.ts';
 import { closedPegs, type NowFile, newestNow, type SeenNows, verdictSeen } from '../../domain/now-file.ts';
 import type { PegVerdict } from '../../domain/peg-verdict.ts';
 import { closedHeadline, closedReason } from '../../domain/verdict-words.ts';
+import { newsLines } from './news-lines.ts';
 import { pegOfPath, waterOfPath } from './page-address.ts';
 
 /** An edition as a page states it. */
@@ -31,18 +32,18 @@ export interface PageState {
 
 /** One sentence for the verdict's own place. */
 export interface StandingLine {
-  readonly kind: 'closed' | 'older' | 'unchecked' | 'part';
+  readonly kind: 'closed' | 'limited' | 'notice' | 'older' | 'unchecked' | 'part';
   readonly strong: string;
   readonly words: string;
 }
 
 /**
- * What a page that is, or may be, older than the club's latest must say where its verdict stands: what has closed since,
- * that it is an older copy, that it could not be checked. Nothing where the page is of the edition just told. What is
+ * What a page that is, or may be, older than the club's latest must say where its verdict stands: what has closed since, what
+ * limits and notices came since, that it is an older copy, that it could not be checked. Nothing where the page is of the edition just told. What is
  * closed on the page stays so, whatever a later edition says.
  */
 export function standingLines(state: PageState, today: Day): readonly StandingLine[] {
-  return [...closedLines(state, today), ...copyLines(state)];
+  return [...closedLines(state, today), ...newsLines(state, today), ...copyLines(state)];
 }
 
 /**

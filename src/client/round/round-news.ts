@@ -5,7 +5,8 @@ export interface RoundNews {
   readonly peg?: string;
 }
 
-const CHANNEL = 'peg-atlas-rounds';
+/** A reference is drawn at random, and two guides of one host could draw the same. */
+const CHANNEL = `peg-atlas-rounds ${globalThis.document?.body.dataset.guideBase ?? '/'}`;
 
 /**
  * Tells other tabs of changes, and is told of theirs. A browser without channels is told when its page is looked at again.

@@ -191,9 +191,25 @@ async function undone(transaction: { abort(): void; done: Promise<void> }, error
   return error instanceof DOMException && error.name === 'QuotaExceededError' ? new StorageFull() : error;
 }
 
-/** Opens the rounds of this phone, and makes room for them the first time. */
-export async function openRoundStore(): Promise<RoundStore> {
-  const database = await openDB<Schema>(NAME, 1, {
+/**
+ * Opens the rounds of one guide on this phone, and makes room for them the first time. Guides of one host keep apart by
+ * the path they stand below; the rounds of a guide that were kept when all shared one place come over once.
+ * @param base the guide's path, with a slash at each end
+ * @param venue the id of its venue, by which its rounds are known among others
+ */
+export async function openRoundStore(base: string, venue: string): Promise<RoundStore> {
+  const store = new RoundStore(await opened(nameOf(base)));
+  if (base !== '/') await bringOver(venue, store).catch(() => undefined);
+  return store;
+}
+
+/** The guide at the root keeps the name that all used to share. */
+function nameOf(base: string): string {
+  return base === '/' ? NAME : `${NAME} ${base}`;
+}
+
+function opened(name: string): Promise<IDBPDatabase<Schema>> {
+  return openDB<Schema>(name, 1, {
     upgrade: (fresh) => {
       fresh.createObjectStore('rounds', { keyPath: 'ref' });
       fresh.createObjectStore('pegs', { keyPath: ['ref', 'water', 'peg'] }).createIndex('ref', 'ref');
@@ -203,5 +219,20 @@ export async function openRoundStore(): Promise<RoundStore> {
     // An older page of the guide in another tab must not keep a newer one waiting.
     blocking: (_current, _wanted, event) => (event.target as IDBDatabase).close(),
   });
-  return new RoundStore(database);
+}
+
+/** Each round is here before it is taken away there: a phone that goes off in between has it twice, and never not at all. */
+async function bringOver(venue: string, store: RoundStore): Promise<void> {
+  const shared = new RoundStore(await opened(NAME));
+  try {
+    for (const { ref, venue: ofRound } of await shared.rounds()) {
+      const whole = ofRound.id === venue ? await shared.whole(ref) : undefined;
+      if (whole === undefined) continue;
+      // One that is here already was gone on with here.
+      if ((await store.whole(ref)) === undefined) await store.saveWhole(whole);
+      await shared.removeRound(ref);
+    }
+  } finally {
+    shared.close();
+  }
 }

@@ -15,7 +15,7 @@ const here = the('#rounds-here');
 const waters = JSON.parse(here.dataset.waters ?? '[]') as RoundWater[];
 const lengthUnit = here.dataset.lengthUnit === 'ft' ? 'ft' : 'm';
 
-const store = await openRoundStore().catch(() => null);
+const store = await openRoundStore(document.body.dataset.guideBase ?? '/', here.dataset.venue ?? '').catch(() => null);
 if (store === null) the('#round-none').hidden = false;
 else {
   here.hidden = false;

@@ -43,7 +43,7 @@ const stops: readonly Stop[] = [
 });
 
 guardSecondTap(document);
-const store = await openRoundStore().catch(() => null);
+const store = await openRoundStore(document.body.dataset.guideBase ?? '/', data.venue.id).catch(() => null);
 if (store === null) the('#round-none').hidden = false;
 else await start(store);
 

@@ -15,7 +15,7 @@ let store: RoundStore;
 
 beforeEach(async () => {
   vi.stubGlobal('indexedDB', new IDBFactory());
-  store = await openRoundStore();
+  store = await openRoundStore('/', ROUND.venue.id);
 });
 
 afterEach(() => {
@@ -40,7 +40,7 @@ describe('the rounds on the phone', () => {
   it('are still there when the page is opened anew', async () => {
     await store.saveWhole(WHOLE);
     store.close();
-    store = await openRoundStore();
+    store = await openRoundStore('/', ROUND.venue.id);
     expect(await store.whole(ROUND.ref)).toEqual(WHOLE);
   });
 
@@ -125,5 +125,56 @@ describe('when the phone is full', () => {
     vi.restoreAllMocks();
     await store.patchPeg(emptyDraft(), {});
     expect((await store.whole(ROUND.ref))?.pegs).toEqual([emptyDraft()]);
+  });
+});
+
+describe('two guides of one host', () => {
+  const EAST = { ...ROUND, ref: 'east', venue: { id: 'east', name: 'East' } };
+  const opened: RoundStore[] = [];
+  const open = async (base: string, venue: string) => {
+    const guide = await openRoundStore(base, venue);
+    opened.push(guide);
+    return guide;
+  };
+  afterEach(() => {
+    for (const guide of opened.splice(0)) guide.close();
+  });
+
+  it('keep their rounds apart, though they draw the same reference', async () => {
+    const east = await open('/east/', 'east');
+    const west = await open('/west/', 'west');
+    await east.beginRound(EAST);
+    await west.beginRound({ ...EAST, venue: { id: 'west', name: 'West' } });
+    expect((await east.rounds()).map(({ venue }) => venue.id)).toEqual(['east']);
+    await west.removeRound(EAST.ref);
+    expect(await east.rounds()).toHaveLength(1);
+  });
+
+  it('get back what was kept when all shared one place, each its own and whole', async () => {
+    await store.saveWhole(WHOLE);
+    await put(EAST);
+    const east = await open('/east/', 'east');
+    expect((await east.rounds()).map(({ ref }) => ref)).toEqual(['east']);
+    expect((await store.rounds()).map(({ ref }) => ref)).toEqual([ROUND.ref]);
+    const west = await open('/west/', ROUND.venue.id);
+    expect(await west.whole(ROUND.ref)).toEqual(WHOLE);
+    expect(await store.rounds()).toEqual([]);
+  });
+
+  it('lose nothing on a phone that is too full to bring it over', async () => {
+    await store.saveWhole(WHOLE);
+    fillPhone();
+    const west = await open('/west/', ROUND.venue.id);
+    expect(await west.rounds()).toEqual([]);
+    expect(await store.whole(ROUND.ref)).toEqual(WHOLE);
+  });
+
+  it('go on with what was gone on with, where a phone went off in between', async () => {
+    await store.saveWhole(WHOLE);
+    const west = await open('/west/', 'west');
+    await west.saveWhole({ ...WHOLE, round: { ...ROUND, by: 'Bailiff' } });
+    const again = await open('/west/', ROUND.venue.id);
+    expect((await again.whole(ROUND.ref))?.round.by).toBe('Bailiff');
+    expect(await store.rounds()).toEqual([]);
   });
 });
