@@ -1,4 +1,4 @@
-import { rm } from 'node:fs/promises';
+import { mkdir, rm } from 'node:fs/promises';
 import { handOver } from '../atlas/handed-over.ts';
 import { loadRatings } from '../atlas/ratings-cache.ts';
 import { loadVenue } from '../content/load-venue.ts';
@@ -7,6 +7,7 @@ import { type CommandIo, EXIT } from './command-io.ts';
 import { closedUnseen, closedUnseenWords, nowOfGuide } from './guide-folder/closed-unseen.ts';
 import { writeHostFiles } from './guide-folder/host-files.ts';
 import { recoverGuide, replaceGuide, unfinishedGuide } from './guide-folder/replace-guide.ts';
+import { writeChanges } from './guide-folder/write-changes.ts';
 import { writePages } from './guide-folder/write-pages.ts';
 import { writeOfflineList } from './offline-list.ts';
 import { outputFolder } from './output-folder.ts';
@@ -48,14 +49,18 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   handOver(folder, read);
   const unfinished = unfinishedGuide(out);
   try {
+    // Whether anything may be written there is better known before all the work.
+    await mkdir(unfinished, { recursive: true });
     await writePages(folder, address, unfinished);
     await writeOfflineList(unfinished, address.base);
     await writeHostFiles(unfinished, address.base);
+    await writeChanges(unfinished, out);
     const unseen = closedUnseen(await nowOfGuide(out), await nowOfGuide(unfinished));
     if (unseen !== null) io.printError(closedUnseenWords(unseen));
     replaceGuide(out);
   } finally {
-    await rm(unfinished, { recursive: true, force: true });
+    // Where a disk refuses this too, the trouble that led here is what has to be told; the next build clears it away.
+    await rm(unfinished, { recursive: true, force: true }).catch(() => undefined);
   }
   io.print(
     `Built the guide of ${venue.settings.name}: ${countWords(venue.pegs.length, 'peg')}, ${countWords(venue.waters.length, 'water')}.`,

@@ -9,14 +9,29 @@ const WORDS: Readonly<Record<string, string>> = {
   EIO: 'The disk does not answer as it should',
 };
 
+/** Numbers under which the site builder's own core tells the same (errno of Linux and macOS). */
+const NUMBERS: Readonly<Record<string, string>> = {
+  5: 'EIO',
+  13: 'EACCES',
+  24: 'EMFILE',
+  27: 'EFBIG',
+  28: 'ENOSPC',
+  30: 'EROFS',
+  69: 'EDQUOT',
+  122: 'EDQUOT',
+};
+
 /** What a disk that refuses means to a person, or null where an error is none of a disk. Looks behind errors of the site builder. */
 export function diskTrouble(error: unknown): string | null {
   for (let inner = error; inner instanceof Error; inner = inner.cause) {
     const { code, path } = inner as NodeJS.ErrnoException;
-    const said = code ?? /\b(ENOSPC|EDQUOT|EFBIG|EROFS|EACCES|EPERM)\b/.exec(inner.message)?.[1];
-    const words = said === undefined ? undefined : WORDS[said];
+    const said =
+      /\b(ENOSPC|EDQUOT|EFBIG|EROFS|EACCES|EPERM)\b/.exec(inner.message)?.[1] ??
+      NUMBERS[/\(os error (\d+)\)/.exec(inner.message)?.[1] ?? ''];
+    const words = WORDS[code ?? ''] ?? WORDS[said ?? ''];
     if (words === undefined) continue;
-    const where = path ?? /'([^']+)'$/.exec(inner.message)?.[1];
+    const where =
+      path ?? /'([^']+)'$/.exec(inner.message)?.[1] ?? /Failed to write file in (\S+)/.exec(inner.message)?.[1];
     return `${words}${where === undefined ? '' : `: ${where}`}. Nothing was published; the guide built before is as it was. Make room or give the right to write, and run this again.`;
   }
   return null;

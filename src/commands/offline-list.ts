@@ -17,6 +17,8 @@ const WORKER = join(PACKAGE_FOLDER, 'src', 'client', 'service-worker.ts');
 const SCRIPT = 'service-worker.js';
 /** Written here, or read by hosts and by who asks whose work a guide holds: no phone keeps them. */
 const NOT_LISTED = new Set<string>([LIST_PATH, SCRIPT, NOW_PATH, NOTICES_PATH, ...HOST_FILES]);
+/** What changed since earlier editions is no part of an edition. */
+const CHANGES_FOLDER = 'changes/';
 const PICTURES = /\.(?:jpe?g|png|webp|avif|gif)$/i;
 const FEEDS = /\.(?:xml|ics|csv)$/;
 /** What no visitor reads is fetched by who uses it, a folder at a time. */
@@ -35,7 +37,7 @@ const MAP_DATA = /^data\/waters\/([^/]+)\.geojson$/;
  */
 export async function writeOfflineList(distDir: string, base: string): Promise<void> {
   const facts = await readFacts(join(distDir, NOW_PATH));
-  const paths = (await filesBelow(distDir)).filter((path) => !NOT_LISTED.has(path));
+  const paths = (await filesBelow(distDir)).filter((path) => !NOT_LISTED.has(path) && !path.startsWith(CHANGES_FOLDER));
   const marks = await markPages(distDir, paths, facts.day);
   const files: ListedFile[] = [];
   const waters = new Set(paths.map((path) => MAP_DATA.exec(path)?.[1]).filter((water) => water !== undefined));

@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { EXIT, processIo, type RunCommand } from './command-io.ts';
 import { diskTrouble } from './disk-trouble.ts';
+import { GuideBesideItsPlace } from './guide-folder/replace-guide.ts';
 import { typed } from './package-folder.ts';
 import { UsageError } from './read-arguments.ts';
 
@@ -112,6 +113,10 @@ async function main(): Promise<number> {
       return EXIT.usage;
     }
     if (io.environment.PEG_ATLAS_TRACE !== undefined) throw error;
+    if (error instanceof GuideBesideItsPlace) {
+      io.printError(error.message);
+      return EXIT.faults;
+    }
     const disk = diskTrouble(error);
     if (disk !== null) {
       io.printError(disk);

@@ -1,4 +1,5 @@
 import { addDays } from '../../domain/day.ts';
+import { changedText, changesPath, type GuideChanges, readChanges } from './file-changes.ts';
 import type { KeptRecords } from './kept-records.ts';
 import {
   digestsByPath,
@@ -111,10 +112,11 @@ async function fill(
   const kept = await records.keptDigests();
   const needed = neededFiles(list, whole, kept, await records.wanted(), world.savesData());
   const waiting = needed.filter(([, digest]) => !kept.has(digest));
+  const made = await changesSince(world, whole, list, waiting.length);
   let trouble: 'stopped' | 'mismatch' | null = null;
   const fetchNext = async (): Promise<void> => {
     for (let next = waiting.shift(); next !== undefined && trouble !== 'stopped'; next = waiting.shift()) {
-      const found = (await carriedOn(records, list, whole, next)) || (await fetched(world, records, next));
+      const found = (await carriedOn(records, list, whole, made, next)) || (await fetched(world, records, next));
       if (found === 'stopped' || found === 'mismatch') trouble = found;
       else if (next[0] === NOW_PATH) await seeKept(records, next[1]);
     }
@@ -141,18 +143,52 @@ async function seeNowIn(records: KeptRecords, bytes: Uint8Array): Promise<void> 
   if (now !== null) await records.see(now);
 }
 
-/** Makes a file from the kept one of another day, where nothing but the day changed in it. */
+/** Fewer files than this are fetched as they are. */
+const FEW_FILES = 3;
+/** How many editions a phone may be behind, and still fetch no more than changes. */
+const MOST_STEPS = 4;
+
+/** What changed since the guide that is kept, edition by edition; null where the host does not tell, or tells of another one. */
+async function changesSince(
+  { ask }: Surroundings,
+  whole: OfflineList | null,
+  list: OfflineList,
+  waiting: number,
+): Promise<readonly GuideChanges[] | null> {
+  if (whole === null || waiting <= FEW_FILES) return null;
+  const steps: GuideChanges[] = [];
+  let at = whole.edition;
+  while (at !== list.edition && steps.length < MOST_STEPS) {
+    const answer = await ask(changesPath(at), 'browser');
+    const changes = answer?.status === 200 ? readChanges(answer.bytes) : null;
+    if (changes === null || changes.from !== at) return null;
+    steps.push(changes);
+    at = changes.to;
+  }
+  return at === list.edition ? steps : null;
+}
+
+/**
+ * Makes a file from the kept one: by what the host says has changed in it, or where nothing but the day did. What comes of
+ * it is kept only where it is what the list says.
+ */
 async function carriedOn(
   records: KeptRecords,
   list: OfflineList,
   whole: OfflineList | null,
+  steps: readonly GuideChanges[] | null,
   [path, digest]: ListedFile,
 ): Promise<boolean> {
-  if (whole === null || whole.day === list.day || !TEXT.test(path)) return false;
+  if (whole === null || !TEXT.test(path)) return false;
   const before = await records.file(digestsByPath(whole).get(path));
   if (before === undefined) return false;
-  const text = withDay(new TextDecoder().decode(before), whole.day, list.day);
-  return records.keepFile(digest, new TextEncoder().encode(text));
+  const text = new TextDecoder().decode(before);
+  const texts = [
+    ...(steps === null ? [] : [steps.reduce((made, { files }) => changedText(made, files[path] ?? []), text)]),
+    ...(whole.day === list.day ? [] : [withDay(text, whole.day, list.day)]),
+  ];
+  for (const made of texts) if (await records.keepFile(digest, new TextEncoder().encode(made))) return true;
+  return false;
 }
 
 async function fetched(

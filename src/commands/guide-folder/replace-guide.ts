@@ -27,13 +27,31 @@ export function replaceGuide(folder: string, disk: GuideDisk = REAL_GUIDE_DISK):
     } catch (error) {
       // Another build came in between: its guide makes room for this one, which is as whole.
       if (attempt === 3 || !disk.exists(folder)) {
-        if (disk.exists(old) && !disk.exists(folder)) disk.rename(old, folder);
+        bringBack(old, folder, whole, disk);
         throw error;
       }
       disk.remove(old);
     }
   }
   disk.remove(old);
+}
+
+/** The disk refused the second of two moves, and refuses to take the first one back: the new guide is whole, and beside its place. */
+export class GuideBesideItsPlace extends Error {
+  constructor(folder: string, whole: string) {
+    super(
+      `The disk refused while the new guide was put in place: nothing stands in ${folder} now. The new guide is whole in ${whole}: run the build again, which puts it there, or rename that folder yourself.`,
+    );
+  }
+}
+
+function bringBack(old: string, folder: string, whole: string, disk: GuideDisk): void {
+  if (disk.exists(folder) || !disk.exists(old)) return;
+  try {
+    disk.rename(old, folder);
+  } catch {
+    throw new GuideBesideItsPlace(folder, whole);
+  }
 }
 
 /**

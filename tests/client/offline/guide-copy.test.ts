@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { shortDigest } from '../../../src/client/offline/digest.ts';
+import { changesPath, type GuideChanges } from '../../../src/client/offline/file-changes.ts';
 import { GuideCopy } from '../../../src/client/offline/guide-copy.ts';
 import { NOW_PATH, readOfflineList } from '../../../src/client/offline/offline-list.ts';
+import { textChange } from '../../../src/commands/guide-folder/text-change.ts';
 import { addDays } from '../../../src/domain/day.ts';
-import { isClosedOn, type MadeGuide, madeGuide, PEGS, type PegPlan } from './made-guide.ts';
+import { bytesOf, isClosedOn, type MadeGuide, madeGuide, PEGS, type PegPlan } from './made-guide.ts';
 import { MadeWorld, type Trouble } from './made-world.ts';
 
 const FIRST_DAY = '2026-11-20';
@@ -110,8 +112,11 @@ class Scene {
     this.#day = addDays(this.#day, daysOn);
     if (this.world.day < this.#day) this.world.day = this.#day;
     const guide = await madeGuide(this.#day, plans, `guide ${this.guides.length}`);
+    const before = this.guides.at(-1);
+    const files = new Map(guide.files);
+    if (before !== undefined) for (const [path, bytes] of changesSince(before, guide)) files.set(path, bytes);
     this.guides.push(guide);
-    this.upload(guide, share);
+    this.upload({ ...guide, files }, share);
   }
 
   upload(guide: MadeGuide, share: number): void {
@@ -208,6 +213,20 @@ class Scene {
       expect(isShownClosed, `peg ${peg} on "${path}" of ${html}`).toBe(true);
     }
   }
+}
+
+/** What changed since the guide before, as a build writes it beside the new one. */
+function changesSince(before: MadeGuide, after: MadeGuide): ReadonlyMap<string, Uint8Array> {
+  if (before.edition === after.edition) return new Map();
+  const text = (bytes: Uint8Array | undefined) => new TextDecoder().decode(bytes);
+  const files = Object.fromEntries(
+    [...after.files.keys()].map((path) => [
+      path,
+      textChange(text(before.files.get(path)), text(after.files.get(path))),
+    ]),
+  );
+  const changes: GuideChanges = { from: before.edition, to: after.edition, files };
+  return new Map([[changesPath(before.edition), bytesOf(JSON.stringify(changes))]]);
 }
 
 describe('the phone’s copy of the guide', () => {
