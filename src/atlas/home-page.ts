@@ -1,5 +1,6 @@
 import { countWords } from '../domain/count-words.ts';
 import { type Day, formatDay } from '../domain/day.ts';
+import { type GoneNumber, goneNumbers } from '../domain/gone-numbers.ts';
 import type { Water } from '../domain/map.ts';
 import type { Peg } from '../domain/peg.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
@@ -21,6 +22,8 @@ export interface HomeWater {
   readonly shape: OutlineDrawing;
   /** Pegs that are closed together, or will be, one a reason. */
   readonly closures: readonly HomeClosure[];
+  /** Numbers that are on no post any more. */
+  readonly gone: readonly { readonly number: string; readonly href: string }[];
   readonly pegs: readonly { readonly peg: string; readonly href: string; readonly standing: PegStanding }[];
 }
 
@@ -50,14 +53,15 @@ const MOST_UNFOLDED = 400;
 
 /** Puts together the first page. */
 export function homePage(atlas: Atlas): HomePage {
-  const { settings, waters, pegs } = atlas.venue;
+  const { settings, waters, pegs, retired } = atlas.venue;
+  const gone = goneNumbers(pegs, retired);
   return {
     venueName: settings.name,
     club: settings.club,
     notices: noticesPage(atlas.venue),
     findings: placeFindingLines(atlas.venue, waters),
     guideDay: settings.guideDay,
-    waters: waters.map(({ id }) => homeWater(atlas, id)),
+    waters: waters.map(({ id }) => homeWater(atlas, id, gone)),
     behind: behindWords(atlas),
     isFolded: pegs.length > MOST_UNFOLDED,
   };
@@ -66,7 +70,7 @@ export function homePage(atlas: Atlas): HomePage {
 /** Long side of a water's silhouette, in user units. */
 const SHAPE_UNITS = 400;
 
-function homeWater(atlas: Atlas, id: string): HomeWater {
+function homeWater(atlas: Atlas, id: string, gone: readonly GoneNumber[]): HomeWater {
   const water = waterOf(atlas, id);
   const pegs = atlas.pegsByWater.get(id) ?? [];
   const closed = closedCount(atlas, pegs);
@@ -83,6 +87,7 @@ function homeWater(atlas: Atlas, id: string): HomeWater {
     words: `${countWords(pegs.length, 'peg')}${closed === 0 ? '' : `, ${closed} closed${on}`}, ${(areaSquareMetres / 10_000).toFixed(2)} ha`,
     shape: shapeOf(water),
     closures: closuresOf(standings),
+    gone: gone.filter(({ water: of }) => of === id).map(({ number }) => ({ number, href: pegLink(id, number) })),
     pegs: standings.map(({ peg: { peg }, standing }) => ({ peg, href: pegLink(id, peg), standing })),
   };
 }

@@ -3,6 +3,7 @@ import type { NowFile, NowNotice } from '../domain/now-file.ts';
 import type { Venue } from '../domain/venue.ts';
 import type { Atlas } from './atlas.ts';
 import { venueVerdicts } from './peg-verdicts.ts';
+import { goneFacts } from './stand-history.ts';
 
 /** What the now file says of a guide; its edition and the marks of its pages are known only once it is built. */
 export type NowFacts = Pick<NowFile, 'day' | 'pegs' | 'notices'>;
@@ -10,7 +11,7 @@ export type NowFacts = Pick<NowFile, 'day' | 'pegs' | 'notices'>;
 /** Everything that may close or limit a peg on any day, and the notices that are not over, in the order of the folder. */
 export function nowFacts(atlas: Atlas): NowFacts {
   const { guideDay, facts } = venueVerdicts(atlas);
-  return { day: guideDay, pegs: facts, notices: noticesNow(atlas.venue) };
+  return { day: guideDay, pegs: { ...goneFacts(atlas), ...facts }, notices: noticesNow(atlas.venue) };
 }
 
 function noticesNow({ notices, settings }: Venue): readonly NowNotice[] {

@@ -2,6 +2,7 @@ import type { Day, Month } from '../domain/day.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { decidingFacts } from '../domain/peg-facts.ts';
 import type { PegFacts, PegVerdict } from '../domain/peg-verdict.ts';
+import { standId } from '../domain/stand.ts';
 import { closedReason } from '../domain/verdict-words.ts';
 import type { PegSurvey, Walk } from '../ground/survey.ts';
 import type { Evidence } from '../ratings/ratings.ts';
@@ -12,6 +13,10 @@ import { factsOfPeg, verdictOfPeg } from './peg-verdicts.ts';
 export interface PegDatum {
   readonly water: string;
   readonly peg: string;
+  /** Of the stand; stays the same whatever number is on its post. */
+  readonly stand: string;
+  /** Numbers its post carried before, each with its last day, oldest first. */
+  readonly was: readonly { readonly peg: string; readonly until: Day }[];
   /** The verdict of the day `asOf`; closed until `closedUntil`, open-ended where that is null. */
   readonly status: PegVerdict['state'];
   readonly asOf: Day;
@@ -85,6 +90,8 @@ function datum(atlas: Atlas, peg: Peg): PegDatum {
   return {
     water: peg.water,
     peg: peg.peg,
+    stand: standId(peg),
+    was: (peg.was ?? []).map(({ peg: number, until }) => ({ peg: number, until })),
     status: verdict.state,
     asOf: atlas.venue.settings.guideDay,
     statusReason: verdict.state === 'closed' ? closedReason(verdict) : null,

@@ -16,6 +16,7 @@ import { type SessionCounts, sessionCounts } from './peg-sessions.ts';
 import { type SkyFigures, type SunMonth, skyFigures, sunMonths, type WindRow, windRows } from './peg-sky.ts';
 import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { pegLink, siteLink } from './site-link.ts';
+import { changeLines, numberLines, type PastLine } from './stand-history.ts';
 
 /** The next peg along the bank. */
 export interface NeighbourView {
@@ -40,6 +41,10 @@ export interface PegSheet {
   /** For search engines and link previews. */
   readonly description: string;
   readonly standing: PegStanding;
+  /** Whose number this is and was. */
+  readonly numbers: readonly PastLine[];
+  /** What changed here, and how the log is read for it. */
+  readonly changes: readonly PastLine[];
   readonly limits: readonly string[];
   readonly safety: readonly SafetyEntry[];
   /** What is known of overhead lines, and who looked. */
@@ -88,6 +93,8 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     facing: `faces ${compassWords(peg.facingDegrees)} (${Math.round(peg.facingDegrees)}°)`,
     description: descriptionOf(peg, name, standing),
     standing,
+    numbers: numberLines(atlas, peg),
+    changes: changeLines(atlas, peg),
     limits: limitWords(peg, settings),
     safety: pegSafety(atlas, peg),
     linesWords: linesOfPegWords(atlas, peg),

@@ -13,6 +13,7 @@ import type { Fact } from './peg-bank.ts';
 import { type PegLine, pegLines } from './peg-line.ts';
 import { closedCount } from './peg-verdicts.ts';
 import { type PlaceFindingLine, placeFindingLines } from './place-finding-lines.ts';
+import { waterHistoryFacts } from './water-history-words.ts';
 import { waterMap } from './water-map.ts';
 import { type WaterYear, waterYear } from './water-year.ts';
 
@@ -97,6 +98,7 @@ function waterFacts(atlas: Atlas, id: string, { areaSquareMetres, depth, level }
     },
     { name: 'Datum', words: water?.datum ?? 'not known' },
     { name: 'Close season', words: water?.closeSeason ?? 'unknown' },
+    ...(water === undefined ? [] : waterHistoryFacts(water, pegs, units)),
   ];
 }
 

@@ -8,6 +8,7 @@ import { type BacktestView, backtestView } from './backtest-view.ts';
 import { type DepthWorkings, depthWorkings } from './depth-workings.ts';
 import { sessionsWords } from './return-words.ts';
 import { type PartRow, sizeOfParts, sizeOfPartsWords } from './size-of-parts.ts';
+import { venueChanges } from './venue-changes.ts';
 
 /** A count of the log with its words. */
 export interface CountRow {
@@ -24,6 +25,8 @@ export interface WorkingsPage {
   readonly leftOut: readonly CountRow[];
   readonly leftOutTotal: string;
   readonly isChosenLeftOut: boolean;
+  /** What changed at the venue within its log, and how the ratings take it. */
+  readonly changes: readonly string[];
   /** Model terms of the total bag, then a column for each bag part. */
   readonly parts: readonly PartRow[];
   readonly partBags: readonly string[];
@@ -68,6 +71,7 @@ export function workingsPage(atlas: Atlas): WorkingsPage {
     wentIn: wentIn(atlas),
     leftOut,
     leftOutTotal: sessionsWords(total),
+    changes: venueChanges(atlas),
     isChosenLeftOut: !venue.settings.ratingRules.countChosenPegs,
     parts: sizeOfParts(ratings.bags),
     partBags: ratings.bags.map(({ bag }) =>

@@ -30,7 +30,7 @@ if (form && field && said) {
 
 function pegsOnPage(): readonly Found[] {
   return [...document.querySelectorAll<HTMLElement>('[data-water]')].flatMap((section) =>
-    [...section.querySelectorAll<HTMLAnchorElement>('.peg-grid a')].map((link) => ({
+    [...section.querySelectorAll<HTMLAnchorElement>('.peg-grid a, .gone-numbers a')].map((link) => ({
       water: section.dataset.water ?? '',
       peg: link.firstChild?.textContent?.trim() ?? '',
       link,
@@ -64,8 +64,14 @@ function say(place: HTMLElement, found: readonly Found[], typed: string): void {
     ...found.map(({ water, peg, link }) => {
       const answer = document.createElement('a');
       answer.href = link.href;
-      answer.textContent = `${water} ${peg}${link.classList.contains('shut') ? ', closed' : ''}`;
+      answer.textContent = `${water} ${peg}${stateOf(link)}`;
       return answer;
     }),
   );
+}
+
+/** What is said of a peg beside its number: closed, or a number that is on no post any more. */
+function stateOf(link: HTMLAnchorElement): string {
+  if (link.closest('.gone-numbers') !== null) return ', on no post any more';
+  return link.classList.contains('shut') ? ', closed' : '';
 }

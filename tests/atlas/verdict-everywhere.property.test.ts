@@ -32,6 +32,35 @@ describe('whatever the records, notices and lines, and whatever the day', () => 
     expect(closures).toBeGreaterThan(20);
   });
 
+  it('no place shows a stand that is retired, nor its number as anything but closed', () => {
+    fc.assert(
+      fc.property(venues, fc.constantFrom('9', '2b'), (venue, number) => {
+        const gone = {
+          ...venue.pegs[0]!,
+          peg: 's-gone',
+          id: 's-gone',
+          was: [{ peg: number, until: '2026-01-31' }],
+          retired: { from: '2026-02-01' },
+        };
+        const before = { ...venue, retired: [] };
+        const after = { ...venue, retired: [gone] };
+        const [old, now] = [before, after].map((each) =>
+          placesOf(makeAtlas(each, surveyVenue(each), EMPTY_RATINGS), 'pit'),
+        );
+        const { atlas: _, locators: __, home: oldHome, now: oldNow, ...oldPlaces } = old!;
+        const { atlas: ___, locators: ____, home, now: nowFile, ...places } = now!;
+        // Every other place is as it is without the stand: no table, map, feed, data file, sheet or match knows it.
+        expect(JSON.stringify(places)).toBe(JSON.stringify(oldPlaces));
+        expect({ ...home, gone: [] }).toEqual(oldHome);
+        expect(home.gone.map((each) => each.number)).toEqual([number]);
+        const { [pegKey('pit', number)]: facts, ...others } = nowFile.pegs;
+        expect(others).toEqual(oldNow.pegs);
+        for (const day of READING_DAYS) expect(pegVerdict(facts!, day).state).toBe('closed');
+      }),
+      { numRuns: 15 },
+    );
+  });
+
   it('no sheet and no map is silent about overhead lines, nor about who looked for them', () => {
     fc.assert(
       fc.property(venues, (venue) => {

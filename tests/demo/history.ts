@@ -22,6 +22,15 @@ const RENUMBERED_PEGS: Readonly<Record<string, string>> = { '5': '4', '6': '5' }
 const RETIRED_NUMBER = '6';
 const RETIRED_BETWEEN = ['6', '7'] as const;
 
+/** The tail of Eelback silted up before a peg that is not in the log. */
+const SILTED = {
+  water: 'eelback',
+  number: '39',
+  beside: '38',
+  from: '2024-02-01',
+  why: 'The tail silted up in front of it',
+};
+
 /** The platform of Tallyman 15 was set elsewhere. */
 const MOVED = { peg: '15', on: '2025-09-06', metres: 8, wasFacingTurn: 90 } as const;
 
@@ -61,7 +70,7 @@ export function livedIn(venue: Venue, truth: Truth): { readonly venue: Venue; re
         : {}),
     })),
     pegs: venue.pegs.map(pegWithHistory),
-    retired: [retired],
+    retired: [siltedStand(venue.pegs), retired],
     sessions: venue.sessions.map((session) =>
       underItsNumber(
         withoutCarp(scaled(session, logChange(session, dayOf(session), truth)), dayOf(session)),
@@ -153,6 +162,28 @@ function retiredStand(pegs: readonly Peg[]): Peg {
     photos: [],
     notes: [],
     file: `pegs/${LAKE}/${id}.md`,
+  };
+}
+
+function siltedStand(pegs: readonly Peg[]): Peg {
+  const beside = pegs.find(({ water, peg }) => water === SILTED.water && peg === SILTED.beside)!;
+  const id = standId({ water: SILTED.water, peg: SILTED.number });
+  return {
+    water: SILTED.water,
+    peg: id,
+    id,
+    was: [{ peg: SILTED.number, until: addDays(SILTED.from, -1) }],
+    retired: { from: SILTED.from, why: SILTED.why },
+    at: offset(beside.at, beside.facingDegrees + 90, 9),
+    facingDegrees: beside.facingDegrees,
+    features: [],
+    status: 'open',
+    reach: [],
+    limits: {},
+    hazards: [],
+    photos: [],
+    notes: [],
+    file: `pegs/${SILTED.water}/${id}.md`,
   };
 }
 
