@@ -12,6 +12,7 @@ import { chooseConflicts } from './intake/choose-conflicts.ts';
 import { Intake } from './intake/intake-folder.ts';
 import { readRounds } from './intake/read-rounds.ts';
 import { summaryLines } from './intake/summary-lines.ts';
+import { takeMatch, textsOfMatchDay } from './intake/take-match.ts';
 import { typed } from './package-folder.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
@@ -22,6 +23,7 @@ const NOTHING_CHANGED = 'Nothing was changed.';
  * `intake FILE… [--yes] [--keep-folder | --take-round] [--without WATER/PEG]… [--close-inside]
  * [--keep-open 'WATER/PEG=ROLE: WHY']… [--venue FOLDER]`: takes bank
  * rounds into the venue folder, all or nothing. Shows what would change and asks before it writes; `--yes` is for scripts.
+ * Files of a match day go into the log instead (`take-match.ts`); `--keys FOLDER` says where the register of anglers is kept.
  * Without a file it finishes an intake that was stopped in the middle.
  */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
@@ -35,6 +37,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
       without: { type: 'string', multiple: true },
       'close-inside': { type: 'boolean' },
       'keep-open': { type: 'string', multiple: true },
+      keys: { type: 'string' },
     },
     true,
   );
@@ -47,6 +50,10 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   if (!isSettled(folder, io)) return EXIT.faults;
   if (positionals.length === 0) return EXIT.clean;
 
+  const matchDay = textsOfMatchDay(positionals);
+  if (matchDay !== null) {
+    return takeMatch(folder, matchDay, { isAgreed: values.yes === true, keys: values.keys ?? null }, io);
+  }
   const { rounds, faults } = await readRounds(positionals);
   if (faults.length > 0) return refuse(formatFaults(faults), io);
   const intake = await Intake.open(folder, rounds, new Set(values.without), keptOpen(values['keep-open'] ?? []));

@@ -14,6 +14,21 @@ export interface EndRule {
   readonly gapMetres?: number;
 }
 
+/** How the club decides a match; `match-day/` works it out. */
+export interface Scoring {
+  /** `weight`: the heaviest bag wins. `points`: the best of the sections first, the heavier bag ahead among equals. */
+  readonly overall: 'weight' | 'points';
+  /** `low`: a section's winner has 1 point; `high`: as many as the section has pegs. */
+  readonly count: 'low' | 'high';
+  /** Of equal weights: the mean of the places they take up, or all the better place. */
+  readonly ties: 'share' | 'same';
+  /** Blank and DNW: like any tie, or the last place of the section. */
+  readonly noWeight: 'share' | 'last';
+}
+
+/** Where a match's file does not say (common practice, no source). */
+export const USUAL_SCORING: Scoring = { overall: 'weight', count: 'low', ties: 'share', noWeight: 'last' };
+
 /** A section of a match and its pegs in their order along the bank. */
 export interface MatchSection {
   /** A capital letter, `A` first. */
@@ -40,6 +55,9 @@ export interface Match {
   readonly leaveOut: readonly PegKey[];
   /** How many places frame. */
   readonly places: number;
+  readonly scoring: Scoring;
+  /** Parts of the pot for each framing place, the winner's first; empty where the club says nothing of it. */
+  readonly pot: readonly number[];
   /** Clock times as the club writes them: `08:30`. */
   readonly draw?: string;
   readonly allIn?: string;

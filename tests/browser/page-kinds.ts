@@ -18,6 +18,7 @@ export const PAGE_KINDS: Readonly<Record<string, string>> = {
   matches: 'matches/',
   match: 'matches/2026-12-06-winter-three/',
   'weigh sheet': 'matches/2026-12-06-winter-three/sheet/',
+  'match day': 'matches/2026-12-06-winter-three/day/',
   tickets: 'matches/2026-12-06-winter-three/tickets/',
   'not found': '404.html',
 };

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
-import type { EndRule, Match, MatchSection } from '../../domain/match.ts';
-import { choice, day, matching, text, wholeNumber, word } from './fields.ts';
+import { type EndRule, type Match, type MatchSection, type Scoring, USUAL_SCORING } from '../../domain/match.ts';
+import { choice, day, matching, number, text, wholeNumber, word } from './fields.ts';
 import { length } from './measures.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
@@ -34,6 +34,20 @@ const endsSchema = (units: Units) =>
       withoutUndefined({ ...rest, features: features ?? [], gapMetres }),
     ) satisfies z.ZodType<EndRule>;
 
+const scoringSchema = z
+  .strictObject({
+    overall: choice(['weight', 'points']).exactOptional(),
+    points: choice(['low', 'high']).exactOptional(),
+    ties: choice(['share', 'same']).exactOptional(),
+    'no-weight': choice(['share', 'last']).exactOptional(),
+  })
+  .transform(({ overall, points, ties, 'no-weight': noWeight }) => ({
+    overall: overall ?? USUAL_SCORING.overall,
+    count: points ?? USUAL_SCORING.count,
+    ties: ties ?? USUAL_SCORING.ties,
+    noWeight: noWeight ?? USUAL_SCORING.noWeight,
+  })) satisfies z.ZodType<Scoring>;
+
 const planSchema = z
   .record(z.string().regex(/^[A-Z]{1,2}$/, { error: 'sections named by capital letters: A, B, C' }), pegs('its pegs'), {
     error: 'sections with their pegs: { A: [kiln-pool/1, kiln-pool/2] }',
@@ -56,6 +70,12 @@ export const matchSchema = (units: Units) =>
       ends: endsSchema(units).exactOptional(),
       'leave-out': pegs('pegs that are not to go in').exactOptional(),
       places: wholeNumber('how many places frame', 1, MOST_ENTRIES).exactOptional(),
+      scoring: scoringSchema.exactOptional(),
+      pot: z
+        .array(number('a part of the pot', 0, 1_000_000), {
+          error: 'parts of the pot, the winner’s first: [50, 30, 20]',
+        })
+        .exactOptional(),
       draw: clockTime('when the draw is').exactOptional(),
       'all-in': clockTime('when fishing begins').exactOptional(),
       'all-out': clockTime('when fishing ends').exactOptional(),
@@ -76,6 +96,8 @@ export const matchSchema = (units: Units) =>
         leaveOut: fields['leave-out'] ?? [],
         // Common practice, no source: one place in five frames where the club does not say.
         places: fields.places ?? Math.max(1, Math.round(fields.entries / 5)),
+        scoring: fields.scoring ?? USUAL_SCORING,
+        pot: fields.pot ?? [],
         draw: fields.draw,
         allIn: fields['all-in'],
         allOut: fields['all-out'],

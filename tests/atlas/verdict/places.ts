@@ -24,7 +24,7 @@ import { venueGeojson, waterGeojson } from '../../../src/atlas/venue-geojson.ts'
 import { waterMap } from '../../../src/atlas/water-map.ts';
 import { waterPage } from '../../../src/atlas/water-page.ts';
 import type { Day } from '../../../src/domain/day.ts';
-import type { Match } from '../../../src/domain/match.ts';
+import { type Match, USUAL_SCORING } from '../../../src/domain/match.ts';
 import { type Peg, pegKey } from '../../../src/domain/peg.ts';
 import { type PegFacts, pegVerdict } from '../../../src/domain/peg-verdict.ts';
 
@@ -55,6 +55,8 @@ function matchOnAll(water: string, pegs: readonly Peg[]): Match {
     ends: { rule: 'any', features: [] },
     leaveOut: [],
     places: 1,
+    scoring: USUAL_SCORING,
+    pot: [],
     status: 'planned',
     plan: [{ name: 'A', pegs: keys }],
     kept: [],

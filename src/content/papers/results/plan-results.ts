@@ -53,7 +53,10 @@ function planEvent(
   const rows = own.map((row) => sessionCells(id, row, reference, before));
   sessions.need([...new Set(rows.flatMap((row) => Object.keys(row).filter((column) => row[column] !== '')))]);
   sessions.replace(isEvent, rows);
-  events.need(EVENT_COLUMNS.slice(0, match.fished === null ? -1 : undefined));
+  events.need([
+    ...EVENT_COLUMNS.slice(0, match.fished === null ? -1 : undefined),
+    ...(match.match === undefined ? [] : ['match']),
+  ]);
   events.replace(isEvent, [{ ...eventBefore, ...eventCells(id, water, match) }]);
   const eventAfter = events.rows().find(isEvent)!;
   const differences = [
@@ -82,6 +85,7 @@ function eventCells(id: string, water: string, match: ResultMatch): Record<strin
     listing: match.listing,
     frame_places: String(match.framePlaces),
     ...(match.fished === null ? {} : { fished: String(match.fished) }),
+    ...(match.match === undefined ? {} : { match: match.match }),
   };
 }
 
@@ -97,7 +101,8 @@ function sessionCells(
     event: id,
     section: row.section ?? '',
     peg: row.peg,
-    angler: reference(row.name) ?? '',
+    // Who is not named this time stays who they were.
+    angler: (row.name === '' ? typed?.angler : reference(row.name)) ?? '',
     status: row.status,
     weight: row.weight?.written ?? '',
   };

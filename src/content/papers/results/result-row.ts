@@ -25,6 +25,8 @@ export interface ResultMatch {
   readonly framePlaces: number;
   readonly fished: number | null;
   readonly hours: number;
+  /** Groups the events of one match over several waters. */
+  readonly match?: string;
 }
 
 /** Something of a paper that goes nowhere, with the reason. */

@@ -1,0 +1,203 @@
+import { openDraw, pulledFault } from '../../match-day/bag-draw.ts';
+import { agreedValue } from '../../match-day/match-log.ts';
+import { type DrawPromise, drawnPegs, promiseDigest, promiseText, saltText } from '../../match-day/phone-draw.ts';
+import { ABOUT } from '../../match-day/scales.ts';
+import type { DayEntry, MatchDay } from './day.ts';
+import { button, make } from './make.ts';
+
+/** A draw by the phone: promised, and once the salt is known, drawn. */
+interface PhoneDraw extends DrawPromise {
+  readonly digest: string;
+  readonly salt?: string;
+  readonly entries: readonly string[];
+}
+
+/** Who is here, and which peg each has: pulled from the bag and typed, or drawn by this phone so that anybody can check it. */
+export function drawView(day: MatchDay): HTMLElement {
+  const bag = day.pegs.filter(({ isKept }) => !isKept).map(({ key }) => key);
+  const { entries } = day;
+  const held = new Map(entries.flatMap(({ id, peg }) => (peg === null ? [] : [[id, peg] as const])));
+  const open = openDraw(
+    day.pegs.map(({ key }) => key),
+    entries.map(({ id }) => id),
+    held,
+  );
+  return make(
+    'div',
+    {},
+    addForm(day),
+    make('ol', { className: 'entries' }, ...entries.map((entry) => entryRow(day, entry, open.pegs, held))),
+    make(
+      'p',
+      { className: 'soft' },
+      `${entries.length} entered, ${open.entries.length} without a peg; ${open.pegs.length} of ${day.pegs.length} pegs not taken.${entries.length > day.pegs.length ? ' There are more entries than pegs: plan more pegs, or turn somebody away.' : ''}`,
+    ),
+    phoneDraw(day, bag, entries),
+  );
+}
+
+function addForm(day: MatchDay): HTMLElement {
+  const name = make('input', { autocomplete: 'off', maxLength: 120, name: 'entry' });
+  const form = make(
+    'form',
+    { className: 'add-entry' },
+    make('label', { className: 'field' }, 'Who has come? The name stays on this phone.', name),
+    make('button', { type: 'submit', className: 'wide-button main' }, 'Enter'),
+  );
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    const typed = name.value.trim();
+    if (typed === '') return;
+    const count = [...day.standing.keys()].filter((about) => about.startsWith('entry ')).length;
+    void day.note(ABOUT.entry(`${day.phone}-${count + 1}`), { name: typed });
+  });
+  return form;
+}
+
+function entryRow(
+  day: MatchDay,
+  entry: DayEntry,
+  free: readonly string[],
+  held: ReadonlyMap<string, string>,
+): HTMLElement {
+  const select = make(
+    'select',
+    { ariaLabel: `Peg of ${entry.name || 'this entry'}` },
+    make('option', { value: '' }, 'peg?'),
+  );
+  for (const { key, name, isKept } of day.pegs) {
+    if (!free.includes(key) && entry.peg !== key) continue;
+    select.append(make('option', { value: key, selected: entry.peg === key }, isKept ? `${name} (kept)` : name));
+  }
+  const why = make('small', { role: 'alert' });
+  select.addEventListener('change', () => {
+    const fault =
+      select.value === ''
+        ? null
+        : pulledFault(
+            day.pegs.map(({ key }) => key),
+            held,
+            entry.id,
+            select.value,
+          );
+    if (fault === null) void day.note(ABOUT.holds(entry.id), select.value === '' ? null : select.value);
+    else why.textContent = 'Somebody else has that peg.';
+  });
+  return make(
+    'li',
+    {},
+    make('span', { className: 'entry-name' }, entry.name === '' ? 'entered on another phone' : entry.name),
+    select,
+    button('Withdraws', () => {
+      void day.note(ABOUT.holds(entry.id), null).then(() => day.note(ABOUT.entry(entry.id), null));
+    }),
+    why,
+  );
+}
+
+function phoneDraw(day: MatchDay, bag: readonly string[], entries: readonly DayEntry[]): HTMLElement {
+  const draw = readDraw(agreedValue(day.standing, ABOUT.draw));
+  const body =
+    draw === null
+      ? promiseForm(day, bag, entries)
+      : draw.salt === undefined
+        ? saltForm(day, draw)
+        : drawnView(day, draw);
+  return make(
+    'details',
+    { className: 'phone-draw', open: draw !== null },
+    make('summary', {}, 'Draw by this phone'),
+    ...body,
+  );
+}
+
+function readDraw(value: unknown): PhoneDraw | null {
+  if (typeof value !== 'object' || value === null) return null;
+  const { match, pegs, seed, digest, entries } = value as Partial<PhoneDraw>;
+  const isWhole =
+    typeof match === 'string' &&
+    typeof seed === 'string' &&
+    typeof digest === 'string' &&
+    Array.isArray(pegs) &&
+    Array.isArray(entries);
+  return isWhole ? (value as PhoneDraw) : null;
+}
+
+function promiseForm(day: MatchDay, bag: readonly string[], entries: readonly DayEntry[]): HTMLElement[] {
+  const waiting = entries.filter(({ peg }) => peg === null);
+  const taken = new Set(entries.flatMap(({ peg }) => peg ?? []));
+  const pegs = bag.filter((key) => !taken.has(key));
+  if (waiting.length === 0 || waiting.length > pegs.length) {
+    return [
+      make(
+        'p',
+        {},
+        waiting.length === 0
+          ? 'Enter who has come first.'
+          : `${waiting.length} wait for a peg and the bag holds ${pegs.length}.`,
+      ),
+    ];
+  }
+  return [
+    make(
+      'p',
+      {},
+      `Each of the ${waiting.length} who have no peg yet, in the order of the list, gets one of the ${pegs.length} left in the bag. The phone first makes a secret number and shows its digest; read its first figures out. Then somebody else says a word: only both together make the draw.`,
+    ),
+    button(
+      'Make the secret number',
+      () => {
+        const seed = [...crypto.getRandomValues(new Uint8Array(32))]
+          .map((byte) => byte.toString(16).padStart(2, '0'))
+          .join('');
+        const promise = { match: day.data.match, pegs, seed };
+        void promiseDigest(promise).then((digest) =>
+          day.note(ABOUT.draw, { ...promise, digest, entries: waiting.map(({ id }) => id) }),
+        );
+      },
+      true,
+    ),
+  ];
+}
+
+function saltForm(day: MatchDay, draw: PhoneDraw): HTMLElement[] {
+  const salt = make('input', { autocomplete: 'off', maxLength: 100, name: 'salt' });
+  const form = make(
+    'form',
+    {},
+    make('p', {}, 'The digest, for all to see before the word is said:'),
+    make('p', { className: 'digest' }, draw.digest),
+    make('label', { className: 'field' }, 'The word that somebody else says, or the dice they roll', salt),
+    make('button', { type: 'submit', className: 'wide-button main' }, 'Draw'),
+  );
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    if (saltText(salt.value) === '') return;
+    void drawOut(day, draw, saltText(salt.value));
+  });
+  return [form];
+}
+
+async function drawOut(day: MatchDay, draw: PhoneDraw, salt: string): Promise<void> {
+  const order = await drawnPegs(draw, salt);
+  for (const [i, id] of draw.entries.entries()) await day.note(ABOUT.holds(id), order[i] ?? null);
+  await day.note(ABOUT.draw, { ...draw, salt });
+}
+
+function drawnView(day: MatchDay, draw: PhoneDraw): HTMLElement[] {
+  return [
+    make(
+      'p',
+      {},
+      `Drawn with the word “${draw.salt}”. Anybody can check it: the SHA-256 of the text below is the digest that was shown.`,
+    ),
+    make('p', { className: 'digest' }, draw.digest),
+    make('pre', {}, promiseText(draw)),
+    make(
+      'p',
+      { className: 'soft' },
+      'Then that text, a line feed and the word give the numbers: the 32-bit words of the SHA-256 of it with a line feed and 0, 1, 2 … behind. From the last peg to the second, each changes places with the one at the next number, its remainder by the places up to its own; words beyond the last whole multiple are passed over.',
+    ),
+    button('Draw again for who has none', () => void day.note(ABOUT.draw, null)),
+  ];
+}

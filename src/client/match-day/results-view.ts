@@ -1,0 +1,135 @@
+import { csvLine } from '../../content/intake/csv-line.ts';
+import { conflictsOf } from '../../match-day/match-log.ts';
+import type { ResultRow } from '../../match-day/match-results.ts';
+import { potShares } from '../../match-day/pot-shares.ts';
+import { STATUS_WORDS } from '../../match-day/weighed-in.ts';
+import { downloadFile } from '../round/hand-over.ts';
+import type { MatchDay } from './day.ts';
+import { button, make } from './make.ts';
+import { resultsSoFar } from './scales-view.ts';
+import { weightWords } from './weights.ts';
+
+const WON = { frame: 'frames', section: 'section', default: 'section, by default' } as const;
+
+/** The order of the match and of its sections as far as it has been weighed, for the screen, the printer and a table. */
+export function resultsView(day: MatchDay, pot: { coins: number }): HTMLElement {
+  const rows = resultsSoFar(day);
+  if (rows.length === 0) return make('p', { className: 'soft' }, 'No peg has been to the scales yet.');
+  const open = day.pegs.length - rows.length;
+  const differing = conflictsOf(day.standing).length;
+  return make(
+    'div',
+    {},
+    make(
+      'p',
+      { className: open + differing === 0 ? 'soft' : 'notice' },
+      open + differing === 0
+        ? `All ${rows.length} pegs have been to the scales.`
+        : `${open} of ${day.pegs.length} pegs have not been to the scales${differing === 0 ? '' : `; of ${differing} things two phones say different`}. The order is as far as it goes.`,
+    ),
+    table(day, rows),
+    ...potView(day, rows, pot),
+    button('Print the results', () => print()),
+    button('Save the results as a table', () => void downloadFile(resultsCsv(day, rows))),
+  );
+}
+
+function table(day: MatchDay, rows: readonly ResultRow[]): HTMLElement {
+  const hasNames = rows.some(({ peg }) => day.holderOf(peg) !== '');
+  const cell = (text: string) => make('td', {}, text);
+  return make(
+    'section',
+    { className: 'wide', tabIndex: 0, ariaLabel: 'Results' },
+    make(
+      'table',
+      { className: 'results' },
+      make(
+        'thead',
+        {},
+        make(
+          'tr',
+          {},
+          ...['', 'peg', ...(hasNames ? ['name'] : []), 'weight', 'section', 'points', ''].map((head) =>
+            make('th', { scope: 'col' }, head),
+          ),
+        ),
+      ),
+      make(
+        'tbody',
+        {},
+        ...rows.map((row) =>
+          make(
+            'tr',
+            {},
+            make('th', { scope: 'row' }, row.overallPlace === null ? '' : String(row.overallPlace)),
+            cell(day.nameOf(day.movedTo(row.peg) ?? row.peg)),
+            ...(hasNames ? [cell(day.holderOf(row.peg))] : []),
+            cell(
+              row.status === 'weighed' ? weightWords(row.grams, day.data.weightUnit) : STATUS_WORDS[row.status].name,
+            ),
+            cell(row.sectionPlace === null ? row.section : `${row.section} ${row.sectionPlace}`),
+            cell(String(row.points)),
+            cell(row.won === null ? '' : WON[row.won]),
+          ),
+        ),
+      ),
+    ),
+  );
+}
+
+/** Shares of the pot: a sum typed here, by the parts of the match's file. Arithmetic only. */
+function potView(day: MatchDay, rows: readonly ResultRow[], pot: { coins: number }): HTMLElement[] {
+  if (day.data.pot.length === 0) return [];
+  const input = make('input', {
+    inputMode: 'decimal',
+    autocomplete: 'off',
+    value: pot.coins === 0 ? '' : (pot.coins / 100).toFixed(2),
+  });
+  input.addEventListener('change', () => {
+    pot.coins = /^\d{1,6}(?:\.\d{1,2})?$/.test(input.value.trim()) ? Math.round(Number(input.value) * 100) : 0;
+    void day.reload();
+  });
+  const placed = rows.filter(({ won }) => won === 'frame');
+  const shares = potShares(
+    pot.coins,
+    placed.map(({ overallPlace }) => overallPlace!),
+    day.data.pot,
+  );
+  return [
+    make('h3', {}, 'Shares of the pot'),
+    make('label', { className: 'field' }, `The pot, shared ${day.data.pot.join(' : ')}`, input),
+    ...(pot.coins === 0
+      ? []
+      : [
+          make(
+            'ol',
+            {},
+            ...placed.map((row, i) =>
+              make(
+                'li',
+                {},
+                `${[day.nameOf(row.peg), day.holderOf(row.peg)].filter((word) => word !== '').join(', ')}: ${((shares[i] ?? 0) / 100).toFixed(2)}`,
+              ),
+            ),
+          ),
+        ]),
+    make('p', { className: 'soft' }, 'Arithmetic alone: nothing is paid by this page.'),
+  ];
+}
+
+function resultsCsv(day: MatchDay, rows: readonly ResultRow[]): File {
+  const lines = rows.map((row) =>
+    csvLine([
+      row.overallPlace === null ? '' : String(row.overallPlace),
+      day.nameOf(day.movedTo(row.peg) ?? row.peg),
+      day.holderOf(row.peg),
+      row.section,
+      row.sectionPlace === null ? '' : String(row.sectionPlace),
+      String(row.points),
+      row.status,
+      row.status === 'weighed' ? weightWords(row.grams, day.data.weightUnit) : '',
+    ]),
+  );
+  const text = ['place,peg,name,section,section_place,points,status,weight', ...lines].join('\r\n');
+  return new File([`${text}\r\n`], `results-${day.data.match}.csv`, { type: 'text/csv' });
+}

@@ -1,0 +1,110 @@
+import type { Units } from '../../domain/bag.ts';
+import { hoursFished, type Match } from '../../domain/match.ts';
+import { toPoundsOuncesDrams } from '../../domain/weight.ts';
+import { agreedValue, conflictsOf, type Note, type Standing, standingNotes } from '../../match-day/match-log.ts';
+import { ABOUT, movedPeg, onScales, totalGrams } from '../../match-day/scales.ts';
+import type { ResultMatch, ResultRow } from '../papers/results/result-row.ts';
+
+/** A match day understood as rows of the log, or why it is not. */
+export type MatchResultsRead =
+  | { readonly ok: true; readonly match: ResultMatch; readonly told: readonly string[] }
+  | { readonly ok: false; readonly lines: readonly string[] };
+
+/** Hours of a match whose file does not say when it begins and ends (common practice, no source). */
+const USUAL_HOURS = 5;
+
+/**
+ * The rows of the log that a match day's notes say. What two phones say differently is refused, with both: it is settled on a
+ * phone, not here. A peg that never came to the scales is told and left out: nothing is made up for it.
+ * @param hours those of the water's last match, where the match's file gives none
+ */
+export function matchResultRows(
+  match: Match,
+  notes: readonly Note[],
+  units: Units,
+  file: string,
+  hours = USUAL_HOURS,
+): MatchResultsRead {
+  const standing = standingNotes(notes);
+  const differing = conflictsOf(standing);
+  if (differing.length > 0) {
+    return {
+      ok: false,
+      lines: differing.map(
+        ({ about, notes: both }) =>
+          `${file}: two phones say different things of ${about}: ${both.map(({ value, at }) => `${JSON.stringify(value)} (${at})`).join(' and ')}. Settle it on a phone (Scales, that peg) and hand over again.`,
+      ),
+    };
+  }
+  const known = new Set(match.plan.flatMap(({ pegs }) => pegs));
+  const strange = [...standing.keys()].filter((about) => about.startsWith('scales ') && !known.has(about.slice(7)));
+  if (strange.length > 0) {
+    return {
+      ok: false,
+      lines: strange.map(
+        (about) =>
+          `${file}: ${about.slice(7)} was weighed and is not in the plan of ${match.id}. Put it into a section of matches/${match.id}.md, or take it out on the phone.`,
+      ),
+    };
+  }
+  const holders = holdersOf(standing);
+  const rows: ResultRow[] = [];
+  const missing: string[] = [];
+  for (const section of match.plan) {
+    for (const planned of section.pegs) {
+      const said = onScales(agreedValue(standing, ABOUT.scales(planned)));
+      if (said === null) {
+        missing.push(planned);
+        continue;
+      }
+      const key = movedPeg(agreedValue(standing, ABOUT.moved(planned)))?.to ?? planned;
+      const grams = totalGrams(said);
+      rows.push({
+        water: key.slice(0, key.indexOf('/')),
+        peg: key.slice(key.indexOf('/') + 1),
+        section: section.name,
+        name: holders.get(planned) ?? '',
+        status: said.status,
+        weight: said.status === 'weighed' ? { grams, written: writtenWeight(grams, units.weight) } : null,
+        parts: Object.fromEntries(Object.entries(said.fish).map(([part, count]) => [part, { count }])),
+        position: null,
+        place: file,
+      });
+    }
+  }
+  if (rows.length === 0) return { ok: false, lines: [`${file}: no peg of it has been to the scales.`] };
+  const fished = rows.filter(({ status }) => status !== 'absent').length;
+  return {
+    ok: true,
+    match: {
+      file,
+      day: match.day,
+      rows,
+      listing: 'full',
+      framePlaces: match.places,
+      fished: match.waters.length > 1 ? null : fished,
+      hours: hoursFished(match) ?? hours,
+      ...(match.waters.length > 1 ? { match: match.id } : {}),
+    },
+    told: missing.length === 0 ? [] : [`Never weighed, and left out of the log: ${missing.join(', ')}.`],
+  };
+}
+
+/** Names by peg, where the file holds any. */
+function holdersOf(standing: Standing): ReadonlyMap<string, string> {
+  const holders = new Map<string, string>();
+  for (const [about, [note]] of standing) {
+    if (!about.startsWith('entry ') || typeof note?.value !== 'object' || note.value === null) continue;
+    const peg = agreedValue(standing, ABOUT.holds(about.slice('entry '.length)));
+    const { name } = note.value as { readonly name?: unknown };
+    if (typeof peg === 'string' && typeof name === 'string') holders.set(peg, name);
+  }
+  return holders;
+}
+
+/** As the log writes it: whole drams, or grams as kilograms. */
+function writtenWeight(grams: number, unit: Units['weight']): string {
+  if (unit === 'kg') return `${(Math.round(grams) / 1000).toFixed(3)} kg`;
+  const { pounds, ounces, drams } = toPoundsOuncesDrams(grams);
+  return drams === 0 ? `${pounds}-${String(ounces).padStart(2, '0')}` : `${pounds}-${ounces}-${drams}`;
+}

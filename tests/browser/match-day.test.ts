@@ -1,0 +1,203 @@
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { openBrowser, PHONE } from './chromium.ts';
+
+const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
+const MATCH = '2026-12-06-winter-three';
+const DAY = `matches/${MATCH}/day/`;
+
+/** The pegs of the demo's match, in the order of its plan. */
+const PEGS = [
+  ...readFileSync(join(PROJECT, `content/matches/${MATCH}.md`), 'utf8').matchAll(/^ {2}[A-Z]: \[(.*)\]$/gm),
+].flatMap(([, pegs = '']) => pegs.split(', '));
+/** What each peg weighs, in pounds and ounces; every seventh did not weigh. */
+const WEIGHTS = PEGS.map((peg, i) => ({ peg, pounds: 3 + ((i * 7) % 23), ounces: (i * 5) % 16, isDnw: i % 7 === 6 }));
+
+let browser: Browser;
+let scratch: string;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+  scratch = mkdtempSync(join(tmpdir(), 'peg-atlas-match-day-'));
+  cpSync(join(PROJECT, 'content'), join(scratch, 'venue'), { recursive: true });
+});
+afterAll(async () => {
+  await browser.close();
+  rmSync(scratch, { recursive: true });
+});
+
+function venueCommand(...args: string[]) {
+  return spawnSync(process.execPath, ['src/commands/venue.ts', ...args], {
+    cwd: PROJECT,
+    env: { ...process.env, VENUE_DIR: join(scratch, 'venue') },
+    encoding: 'utf8',
+  });
+}
+
+/** A phone with the page of the day open, its signal gone. */
+async function phone(): Promise<{ readonly context: BrowserContext; readonly page: Page }> {
+  const context = await browser.newContext({ viewport: PHONE, acceptDownloads: true });
+  const page = await context.newPage();
+  await page.goto(inject('siteUrl') + DAY);
+  await page.waitForSelector('#day:not([hidden])');
+  await context.setOffline(true);
+  return { context, page };
+}
+
+/** Notes kept, as the page tells; it tells them once they are on the disk. */
+function notesKept(page: Page): Promise<number> {
+  return page.$eval('#day-saved', (line) => Number(/^(\d+)/.exec(line.textContent ?? '')?.[1]));
+}
+
+async function afterNote(page: Page, act: () => Promise<void>): Promise<void> {
+  const before = await notesKept(page);
+  await act();
+  await expect.poll(() => notesKept(page), { timeout: 20_000 }).toBe(before + 1);
+}
+
+async function openPeg(page: Page, peg: string): Promise<void> {
+  const row = page.locator(`[data-peg="${peg}"]`);
+  if ((await row.getAttribute('aria-expanded')) !== 'true') await row.click();
+  await page.waitForSelector(`[data-peg="${peg}"][aria-expanded="true"]`);
+}
+
+async function weigh(page: Page, { peg, pounds, ounces, isDnw }: (typeof WEIGHTS)[number]): Promise<void> {
+  await openPeg(page, peg);
+  await afterNote(page, async () => {
+    if (isDnw) return page.click('[data-status="dnw"]');
+    await page.fill('.net-form [name="lb"]', String(pounds));
+    await page.fill('.net-form [name="oz"]', String(ounces));
+    await page.click('.net-form [type="submit"]');
+  });
+}
+
+async function handOver(page: Page, words: string): Promise<string> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: words }).click(),
+  ]);
+  const path = join(scratch, download.suggestedFilename());
+  await download.saveAs(path);
+  return path;
+}
+
+describe('a match day on two phones without a signal', () => {
+  it('draws, weighs, survives restarts, merges with conflicts shown, and writes the log', async () => {
+    const one = await phone();
+    const other = await phone();
+    const middle = PEGS.length / 2;
+
+    // The draw by the first phone: entries, a promise, a word, and the order that anybody can check.
+    for (const name of ['Pat Example', 'Jo Sample', 'Sam Instance']) {
+      await one.page.fill('[name="entry"]', name);
+      await afterNote(one.page, () => one.page.click('.add-entry [type="submit"]'));
+    }
+    await one.page.click('.phone-draw summary');
+    await afterNote(one.page, () => one.page.getByRole('button', { name: 'Make the secret number' }).click());
+    expect(await one.page.textContent('.digest')).toMatch(/^[0-9a-f]{64}$/);
+    await one.page.fill('[name="salt"]', 'Blue bucket');
+    await one.page.getByRole('button', { name: 'Draw', exact: true }).click();
+    await expect.poll(() => one.page.textContent('.phone-draw pre'), { timeout: 20_000 }).toContain('Peg Atlas draw');
+    const held = await one.page.$$eval('.entries select', (selects) =>
+      selects.map((select) => (select as HTMLSelectElement).value),
+    );
+    expect(new Set(held).size).toBe(3);
+    expect(held.every((peg) => PEGS.includes(peg))).toBe(true);
+
+    // Each scale does its half; the phone is killed in the middle of it and loses nothing.
+    for (const [i, weight] of WEIGHTS.slice(0, middle).entries()) {
+      await weigh(one.page, weight);
+      if (i === 4) {
+        const kept = await notesKept(one.page);
+        await one.context.setOffline(false);
+        await one.page.close();
+        const again = await one.context.newPage();
+        await again.goto(inject('siteUrl') + DAY);
+        await again.waitForSelector('#day:not([hidden])');
+        await one.context.setOffline(true);
+        expect(await notesKept(again)).toBe(kept);
+        Object.assign(one, { page: again });
+      }
+    }
+    for (const weight of WEIGHTS.slice(middle)) await weigh(other.page, weight);
+
+    // Both weighed the first peg of the second half, and differ.
+    const twice = WEIGHTS[middle]!;
+    await weigh(one.page, { ...twice, isDnw: false, pounds: 1, ounces: 1 });
+
+    const file = await handOver(other.page, 'Hand over without names');
+    await one.page.setInputFiles('input[type="file"]', file);
+    await expect.poll(() => one.page.textContent('#day-saved'), { timeout: 20_000 }).toContain('1 to be settled');
+    await openPeg(one.page, twice.peg);
+    await afterNote(one.page, () => one.page.click(`.scale-form .wide-button.main:has-text("${twice.pounds} lb")`));
+    expect(await one.page.textContent('#day-saved')).not.toContain('to be settled');
+
+    // The same file again adds nothing; a net of another digit is asked about.
+    const notes = await notesKept(one.page);
+    await one.page.setInputFiles('input[type="file"]', file);
+    await expect
+      .poll(() => one.page.textContent('#day-hand-over [role="status"]'), { timeout: 20_000 })
+      .toContain('here already');
+    expect(await notesKept(one.page)).toBe(notes);
+    await openPeg(one.page, PEGS[0]!);
+    await one.page.fill('.net-form [name="lb"]', '320');
+    await one.page.click('.net-form [type="submit"]');
+    expect(await one.page.textContent('.net-form .why')).toContain('five times the heaviest');
+
+    // Results: every peg in, the heaviest first.
+    expect(await one.page.textContent('#day-results')).toContain(`All ${PEGS.length} pegs have been to the scales.`);
+    const heaviest = WEIGHTS.filter(({ isDnw }) => !isDnw).toSorted(
+      (a, b) => b.pounds * 16 + b.ounces - a.pounds * 16 - a.ounces,
+    )[0]!;
+    expect(await one.page.textContent('.results tbody tr:first-child td')).toBe(heaviest.peg.split('/')[1]);
+
+    // Into the log: shown, written, and the same file again changes nothing.
+    const whole = await handOver(one.page, 'Hand over with names');
+    const keys = join(scratch, 'keys');
+    const taken = venueCommand('intake', whole, '--yes', '--keys', keys);
+    expect(taken.stderr).toContain('Taken in.');
+    expect(taken.stdout).toContain(`2026-12-06-kiln-pool: new, ${PEGS.length} sessions`);
+    const log = readFileSync(join(scratch, 'venue/sessions/2026/sessions.csv'), 'utf8');
+    const rows = log.split('\n').filter((row) => row.startsWith('2026-12-06-kiln-pool,'));
+    expect(rows).toHaveLength(PEGS.length);
+    expect(rows.filter((row) => /,a-[0-9a-z]+,/.test(row))).toHaveLength(3);
+    expect(log).not.toMatch(/Pat|Example|Sample|Instance/);
+    expect(readFileSync(join(scratch, `venue/matches/${MATCH}.md`), 'utf8')).toContain('status: fished');
+    expect(venueCommand('intake', whole, '--yes', '--keys', keys).stderr).toContain('nothing new');
+
+    // A corrected weight takes the place of the old one.
+    await openPeg(one.page, PEGS[1]!);
+    await afterNote(one.page, () => one.page.getByRole('button', { name: 'Take it all back' }).click());
+    await weigh(one.page, { ...WEIGHTS[1]!, pounds: 2, ounces: 2 });
+    const corrected = venueCommand('intake', await handOver(one.page, 'Hand over with names'), '--yes', '--keys', keys);
+    expect(corrected.stdout).toContain('corrected');
+    const after = readFileSync(join(scratch, 'venue/sessions/2026/sessions.csv'), 'utf8');
+    expect(after.split('\n').filter((row) => row.startsWith('2026-12-06-kiln-pool,'))).toHaveLength(PEGS.length);
+    expect(after).toMatch(new RegExp(`^2026-12-06-kiln-pool,A,${PEGS[1]!.split('/')[1]},[^,]*,weighed,2-02,`, 'm'));
+    expect(venueCommand('check').status).toBe(0);
+    await one.context.close();
+    await other.context.close();
+  });
+
+  it('gives every control 48 pixels and scrolls sideways nowhere', async () => {
+    const { context, page } = await phone();
+    await openPeg(page, PEGS[0]!);
+    const small = await page.$$eval(
+      '#day button, #day select, #day input:not([type="file"]), #day .day-parts a, #day summary',
+      (controls) =>
+        controls
+          .filter(
+            (control) => control.getBoundingClientRect().height > 0 && control.getBoundingClientRect().height < 48,
+          )
+          .map((control) => control.outerHTML.slice(0, 80)),
+    );
+    expect(small).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+    await context.close();
+  });
+});

@@ -1,0 +1,89 @@
+import { describe, expect, test } from 'vitest';
+import { matchResultRows } from '../../../src/content/intake/match-results.ts';
+import { type Match, USUAL_SCORING } from '../../../src/domain/match.ts';
+import { mergedNotes, type Note, noteOf } from '../../../src/match-day/match-log.ts';
+import { ABOUT } from '../../../src/match-day/scales.ts';
+
+const MATCH: Match = {
+  id: '2026-12-06-pairs',
+  name: 'Pairs',
+  day: '2026-12-06',
+  waters: ['pit'],
+  entries: 4,
+  sections: 2,
+  apartMetres: 0,
+  stepFree: 0,
+  ends: { rule: 'any', features: [] },
+  leaveOut: [],
+  places: 1,
+  scoring: USUAL_SCORING,
+  pot: [],
+  allIn: '10:00',
+  allOut: '15:30',
+  status: 'planned',
+  plan: [
+    { name: 'A', pegs: ['pit/1', 'pit/2'] },
+    { name: 'B', pegs: ['pit/3', 'pit/4'] },
+  ],
+  kept: [],
+  markdown: '',
+};
+
+/** 12 lb 4 oz and 3 lb 0 oz 8 dr in grams, by the definition of the pound. */
+const GRAMS = { heavy: 12.25 * 453.59237, light: (3 + 0.5 / 16) * 453.59237 };
+
+function noted(phone: string, ...things: readonly (readonly [string, unknown])[]): Note[] {
+  const notes: Note[] = [];
+  for (const [about, value] of things) notes.push(noteOf(notes, phone, about, value, '2026-12-06T15:40:00Z'));
+  return notes;
+}
+const weighed = (...nets: number[]) => ({ status: 'weighed', nets, fish: {} });
+const units = { length: 'm', weight: 'lb' } as const;
+
+describe('matchResultRows', () => {
+  test('writes what the scales say, moves pegs, keeps the endings apart, and tells who never came', () => {
+    const notes = noted(
+      'a1',
+      [ABOUT.entry('a1-1'), { name: 'Pat Example' }],
+      [ABOUT.holds('a1-1'), 'pit/1'],
+      [ABOUT.scales('pit/1'), weighed(GRAMS.heavy)],
+      [ABOUT.scales('pit/2'), { status: 'dnw', nets: [], fish: {} }],
+      [ABOUT.moved('pit/3'), { to: 'pit/9', why: 'loose board' }],
+      [ABOUT.scales('pit/3'), { ...weighed(GRAMS.light), fish: { carp: 2 } }],
+    );
+    const read = matchResultRows(MATCH, notes, units, 'one.txt');
+    if (!read.ok) throw new Error(read.lines.join());
+    expect(read.told).toEqual(['Never weighed, and left out of the log: pit/4.']);
+    expect(read.match).toMatchObject({ day: '2026-12-06', hours: 5.5, framePlaces: 1, fished: 3, listing: 'full' });
+    expect(
+      read.match.rows.map(({ peg, section, name, status, weight }) => [peg, section, name, status, weight?.written]),
+    ).toEqual([
+      ['1', 'A', 'Pat Example', 'weighed', '12-04'],
+      ['2', 'A', '', 'dnw', undefined],
+      ['9', 'B', '', 'weighed', '3-0-8'],
+    ]);
+    expect(read.match.rows[2]!.parts).toEqual({ carp: { count: 2 } });
+  });
+
+  test('refuses what two phones say differently, with both', () => {
+    const one = noted('a1', [ABOUT.scales('pit/1'), weighed(500)]);
+    const other = noted('b2', [ABOUT.scales('pit/1'), weighed(600)]);
+    const read = matchResultRows(MATCH, mergedNotes(one, other).notes, units, 'two.txt');
+    expect(read).toMatchObject({ ok: false });
+    if (!read.ok)
+      expect(read.lines[0]).toMatch(
+        /two phones say different things of scales pit\/1: .*500.* and .*600.*Settle it on a phone/,
+      );
+  });
+
+  test('refuses a peg that is not in the plan, and a day on which nobody came to the scales', () => {
+    expect(matchResultRows(MATCH, noted('a1', [ABOUT.scales('pit/77'), weighed(5)]), units, 'f')).toMatchObject({
+      ok: false,
+      lines: [expect.stringContaining('pit/77 was weighed and is not in the plan')],
+    });
+    expect(matchResultRows(MATCH, [], units, 'f')).toMatchObject({
+      ok: false,
+      lines: ['f: no peg of it has been to the scales.'],
+    });
+  });
+});
