@@ -72,6 +72,31 @@ test('an import of places puts a peg where it is, turns it to the water and take
   expect(record).toContain('facing: 180');
 });
 
+test('a drawn shore takes the stand-ins along, and a water called after trees is a water', async () => {
+  answer({ ...ANSWERS, waters: 'Alder Pool', 'pegs of Alder Pool': '6' });
+  await startHere();
+  const ring = [
+    [-1.5, 52.5],
+    [-1.4985, 52.5],
+    [-1.4985, 52.5006],
+    [-1.5, 52.5006],
+    [-1.5, 52.5],
+  ];
+  const drawing = join(root, 'drawing.geojson');
+  const shape = {
+    type: 'Feature',
+    properties: { name: 'Alder Pool' },
+    geometry: { type: 'Polygon', coordinates: [ring] },
+  };
+  writeFileSync(drawing, JSON.stringify({ type: 'FeatureCollection', features: [shape] }));
+  expect(await importPapers(['places', drawing, '--venue', folder(), '--yes'], recordedIo())).toBe(0);
+  const { venue, faults } = await loadVenue(folder());
+  expect(faults.map(({ rule }) => rule)).toEqual(['lines-surveyed']);
+  expect(venue?.pegs).toHaveLength(6);
+  for (const { at } of venue!.pegs) expect([Math.round(at.lat), Math.round(at.lng)]).toEqual([53, -1]);
+  expect(readFileSync(join(folder(), 'pegs/alder-pool/6.md'), 'utf8')).toContain('placeholder: true');
+});
+
 test('questions that are open are told all at once, with what to write, and nothing is written', async () => {
   answer({ name: 'Alder Lakes', weights: 'stones' });
   const io = recordedIo();

@@ -38,10 +38,7 @@ export function planFiles(plan: VenuePlan): ReadonlyMap<string, string> {
 export function waterFiles(water: WaterPlan, index: number, lines: LinesPlan, day: Day): ReadonlyMap<string, string> {
   const sketch = sketchWater(water.pegs, index);
   const position = ({ lat, lng }: { lat: number; lng: number }) => [lng, lat];
-  const features = [
-    feature({ kind: 'outline' }, 'Polygon', [[...sketch.outline, sketch.outline[0]!].map(position)]),
-    feature({ kind: 'car-park', name: 'Car park (placeholder)' }, 'Point', position(sketch.carPark)),
-  ];
+  const features = [feature({ kind: 'outline' }, 'Polygon', [[...sketch.outline, sketch.outline[0]!].map(position)])];
   return new Map([
     [
       `waters/${water.id}.md`,

@@ -18,7 +18,6 @@ export interface SketchedWater {
   /** Without the repeated corner. */
   readonly outline: readonly LatLng[];
   readonly pegs: readonly SketchedPeg[];
-  readonly carPark: LatLng;
 }
 
 /**
@@ -33,7 +32,6 @@ export function sketchWater(pegs: readonly string[], index: number): SketchedWat
   const at = (east: number, north: number): LatLng => placed(from, east, north);
   return {
     outline: [at(0, 0), at(long, 0), at(long, ACROSS_METRES), at(0, ACROSS_METRES)],
-    carPark: at(-15, -15),
     pegs: pegs.map((peg, place) => {
       const isSouth = place < aSide;
       const along = isSouth ? place : 2 * aSide - 1 - place;

@@ -1,3 +1,4 @@
+import { countWords } from '../../../domain/count-words.ts';
 import type { LatLng } from '../../../domain/place.ts';
 import { distanceMetres } from '../../../ground/geodesy/geodesic-between.ts';
 import { shorePlaces } from '../../../ground/shore-place.ts';
@@ -14,6 +15,7 @@ export interface PlaceChange {
 
 /** Below this a place has not moved: a phone writes no two positions alike. */
 const STILL_METRES = 0.5;
+const IS_PLACEHOLDER = /^position:.*\bplaceholder: *true/m;
 
 /**
  * Puts places into the folder: outlines and things onto the maps, a record for each new peg, a position into each known one.
@@ -32,6 +34,7 @@ export function planPlaces(
       ...(water.isNew ? newWater(water, files) : []),
       ...mapChanges(water, things, files),
       ...pegs.flatMap((peg) => pegChange(peg, water, position(water.id, peg.peg), files)),
+      ...(things.some(({ kind }) => kind === 'outline') ? placeholdersAlong(water, files) : []),
     ];
   });
 }
@@ -76,7 +79,7 @@ function pegChange(
     );
     return [{ what: path, words: `a new peg facing ${facing}° by the shore${beside}` }];
   }
-  const isPlaceholder = /^position:.*\bplaceholder: *true/m.test(text);
+  const isPlaceholder = IS_PLACEHOLDER.test(text);
   if (!isPlaceholder && before !== undefined && distanceMetres(before, at) < STILL_METRES) return [];
   const moved =
     before === undefined || isPlaceholder ? 'a position' : `moved ${distanceMetres(before, at).toFixed(1)} m`;
@@ -96,6 +99,41 @@ function pegChange(
     ]),
   );
   return [{ what: path, words: `${moved}${beside}` }];
+}
+
+/** Pegs that stand in for themselves go along to a shore that was drawn, spread evenly around it, and still stand in. */
+function placeholdersAlong({ id, shore }: PlacesWater, files: StagedFiles): readonly PlaceChange[] {
+  if (shore === null) return [];
+  const standIns = files.pegsOf(id).flatMap((peg) => {
+    const path = `pegs/${id}/${peg}.md`;
+    const text = files.text(path);
+    return text !== null && IS_PLACEHOLDER.test(text) ? [{ path, text }] : [];
+  });
+  standIns.sort((a, b) => a.path.localeCompare(b.path, 'en', { numeric: true }));
+  standIns.forEach(({ path, text }, index) => {
+    const at = alongRing(shore.outline, (index + 0.5) / standIns.length);
+    files.put(
+      path,
+      editFrontMatter(text, [
+        { kind: 'set', path: ['position', 'lat'], value: degrees(at.lat) },
+        { kind: 'set', path: ['position', 'lng'], value: degrees(at.lng) },
+        { kind: 'set', path: ['facing'], value: shorePlaces(shore)(at).facingDegrees },
+      ]),
+    );
+  });
+  const words = `${countWords(standIns.length, 'peg')} without a place of their own, spread along the shore as drawn`;
+  return standIns.length === 0 ? [] : [{ what: `pegs/${id}`, words }];
+}
+
+/** The place a share of the way around a ring. */
+function alongRing(ring: readonly LatLng[], share: number): LatLng {
+  const lengths = ring.map((corner, index) => distanceMetres(corner, ring[(index + 1) % ring.length]!));
+  let left = share * lengths.reduce((sum, length) => sum + length, 0);
+  let side = 0;
+  while (side < ring.length - 1 && left > lengths[side]!) left -= lengths[side++]!;
+  const [from, to] = [ring[side]!, ring[(side + 1) % ring.length]!];
+  const part = lengths[side] === 0 ? 0 : left / lengths[side]!;
+  return { lat: from.lat + (to.lat - from.lat) * part, lng: from.lng + (to.lng - from.lng) * part };
 }
 
 function besideWater(metres: number): string {

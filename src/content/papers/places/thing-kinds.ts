@@ -43,11 +43,12 @@ export function kindInWords(
 ): ThingKind | null {
   const known = BY_SHAPE[shape.type];
   if (kind !== null && known.some(([one]) => one === kind)) return kind;
+  // A water may be called Alder Pool: its whole name says more than a word in it.
+  if (shape.type === 'area' && waterNames.some((water) => headingWords(name) === headingWords(water))) return 'outline';
   const words = headingWords(`${name} ${note}`);
   const found = known.find(([, pattern]) => pattern.test(words));
   // A phone's own name for a walk ("Track 3") says nothing of the ground.
   if (found !== undefined && !(isTrack && found[0] === 'path')) return found[0];
-  if (shape.type === 'area' && waterNames.some((water) => headingWords(name) === headingWords(water))) return 'outline';
   if (shape.type === 'point' && pegInName(name) !== null) return 'peg';
   return null;
 }

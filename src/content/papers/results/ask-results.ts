@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { BagPart } from '../../../domain/bag.ts';
+import { countWords } from '../../../domain/count-words.ts';
 import { isDay } from '../../../domain/day.ts';
 import type { SessionStatus } from '../../../domain/session.ts';
 import { headingWords } from '../headings.ts';
@@ -43,7 +44,7 @@ export function markQuestion(shape: string, mark: string, places: readonly strin
     of: shape,
     key: `mark ${mark}`,
     ask: `What does ${words} mean on these sheets?`,
-    evidence: [`seen ${places.length} times, first at ${places[0]}`],
+    evidence: [`seen ${countWords(places.length, 'time')}, first at ${places[0]}`],
     choices: MEANINGS,
     ...(usual === undefined ? {} : { suggested: usual }),
   };
@@ -80,7 +81,7 @@ export function tenthsQuestion(shape: string, places: readonly string[]): Questi
     of: shape,
     key: 'point one',
     ask: 'In cells kept as numbers, does .1 mean 1 ounce, or 10 ounces whose nought the spreadsheet dropped?',
-    evidence: [`seen ${places.length} times, first at ${places[0]}`],
+    evidence: [`seen ${countWords(places.length, 'time')}, first at ${places[0]}`],
     choices: [
       { value: 'one', words: '1 oz' },
       { value: 'ten', words: '10 oz' },
