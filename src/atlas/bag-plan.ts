@@ -6,7 +6,7 @@ import type { Atlas } from './atlas.ts';
 import { chanceWords } from './chance-words.ts';
 import { expectedWeight } from './expected-weight.ts';
 
-/** One row of the plan: a bag part, or the total as the last. */
+/** One row of the plan: the total, then a bag part each. */
 export interface BagPlanRow {
   readonly name: string;
   readonly low: string;
@@ -20,14 +20,20 @@ export interface BagPlanMonth {
   readonly name: string;
   readonly evidence: Evidence;
   readonly rows: readonly BagPlanRow[];
-  /** "To frame 41 lb (34 lb to 52 lb) …"; null where no event of that month says. */
-  readonly aim: string | null;
-  /** "1 in 6 frames from here; the draw alone gives 1 in 4." */
+  /** The weight to frame now; null where no match of that month says. */
+  readonly frame: FrameWords | null;
+  /** "An average angler frames from here once in 6; from any peg, once in 4." */
   readonly chance: string;
-  /** "No carp at all in 3 sessions of 10." Empty where it hardly happens. */
+  /** "3 sessions in 10: no carp." Empty where it hardly happens. */
   readonly without: string;
   /** "Framing bags in November: 62% carp, 38% silvers (14 bags logged by parts)." */
   readonly makeUp: string | null;
+}
+
+/** The weight to frame: `41 lb`, then "(34 lb to 52 lb); to win 58 lb (50 lb to 70 lb). From 4 matches." */
+export interface FrameWords {
+  readonly typical: string;
+  readonly rest: string;
 }
 
 export interface BagPlan {
@@ -64,27 +70,36 @@ function planOfMonth(atlas: Atlas, bag: ExpectedBag): BagPlanMonth {
     month: bag.month,
     name: monthName(bag.month),
     evidence: bag.evidence,
-    rows: [...bag.parts.map(({ part, bag: expected }) => row(nameOf(part), expected)), row('Total', bag.total)],
-    aim: aimWords(atlas.ratings.framing.find(inMonth), units.weight),
-    chance: framesWords(bag.chanceToFrame, bag.chanceByDraw),
+    rows: [row('Total', bag.total), ...bag.parts.map(({ part, bag: expected }) => row(nameOf(part), expected))],
+    frame: frameWords(atlas.ratings.framing.find(inMonth), units.weight),
+    chance: chanceToFrameWords(bag.chanceToFrame, bag.chanceByDraw),
     without: bag.parts
       .filter(({ chanceOfNone }) => chanceOfNone >= WORTH_SAYING)
-      .map(({ part, chanceOfNone }) => `No ${nameOf(part).toLowerCase()} at all in ${sessionsInTen(chanceOfNone)}.`)
+      .map(({ part, chanceOfNone }) => `${sessionsInTen(chanceOfNone)}: no ${nameOf(part).toLowerCase()}.`)
       .join(' '),
     makeUp: makeUpWords(atlas.ratings.framingMakeUp.find(inMonth), nameOf),
   };
 }
 
-/** Weight to frame and to win, each with the range over the month's events. */
+/** Weight to frame and to win as a sentence, each with the range over the month's matches. */
 export function aimWords(framing: FramingMonth | undefined, unit: Units['weight']): string | null {
+  const words = frameWords(framing, unit);
+  return framing === undefined || words === null
+    ? null
+    : `${monthName(framing.month)}: to frame ${words.typical}${words.rest}`;
+}
+
+function frameWords(framing: FramingMonth | undefined, unit: Units['weight']): FrameWords | null {
   if (framing === undefined || framing.frameKg === null) return null;
   const weight = (kilograms: number) => expectedWeight(kilograms, unit);
   const range = (low: number | null, high: number | null) =>
     low === null || high === null || low === high ? '' : ` (${weight(low)} to ${weight(high)})`;
-  const frame = `To frame ${weight(framing.frameKg)}${range(framing.frameLowKg, framing.frameHighKg)}`;
   const win =
-    framing.winKg === null ? '' : `, to win ${weight(framing.winKg)}${range(framing.winLowKg, framing.winHighKg)}`;
-  return `${frame}${win}; from ${framing.events === 1 ? '1 event' : `${framing.events} events`} in ${monthName(framing.month)}.`;
+    framing.winKg === null ? '' : `; to win ${weight(framing.winKg)}${range(framing.winLowKg, framing.winHighKg)}`;
+  return {
+    typical: weight(framing.frameKg),
+    rest: `${range(framing.frameLowKg, framing.frameHighKg)}${win}. From ${framing.events === 1 ? '1 match' : `${framing.events} matches`}.`,
+  };
 }
 
 /** What the framing bags of a month were made of, largest share first; null where none was logged by parts. */
@@ -99,16 +114,14 @@ export function makeUpWords(makeUp: FramingMakeUp | undefined, nameOf: (part: st
 
 function sessionsInTen(chance: number): string {
   const tenths = Math.round(chance * 10);
-  if (tenths === 0) return '1 session of 20';
-  return tenths >= 10 ? 'nearly every session' : `${tenths} ${tenths === 1 ? 'session' : 'sessions'} of 10`;
+  if (tenths === 0) return '1 session in 20';
+  return tenths >= 10 ? 'nearly every session' : `${tenths} ${tenths === 1 ? 'session' : 'sessions'} in 10`;
 }
 
-/** "1 in 6 frames from here; the draw alone gives 1 in 4." Where the words are the same: "1 in 5 frames from here, as by the draw alone." */
-function framesWords(fromHere: number, byDraw: number): string {
+/** "An average angler frames from here once in 24; from any peg, once in 5." */
+function chanceToFrameWords(fromHere: number, byDraw: number): string {
   const [here, draw] = [chanceWords(fromHere), chanceWords(byDraw)];
-  const start = here.charAt(0).toUpperCase() + here.slice(1);
-  const verb = /^(1 in|nearly)/.test(here) ? 'frames' : 'frame';
   return here === draw
-    ? `${start} ${verb} from here, as by the draw alone.`
-    : `${start} ${verb} from here; the draw alone gives ${draw}.`;
+    ? `An average angler frames from here ${here}, as from any peg.`
+    : `An average angler frames from here ${here}; from any peg, ${draw}.`;
 }

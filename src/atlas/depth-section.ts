@@ -1,7 +1,7 @@
 import type { Units } from '../domain/bag.ts';
 import { formatDay } from '../domain/day.ts';
 import { floatSettings } from '../domain/float-settings.ts';
-import { formatLength, METRES_PER_FOOT, toFeetInches } from '../domain/length.ts';
+import { formatLength, METRES_PER_FOOT, shortDepth } from '../domain/length.ts';
 import type { PegKey } from '../domain/peg.ts';
 import type { LineDepth, PegSurvey } from '../ground/survey.ts';
 import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
@@ -14,14 +14,18 @@ export interface DepthRow {
   readonly name: string;
   /** Null where there is no depth: then `why` says so. */
   readonly depth: {
+    /** To the centimetre, for a script that sets the float by another reading. */
+    readonly datumMetres: number;
     /** Below datum, short (`2.05`, `6′9″`), and in the other unit. */
     readonly datum: string;
     readonly otherUnit: string;
     /** By the latest gauge reading: dead depth, for heavier hook baits. Null without a reading: then it is the datum's. */
     readonly today: string | null;
+    /** The same in the other unit; the datum's where there is no reading. */
+    readonly todayOther: string;
     /** Over depth, for light natural baits. */
     readonly lightBait: string;
-    /** "plumbed 1.1 m off", "from the record". */
+    /** "plumbed here", "nearest plumbing 1.1 m away". */
     readonly known: string;
   } | null;
   readonly why: string;
@@ -50,7 +54,10 @@ export function depthSection(atlas: Atlas, key: PegKey): DepthSectionView {
   const { level } = surveyOfWater(atlas, peg.water);
   const rows = survey.lineDepths.map((line) => depthRow(line, level?.metres ?? null, units));
   return {
-    drawing: survey.profile.length < 2 ? null : depthProfile(drawingOf(survey, units), sectionWords(survey, units)),
+    drawing:
+      survey.profile.length < 2
+        ? null
+        : depthProfile(drawingOf(survey, units, level?.metres ?? null), sectionWords(survey, units)),
     datum: waterOf(atlas, peg.water).datum,
     level: level === null ? null : levelWords(level.metres, formatDay(level.day), units),
     levelDay: level === null ? null : formatDay(level.day).replace(/ \d{4}$/, ''),
@@ -71,11 +78,13 @@ function depthRow(line: LineDepth, levelMetres: number | null, units: Units): De
     permitted,
     why: '',
     depth: {
+      datumMetres: Math.round(depthMetres * 100) / 100,
       datum: shortDepth(depthMetres, units),
       otherUnit: formatLength(depthMetres, { length: units.length === 'm' ? 'ft' : 'm' }),
       today: levelMetres === null ? null : shortDepth(heavyMetres, units),
+      todayOther: formatLength(now, { length: units.length === 'm' ? 'ft' : 'm' }),
       lightBait: shortDepth(lightMetres, units),
-      known: off === null || off < 0.05 ? 'plumbed here' : `plumbed ${nearness(off, units)} off`,
+      known: off === null || off < 0.05 ? 'plumbed here' : `nearest plumbing ${nearness(off, units)} away`,
     },
   };
 }
@@ -83,7 +92,7 @@ function depthRow(line: LineDepth, levelMetres: number | null, units: Units): De
 function whyNot(line: LineDepth, units: Units): string {
   const why = line.why ?? 'not plumbed';
   if (line.nearestSoundingMetres === null) return why;
-  return `${why}, nearest sounding ${nearness(line.nearestSoundingMetres, units)} off`;
+  return `${why}, nearest plumbing ${nearness(line.nearestSoundingMetres, units)} away`;
 }
 
 function nearness(metres: number, units: Units): string {
@@ -96,12 +105,13 @@ function levelWords(metres: number, day: string, units: Units): string {
   return `By the gauge on ${day} the water stood ${stood}.`;
 }
 
-function drawingOf(survey: PegSurvey, units: Units): DepthSection {
+function drawingOf(survey: PegSurvey, units: Units, levelMetres: number | null): DepthSection {
   const deepest = Math.max(...survey.profile.map(({ depthMetres }) => depthMetres ?? 0));
   const step = units.length === 'm' ? 1 : 3 * METRES_PER_FOOT;
   const wide = deepest > 4 * step ? 2 * step : step;
   const marks = Array.from({ length: Math.floor(deepest / wide) }, (_, index) => (index + 1) * wide);
   return {
+    levelMetres,
     bed: survey.profile,
     lines: survey.lineDepths
       .filter(({ why }) => why !== 'short of the water' && why !== 'past the far bank')
@@ -117,13 +127,6 @@ function drawingOf(survey: PegSurvey, units: Units): DepthSection {
     })),
     landWords: landStretches(survey).map(({ from, to, words }) => ({ distanceMetres: (from + to) / 2, words })),
   };
-}
-
-/** A depth short enough for a table on a phone, or below a lead: `2.05`, `6′9″`. */
-function shortDepth(depthMetres: number, units: Units): string {
-  if (units.length === 'm') return depthMetres.toFixed(2);
-  const { feet, inches } = toFeetInches(depthMetres);
-  return feet === 0 ? `${inches}″` : `${feet}′${inches}″`;
 }
 
 /** The drawing's text alternative: every plumbed line, land and unplumbed stretch. */

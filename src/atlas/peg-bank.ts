@@ -86,10 +86,30 @@ function stepFreeWords(stepFree: boolean | null | undefined): string {
   return stepFree ? 'step-free' : 'not step-free';
 }
 
-/** The walks worth telling: the shortest one, and the shortest step-free one where that is another. */
-export function walksWorthTelling(survey: PegSurvey): readonly Walk[] {
-  const told = [survey.walks[0], survey.walks.find(({ stepFree }) => stepFree === true)];
+/**
+ * The walks worth telling: the shortest one, and the shortest step-free one where that is another. A way that passes an
+ * overhead line is among them only where every way does.
+ */
+export function walksWorthTelling({ walks }: Pick<PegSurvey, 'walks'>): readonly Walk[] {
+  const clear = walks.filter(({ underLines }) => underLines.length === 0);
+  const among = clear.length > 0 ? clear : walks;
+  const told = [among[0], among.find(({ stepFree }) => stepFree === true)];
   return [...new Set(told.filter((walk) => walk !== undefined))];
+}
+
+/** What to do on a way that passes an overhead line: the same on each. */
+export const WAY_UNDER_LINE_ACTION =
+  'Carry rods and poles low and level, taken down and in the bag. Set up and take down at the water’s edge.';
+
+/** The ways that pass an overhead line where another does not: told where the walk is, so that nobody takes one unwarned. */
+export function waysUnderLines({ walks }: Pick<PegSurvey, 'walks'>): readonly Fact[] {
+  if (walks.every(({ underLines }) => underLines.length > 0)) return [];
+  return walks
+    .filter(({ underLines }) => underLines.length > 0)
+    .map(({ from, underLines }) => ({
+      name: `From ${from}`,
+      words: `passes an overhead line (${underLines.join(', ')}). ${WAY_UNDER_LINE_ACTION}`,
+    }));
 }
 
 /** A slope as it is spoken of, with its angle: `1 in 2 (27°)`; "1 in N" is one up for N along. */

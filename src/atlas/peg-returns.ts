@@ -31,7 +31,7 @@ export function pegReturns(atlas: Atlas, key: PegKey): PegReturns | null {
   const nowMonth = monthOf(atlas.venue.settings.guideDay);
   const peg = atlas.pegsByKey.get(key);
   const shown = months.map(({ known }) => known?.shown ?? null);
-  const label = `Return of peg ${peg?.peg ?? key} by month: ${yearSpan(months)}. Every month in figures below.`;
+  const label = `Return of peg ${peg?.peg ?? key} by month: ${yearSpan(months)}. Choose a month above for its figures.`;
   return {
     months,
     nowMonth,

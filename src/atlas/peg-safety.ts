@@ -20,6 +20,7 @@ import { asksForTape, countsMetres } from '../ground/stand-off.ts';
 import type { LineStandOff, PegSurvey } from '../ground/survey.ts';
 import { effectiveReach } from '../ground/swept-area.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
+import { WAY_UNDER_LINE_ACTION } from './peg-bank.ts';
 import { findingsForPeg } from './place-findings.ts';
 
 /** One entry of the safety box: a sign, what it is, what to do, what the club has done, how it is known. */
@@ -179,17 +180,15 @@ export function limitWords(
   ];
 }
 
-/** One entry for all the ways that pass a line: what to do is the same on each. */
-function wayEntries(survey: PegSurvey): readonly SafetyEntry[] {
-  const ways = survey.walks.filter(({ underLines }) => underLines.length > 0);
-  if (ways.length === 0) return [];
-  const from = ways.length === survey.walks.length ? 'every car park' : ways.map((way) => way.from).join(', ');
+/** One entry where no way to the peg is clear of every line. Where one is, it is told first and the others beside it. */
+function wayEntries({ walks }: PegSurvey): readonly SafetyEntry[] {
+  const ways = walks.filter(({ underLines }) => underLines.length > 0);
+  if (ways.length === 0 || ways.length < walks.length) return [];
   return [
     {
       sign: 'W012',
-      title: `The way from ${from} passes an overhead line`,
-      action:
-        'Carry rods and poles low and level, taken down and in the bag. Set up and take down at the water’s edge.',
+      title: `The way from every car park passes an overhead line`,
+      action: WAY_UNDER_LINE_ACTION,
       control: null,
       facts: [...new Set(ways.flatMap(({ underLines }) => underLines))],
       check: null,

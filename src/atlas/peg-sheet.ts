@@ -7,7 +7,8 @@ import { type BagPlan, bagPlan } from './bag-plan.ts';
 import { type DepthSectionView, depthSection } from './depth-section.ts';
 import { linesOfPegWords } from './lines-survey.ts';
 import { type NoticesByState, noticesOfPeg } from './notices-page.ts';
-import { bankFacts, type Fact, walksWorthTelling, walkWords } from './peg-bank.ts';
+import { type PegAnswer, pegAnswer } from './peg-answer.ts';
+import { bankFacts, type Fact, walksWorthTelling, walkWords, waysUnderLines } from './peg-bank.ts';
 import { type PegEmergency, pegEmergency } from './peg-emergency.ts';
 import { type PegNotes, pegNotes } from './peg-notes.ts';
 import { type PegReturns, pegReturns } from './peg-returns.ts';
@@ -55,9 +56,13 @@ export interface PegSheet {
   /** Null where the log rates nothing here. */
   readonly returns: PegReturns | null;
   readonly bag: BagPlan | null;
+  /** Expected bag, weight to frame, depth, sun and wind: what the first screen tells. */
+  readonly answer: PegAnswer;
   readonly notes: PegNotes;
   readonly bank: readonly Fact[];
   readonly walks: readonly Fact[];
+  /** Ways that pass an overhead line while the walks told do not. */
+  readonly waysUnderLines: readonly Fact[];
   /** Claims of the record that the ground does not bear out. */
   readonly accessFindings: PegSurvey['accessFindings'];
   readonly sun: readonly SunMonth[];
@@ -79,6 +84,12 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
   const { units } = settings;
   const month = monthOf(settings.guideDay);
   const standing = standingOfPeg(atlas, peg);
+  const [depth, returns, bag, sun] = [
+    depthSection(atlas, key),
+    pegReturns(atlas, key),
+    bagPlan(atlas, key),
+    sunMonths(survey),
+  ];
   return {
     peg,
     water: { id: peg.water, name, datum },
@@ -90,7 +101,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
       // The features page tells of those the log rates.
       href: atlas.monthsByFeature.has(id) ? siteLink(`features/#feature-${id}`) : null,
     })),
-    facing: `faces ${compassWords(peg.facingDegrees)} (${Math.round(peg.facingDegrees)}°)`,
+    facing: `Faces ${compassWords(peg.facingDegrees)} (${Math.round(peg.facingDegrees)}°)`,
     description: descriptionOf(peg, name, standing),
     standing,
     numbers: numberLines(atlas, peg),
@@ -103,14 +114,16 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
       name: targetName(target),
       words: `${formatDistance(target.distanceMetres, units)}, ${sideWords(target.bearingDegrees, peg.facingDegrees)}`,
     })),
-    depth: depthSection(atlas, key),
-    returns: pegReturns(atlas, key),
-    bag: bagPlan(atlas, key),
+    depth,
+    returns,
+    bag,
+    answer: pegAnswer(returns, bag, depth, sun, survey.wind, month),
     notes: pegNotes(peg.notes, month),
     bank: bankFacts(peg, units),
     walks: walksWorthTelling(survey).map((walk) => ({ name: `From ${walk.from}`, words: walkWords(walk, units) })),
+    waysUnderLines: waysUnderLines(survey),
     accessFindings: survey.accessFindings,
-    sun: sunMonths(survey),
+    sun,
     wind: windRows(survey, units),
     sky: skyFigures(peg, survey, surveyOfWater(atlas, peg.water).timeZone, units),
     clock: surveyOfWater(atlas, peg.water).timeZone === 'UTC' ? 'UTC' : 'local time',

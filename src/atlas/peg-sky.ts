@@ -59,7 +59,7 @@ export function windRows(survey: PegSurvey, units: Units): readonly WindRow[] {
 }
 
 /** From the first direction after a gap on, so that `NNW, N, NNE` is not written `N, NNE, NNW`. */
-function clockwise(winds: readonly WindAtPeg[]): readonly WindAtPeg[] {
+export function clockwise(winds: readonly WindAtPeg[]): readonly WindAtPeg[] {
   const has = (degrees: number) => winds.some(({ fromDegrees }) => Math.abs(fromDegrees - degrees) < 1);
   const start = winds.findIndex(({ fromDegrees }) => !has((fromDegrees + 337.5) % 360));
   return start <= 0 ? winds : [...winds.slice(start), ...winds.slice(0, start)];

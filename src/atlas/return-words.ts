@@ -26,6 +26,24 @@ export function returnWords(shown: AxisReturn, sessions: number): ReturnWords {
   };
 }
 
+/** Nearer to par than this is no difference worth a word. */
+const LIKE_PAR = 0.05;
+
+/** A multiple of par as people say it: `about 40% below an average peg`, `much like an average peg`, `about 2.4 average pegs`. */
+export function parWords(value: number): string {
+  if (value >= 1.95) return `about ${value.toFixed(1)} average pegs`;
+  const percent = Math.round(Math.abs(value - 1) * 20) * 5;
+  if (Math.abs(value - 1) < LIKE_PAR || percent === 0) return 'much like an average peg';
+  return `about ${percent}% ${value < 1 ? 'below' : 'above'} an average peg`;
+}
+
+/** What an evidence word rests on at a peg: `fair evidence: 2 sessions here in November, and what its features tell`. */
+export function evidenceWords(evidence: Evidence, sessions: number, monthWords: string): string {
+  const here = sessions === 0 ? `no session here in ${monthWords}` : `${sessionsWords(sessions)} here in ${monthWords}`;
+  const rest = evidence === 'solid' ? 'and much from its other months and its features' : 'the rest from its features';
+  return `${evidence} evidence: ${here}, ${evidence === 'thin' ? 'learned mostly from its features' : rest}`;
+}
+
 /** `1 session`, `14 sessions`. */
 export function sessionsWords(sessions: number): string {
   return sessions === 1 ? '1 session' : `${sessions.toLocaleString('en-GB')} sessions`;

@@ -71,7 +71,7 @@ function framingDrawing(rows: readonly FramingMonth[], nowMonth: Month, { units 
       win: weight(row.winKg, row.winLowKg, row.winHighKg),
     };
   });
-  const told = rows.map((row) => `${monthName(row.month)}: ${aimWords(row, units.weight)}`);
+  const told = rows.map((row) => aimWords(row, units.weight));
   return framingYear(months, nowMonth, units.weight, `Weight to frame and to win by month. ${told.join(' ')}`);
 }
 

@@ -1,12 +1,14 @@
 import { formatDay } from '../domain/day.ts';
 import { floatSettings } from '../domain/float-settings.ts';
 import { formatLength, parseLength } from '../domain/length.ts';
+import { fieldForm } from './field-form.ts';
+import { startGaugeBoard } from './gauge-board.ts';
 import { localDay } from './local-day.ts';
 import { forgetOwnDepth, keepOwnDepth, type OwnDepth, readOwnDepths } from './own-depths.ts';
 
 /**
- * The plumb guide: the person types the depth they plumbed at a line; it is kept on the phone and shown in the table
- * under that line, with the float settings for it. The table is whole without this script.
+ * The plumb guide: the person types the depth they plumbed at a line; it is saved on the phone and shown in the table
+ * under that line, with the float settings for it. The table is whole without this script, so the forms are made here.
  */
 
 /** Deeper than any stillwater peg: a slip of the thumb. */
@@ -15,40 +17,43 @@ const DEEPEST_METRES = 30;
 for (const guide of document.querySelectorAll<HTMLElement>('[data-plumb-guide]')) startPlumbGuide(guide);
 
 function startPlumbGuide(guide: HTMLElement): void {
-  const form = guide.querySelector('form');
-  const fault = guide.querySelector('[role="alert"]');
+  const desk = guide.querySelector('[data-desk]');
   const key = guide.dataset.plumbGuide;
-  if (form === null || fault === null || key === undefined || !isStoreOpen()) return;
+  if (desk === null || key === undefined || !isStoreOpen()) return;
   const peg = { base: document.body.dataset.guideBase ?? '/', key };
   const units = { length: guide.dataset.unit === 'ft' ? ('ft' as const) : ('m' as const) };
+  const lines = document.createElement('select');
+  for (const row of guide.querySelectorAll<HTMLElement>('tr[data-line]')) {
+    lines.add(new Option(row.querySelector('[data-line-name]')?.textContent ?? '', row.dataset.line));
+  }
   const show = () => showOwnDepths(guide, readOwnDepths(localStorage, peg), units, forget);
   const forget = (line: string) => {
     forgetOwnDepth(localStorage, peg, line);
     show();
-    form.querySelector('select')?.focus();
+    lines.focus();
   };
+  const { form, input, refuse } = fieldForm({
+    className: 'own-depth-form',
+    heading: 'Your own depth',
+    before: [['Line', lines]],
+    label: `Depth, ${units.length === 'm' ? 'm' : 'ft and in'}`,
+    example: units.length === 'm' ? '2.05' : '6 ft 9 in',
+    button: 'Save',
+    note: 'Saved on this phone only; shown above at its line, with the float setting for light baits.',
+  });
   form.addEventListener('submit', (event) => {
     event.preventDefault();
-    const fields = new FormData(form);
-    const depth = parseLength(String(fields.get('depth') ?? ''), units.length);
-    if (!depth.ok || depth.value <= 0 || depth.value > DEEPEST_METRES) {
-      fault.textContent = depth.ok
-        ? 'Expected a depth between 0 and 30 m.'
-        : `Expected ${depth.expected}. ${depth.mend}`;
-      form.querySelector('input')?.focus();
-      return;
-    }
-    fault.textContent = '';
-    keepOwnDepth(localStorage, peg, {
-      line: String(fields.get('line')),
-      metres: depth.value,
-      day: localDay(new Date()),
-    });
-    form.querySelector('input')!.value = '';
+    const depth = parseLength(input.value, units.length);
+    if (!depth.ok) return refuse(`Expected ${depth.expected}. ${depth.mend}`);
+    if (depth.value <= 0 || depth.value > DEEPEST_METRES) return refuse('Expected a depth between 0 and 30 m.');
+    refuse('');
+    keepOwnDepth(localStorage, peg, { line: lines.value, metres: depth.value, day: localDay(new Date()) });
+    input.value = '';
     show();
   });
-  form.hidden = false;
+  desk.append(form);
   show();
+  startGaugeBoard(guide, desk, units);
 }
 
 /** Some browsers refuse the store in private windows: then there is nothing to offer. */
@@ -96,12 +101,11 @@ function ownRow(
   button.setAttribute('aria-label', `Forget your depth at ${lineName}`);
   button.addEventListener('click', () => forget(own.line));
   head.append(when, button);
-  const depth = document.createElement('td');
+  const depth = cell(formatLength(heavyMetres, units));
   depth.className = 'middle';
-  // One cell stands for the datum's and the day's depth: it is the depth of the day it was plumbed.
-  depth.colSpan = columns - 2;
-  depth.textContent = formatLength(heavyMetres, units);
   row.append(head, depth, cell(formatLength(lightMetres, units)));
+  // The datum's column has nothing of the person's own.
+  if (columns > 3) row.append(cell(''));
   return row;
 }
 

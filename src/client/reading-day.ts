@@ -11,7 +11,7 @@ import { showVerdicts } from './verdict-of-day.ts';
  * - `[data-notice]` with `data-from`, `data-until`, `data-replaced-from`: whether the notice is live; inside
  *   `[data-notices]` it moves to the `[data-notice-group]` of its state where there is one;
  * - `[data-verdict]`: whether the peg is closed (verdict-of-day.ts);
- * - `[data-month]`: the present month carries the class `now`; a radio button `input[name=month]` of it is chosen; a
+ * - `[data-month]`: the present month carries the class `now`; the choice `select[name=month]` shows it; a
  *   group `[data-month-list]` puts the blocks that name the present month (`data-months`) first.
  */
 
@@ -97,15 +97,15 @@ function sayEnded(notice: HTMLElement): void {
     until !== undefined && until < today
       ? `Over since ${formatDay(until)}. `
       : `No longer holds since ${formatDay(replacedFrom ?? today)}. `;
-  (notice.querySelector('p') ?? notice).prepend(ended);
+  (notice.querySelector('summary h3, p') ?? notice).prepend(ended);
 }
 
 function showMonth(month: Month): void {
   for (const element of document.querySelectorAll<HTMLElement | SVGElement>('[data-month]')) {
     element.classList.toggle('now', Number(element.dataset.month) === month);
   }
-  const choice = document.querySelector<HTMLInputElement>(`input[name="month"][value="${month}"]`);
-  if (choice !== null) choice.checked = true;
+  const choice = document.querySelector<HTMLSelectElement>('select[name="month"]');
+  if (choice !== null) choice.value = String(month);
   for (const list of document.querySelectorAll('[data-month-list]')) {
     const named = [...list.querySelectorAll<HTMLElement>(':scope > [data-months]')];
     const isNow = (block: HTMLElement) => (block.dataset.months ?? '').split(' ').includes(String(month));

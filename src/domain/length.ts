@@ -86,3 +86,10 @@ export function formatLength(metres: number, units: Pick<Units, 'length'>, decim
   if (feet === 0) return `${inches} in`;
   return inches === 0 ? `${feet} ft` : `${feet} ft ${inches} in`;
 }
+
+/** A depth short enough for a table on a phone, or below a lead: `2.05`, `6′9″`. */
+export function shortDepth(depthMetres: number, units: Pick<Units, 'length'>): string {
+  if (units.length === 'm') return depthMetres.toFixed(2);
+  const { feet, inches } = toFeetInches(depthMetres);
+  return feet === 0 ? `${inches}″` : `${feet}′${inches}″`;
+}

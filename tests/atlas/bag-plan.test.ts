@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bagPlan } from '../../src/atlas/bag-plan.ts';
+import { aimWords, bagPlan } from '../../src/atlas/bag-plan.ts';
 import type { ExpectedBag, FramingMonth } from '../../src/ratings/ratings.ts';
 import { exampleAtlas } from './example-atlas.ts';
 
@@ -61,31 +61,39 @@ const planOf = (changes: Partial<ExpectedBag> = {}, framingRows: readonly Framin
 describe('the bag plan', () => {
   it('gives each part of the bag and the total with both quarters', () => {
     expect(planOf()?.rows).toEqual([
+      { name: 'Total', low: '16 lb 8 oz', middle: '28 lb', high: '45 lb' },
       { name: 'Silvers', low: '7 lb 8 oz', middle: '11 lb', high: '16 lb' },
       { name: 'Carp', low: '0', middle: '14 lb 8 oz', high: '31 lb' },
-      { name: 'Total', low: '16 lb 8 oz', middle: '28 lb', high: '45 lb' },
     ]);
   });
 
   it('holds the chance to frame against the lottery, in plain words', () => {
-    expect(planOf()?.chance).toBe('1 in 6 frames from here; the draw alone gives 1 in 4.');
-    expect(planOf({ chanceToFrame: 0.68 })?.chance).toBe('7 in 10 frame from here; the draw alone gives 1 in 4.');
-    expect(planOf({ chanceToFrame: 0.24 })?.chance).toBe('1 in 4 frames from here, as by the draw alone.');
+    expect(planOf()?.chance).toBe('An average angler frames from here once in 6; from any peg, once in 4.');
+    expect(planOf({ chanceToFrame: 0.68 })?.chance).toBe(
+      'An average angler frames from here 7 times in 10; from any peg, once in 4.',
+    );
+    expect(planOf({ chanceToFrame: 0.24 })?.chance).toBe(
+      'An average angler frames from here once in 4, as from any peg.',
+    );
   });
 
   it('says the chance of no carp, and keeps quiet of what hardly happens', () => {
-    expect(planOf()?.without).toBe('No carp at all in 3 sessions of 10.');
+    expect(planOf()?.without).toBe('3 sessions in 10: no carp.');
   });
 
   it('says what to aim at with its range, and what framing bags were made of', () => {
-    expect(planOf()?.aim).toBe(
-      'To frame 41 lb (34 lb to 52 lb), to win 58 lb (50 lb to 70 lb); from 4 events in November.',
+    expect(planOf()?.frame).toEqual({
+      typical: '41 lb',
+      rest: ' (34 lb to 52 lb); to win 58 lb (50 lb to 70 lb). From 4 matches.',
+    });
+    expect(aimWords(framing, 'lb')).toBe(
+      'November: to frame 41 lb (34 lb to 52 lb); to win 58 lb (50 lb to 70 lb). From 4 matches.',
     );
     expect(planOf()?.makeUp).toBe('Framing bags in November: 62% carp, 38% silvers (12 bags logged by parts).');
   });
 
   it('has no aim where no event of the month says', () => {
-    expect(planOf({}, [])?.aim).toBeNull();
+    expect(planOf({}, [])?.frame).toBeNull();
   });
 
   it('is nothing at a peg without an expectation', () => {

@@ -44,7 +44,13 @@ describe('the depth section of a peg', () => {
   it('gives a depth in the venue’s unit and in the other, and how near it was plumbed', () => {
     expect(section().rows[0]).toMatchObject({
       name: '11 m pole',
-      depth: { datum: '2.05', otherUnit: '6 ft 9 in', today: null, lightBait: '2.13', known: 'plumbed 1.1 m off' },
+      depth: {
+        datum: '2.05',
+        otherUnit: '6 ft 9 in',
+        today: null,
+        lightBait: '2.13',
+        known: 'nearest plumbing 1.1 m away',
+      },
     });
     expect(section().rows[1]?.depth?.known).toBe('plumbed here');
   });
@@ -63,7 +69,7 @@ describe('the depth section of a peg', () => {
   it('never guesses: a line nobody has plumbed says so, and how far the nearest sounding is', () => {
     expect(section().rows[2]).toMatchObject({
       depth: null,
-      why: 'not plumbed, nearest sounding 14 m off',
+      why: 'not plumbed, nearest plumbing 14 m away',
       permitted: false,
     });
   });

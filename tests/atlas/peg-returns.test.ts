@@ -38,10 +38,10 @@ describe("a peg's return by month", () => {
   });
 
   it('tells its drawing by the ends of the year, since the table beside it has every figure', () => {
-    expect(pegReturns(atlasWith(november), 'pit/1')?.year).toContain('by month: November 0.82 par. Every month');
+    expect(pegReturns(atlasWith(november), 'pit/1')?.year).toContain('by month: November 0.82 par. Choose');
     const august = { ...november, month: 8 as const, return: 1.36 };
     expect(pegReturns(atlasWith(november, august), 'pit/1')?.year).toContain(
-      'Return of peg 1 by month: highest August 1.36, lowest November 0.82 par. Every month in figures below.',
+      'Return of peg 1 by month: highest August 1.36, lowest November 0.82 par. Choose a month above for its figures.',
     );
   });
 

@@ -88,7 +88,7 @@ describe('pegSafety', () => {
     expect(safetyOf([], [{ ...LINE, sweptMetres: 12, verdict: 'inside' }])[0]?.action).toContain('do not fish here');
   });
 
-  it('tells all the ways below a line in one entry', () => {
+  it('tells all the ways below a line in one entry, where none is clear', () => {
     const walk = {
       distanceMetres: 100,
       steps: 0,
@@ -101,11 +101,12 @@ describe('pegSafety', () => {
     const walks = [
       { ...walk, from: 'Lodge', underLines: ['Low line'] },
       { ...walk, from: 'Track', underLines: ['Low line'] },
-      { ...walk, from: 'Gate', underLines: [] },
     ];
+    const clear = [...walks, { ...walk, from: 'Gate', underLines: [] }];
+    expect(pegSafety(exampleAtlas({ venue: { pegs: [peg] }, peg: { walks: clear } }), peg)).toEqual([]);
     const entries = pegSafety(exampleAtlas({ venue: { pegs: [peg] }, peg: { walks } }), peg);
     expect(entries).toHaveLength(1);
-    expect(entries[0]?.title).toBe('The way from Lodge, Track passes an overhead line');
+    expect(entries[0]?.title).toBe('The way from every car park passes an overhead line');
     expect(entries[0]?.facts).toEqual(['Low line']);
   });
 });

@@ -34,14 +34,14 @@ describe('the year of a water', () => {
 
   it('says of each month what frames, what wins and what framing bags are made of', () => {
     expect(year.months[10]?.words).toEqual([
-      'To frame 22 lb, to win 44 lb; from 1 event in November.',
+      'November: to frame 22 lb; to win 44 lb. From 1 match.',
       'Framing bags in November: 100% carp (1 bag logged by parts).',
     ]);
     expect(year.months[0]?.words).toEqual([]);
   });
 
   it('draws weights, make-up and gauge with their figures in words', () => {
-    expect(year.framing).toContain('November: To frame 22 lb, to win 44 lb');
+    expect(year.framing).toContain('November: to frame 22 lb; to win 44 lb');
     expect(year.makeUp).toContain('100% carp');
     expect(year.gauge).toContain('2025: level 0.12 to 0.12 m above datum, water 4.2 to 4.2 °C');
     expect(year.gauge).toContain('2026: level -0.05 to -0.05 m');

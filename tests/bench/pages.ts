@@ -42,7 +42,7 @@ console.log(`Node ${process.version}, ${availableParallelism()} cores, load ${lo
 console.table(kinds);
 
 if (!process.argv.includes('--kinds')) {
-  const sheets = [];
+  const sheets: { sheet: string; 'html, bytes': number; 'answers end, px': number; wider: boolean }[] = [];
   for (const path of pegSheets()) {
     const { htmlBytes, answersEnd, wider } = await measurePage(browser, root + path, false);
     sheets.push({ sheet: path, 'html, bytes': htmlBytes, 'answers end, px': answersEnd ?? 0, wider });

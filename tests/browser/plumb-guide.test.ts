@@ -17,9 +17,9 @@ const openPeg = async (javaScriptEnabled = true) => {
   return page;
 };
 const keep = async (page: Page, line: string, depth: string) => {
-  await page.locator('.own-depth select').selectOption({ label: line });
-  await page.locator('.own-depth input').fill(depth);
-  await page.getByRole('button', { name: 'Keep' }).click();
+  await page.locator('.own-depth-form select').selectOption({ label: line });
+  await page.locator('.own-depth-form input').fill(depth);
+  await page.getByRole('button', { name: 'Save' }).click();
 };
 
 describe('the plumb guide', () => {
@@ -28,7 +28,7 @@ describe('the plumb guide', () => {
     await keep(page, '11 m pole', '2.10');
     await page.reload();
     const row = page.locator('tr[data-line="pole-11"] + tr.own');
-    expect(await row.locator('td').allTextContents()).toEqual(['2.10 m', '2.18 m']);
+    expect(await row.locator('td').allTextContents()).toEqual(['2.10 m', '2.18 m', '']);
     await page.context().close();
   });
 
@@ -57,27 +57,58 @@ describe('the plumb guide', () => {
   ])('says what it expected instead of %s', async (typed, message) => {
     const page = await openPeg();
     await keep(page, 'Margin', typed);
-    expect(await page.locator('.own-depth-fault').textContent()).toMatch(message);
+    expect(await page.locator('#own-depth-form-fault').textContent()).toMatch(message);
     expect(await page.locator('tr.own').count()).toBe(0);
     await page.context().close();
   });
 
   it('leaves the table whole and offers nothing without script', async () => {
     const page = await openPeg(false);
-    expect(await page.locator('.own-depth').isVisible()).toBe(false);
+    expect(await page.locator('.own-depth form').count()).toBe(0);
     expect(await page.locator('table.depths tbody tr').count()).toBeGreaterThan(6);
     await page.context().close();
   });
 });
 
+describe('the gauge board', () => {
+  it('sets every depth by the reader’s own reading, for that day alone, on every sheet of the water', async () => {
+    const page = await openPeg();
+    const datum = Number(await page.locator('tr[data-line="pole-11"]').getAttribute('data-datum'));
+    await page.locator('.gauge-board input').fill('-0.50');
+    await page.getByRole('button', { name: 'Use' }).click();
+    await page.reload();
+    const shown = page.locator('tr[data-line="pole-11"] td b');
+    expect(Number(await shown.textContent())).toBeCloseTo(datum - 0.5, 2);
+    expect(await page.locator('[data-strip-line="pole-11"] b').textContent()).toBe(await shown.textContent());
+    expect(await page.locator('.depth-today [data-level-day]').textContent()).toBe('by your reading');
+    await page.goto(`${inject('siteUrl')}kiln-pool/9/`);
+    expect(await page.locator('.depth-today [data-level-day]').textContent()).toBe('by your reading');
+    await page.clock.setFixedTime(new Date(Date.now() + 36 * 3600_000));
+    await page.reload();
+    expect(await page.locator('.depth-today [data-level-day]').textContent()).not.toBe('by your reading');
+    await page.context().close();
+  });
+
+  it('says beside the field what no board shows', async () => {
+    const page = await openPeg();
+    await page.locator('.gauge-board input').fill('low');
+    await page.getByRole('button', { name: 'Use' }).click();
+    const fault = await page.locator('.gauge-board input').getAttribute('aria-describedby');
+    expect(await page.locator(`#${fault}`).textContent()).toContain('Expected a length such as');
+    await page.context().close();
+  });
+});
+
 describe('the choice of a month', () => {
-  it('shows that month’s return and bag plan without script', async () => {
+  it('shows that month’s bag and return without script', async () => {
     const page = await openPeg(false);
     expect(await page.locator('.of-month:visible [class^="evidence-"]').count()).toBe(1);
-    await page.getByRole('radio', { name: 'August' }).check({ force: true });
-    const shown = page.locator('.of-month:visible');
-    expect(await shown.first().getAttribute('data-month')).toBe('8');
-    expect(await page.locator('.of-month:visible table.plan caption').textContent()).toContain('August');
+    await page.getByRole('combobox', { name: 'Month' }).selectOption({ label: 'August' });
+    const shown = page.locator('tbody.of-month:visible');
+    expect(await shown.evaluateAll((all) => all.map((each) => each.getAttribute('data-month')))).toEqual(['8']);
+    await page.getByRole('combobox', { name: 'Month' }).selectOption({ label: 'every month' });
+    expect(await shown.count()).toBe(12);
+    expect(await page.locator('.month-name:visible').allTextContents()).toContain('December');
     await page.context().close();
   });
 });

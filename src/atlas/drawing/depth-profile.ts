@@ -19,6 +19,8 @@ export interface PlumbLine {
 }
 
 export interface DepthSection {
+  /** How the water stands today, above the datum; null where nobody has read the gauge. */
+  readonly levelMetres: number | null;
   readonly bed: readonly BedPoint[];
   readonly lines: readonly PlumbLine[];
   /** Level strokes with their words at the right: `1 m`. */
@@ -55,6 +57,7 @@ export function depthProfile(section: DepthSection, label: string): string {
     ...ground.map((stretch) => earthOf(stretch, across, down)),
     ...stretches.filter(({ kind }) => kind === 'unplumbed').map((stretch) => unplumbed(stretch, across)),
     svgPath(stroke(EDGE, SURFACE, RIGHT, SURFACE), 'surface'),
+    section.levelMetres === null ? '' : surfaceToday(section.levelMetres, down),
     ...section.depthMarks.filter(({ depthMetres }) => depthMetres < deepest).map((mark) => depthMark(mark, down)),
     across.breakAt === null ? '' : breakMark(across.breakAt),
     ...plumbLines(section.lines, end, across, down),
@@ -62,6 +65,12 @@ export function depthProfile(section: DepthSection, label: string): string {
     svgPath(`M${EDGE - 1},${SURFACE - 7}h-22v7m16,-7v10`, 'platform'),
   ];
   return svgElement({ width: WIDTH, height: HEIGHT, label, kind: 'depth-profile' }, body.join(''));
+}
+
+/** Today's surface as a line of its own; its figures let a script move it to another reading. */
+function surfaceToday(levelMetres: number, down: (depth: number) => number): string {
+  const unitsPerMetre = short(down(1) - down(0));
+  return `<path class="today" data-surface="${levelMetres} ${unitsPerMetre}" d="${stroke(EDGE, down(-levelMetres), RIGHT, down(-levelMetres))}"/>`;
 }
 
 type Kind = 'water' | 'land' | 'unplumbed';

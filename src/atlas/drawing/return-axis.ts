@@ -48,9 +48,9 @@ function axisMark({ shown, className = '', mark = '' }: AxisMark, scale: RatioSc
   const ends =
     whiskerEnd(low.at, MIDDLE, low.cut === 'no' ? 'stop' : 'left') +
     whiskerEnd(high.at, MIDDLE, high.cut === 'no' ? 'stop' : 'right');
-  const whisker = svgPath(stroke(low.at, MIDDLE, high.at, MIDDLE), 'whisker') + svgPath(ends, 'ends');
+  const whisker = svgPath(stroke(low.at, MIDDLE, high.at, MIDDLE) + ends, 'whisker');
   const group = `class="${`${shown.evidence} ${className}`.trim()}"${mark === '' ? '' : ` ${mark}`}`;
-  return `<g ${group}>${whisker}<circle class="dot" cx="${dot.at}" cy="${MIDDLE}" r="6"/></g>`;
+  return `<g ${group}>${whisker}<circle cx="${dot.at}" cy="${MIDDLE}" r="6"/></g>`;
 }
 
 /** The end of a level whisker: a stop, or an arrow head where it goes on beyond the drawing. */

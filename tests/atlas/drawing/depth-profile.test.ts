@@ -20,6 +20,7 @@ const linesAt = (...places: readonly (readonly [number, number | null])[]): Dept
 
 /** Margin and pole lines, an island from 18 to 22 m, nothing plumbed beyond 27 m. */
 const ISLAND: DepthSection = {
+  levelMetres: -0.14,
   bed: bedTo(
     42,
     (d) => (d >= 27 ? null : d < 18 ? 0.35 + Math.min(1.7, d * 0.2) : (d - 22) * 0.4),
@@ -66,6 +67,7 @@ describe('the section through bank and water', () => {
   it('draws a peg nobody has plumbed as all hatched', () => {
     const svg = depthProfile(
       {
+        levelMetres: null,
         bed: bedTo(
           20,
           () => null,

@@ -19,7 +19,7 @@ describe('the axis of a return', () => {
   it('takes the returns of many months, each to be found by its mark', () => {
     const shown = { value: 1.1, low: 0.9, high: 1.3, evidence: 'solid' as const };
     const svg = returnAxis([10, 11].map((month) => ({ shown, className: 'of-month', mark: `data-month="${month}"` })));
-    expect(svg.match(/class="dot"/g)).toHaveLength(2);
+    expect(svg.match(/<circle /g)).toHaveLength(2);
     expect(svg.match(/class="par"/g)).toHaveLength(1);
     expect(svg).toContain('<g class="solid of-month" data-month="11">');
   });

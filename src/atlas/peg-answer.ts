@@ -1,0 +1,82 @@
+import { MONTHS, type Month, monthName } from '../domain/day.ts';
+import type { WindAtPeg } from '../ground/survey.ts';
+import type { BagPlan, BagPlanMonth } from './bag-plan.ts';
+import type { DepthRow, DepthSectionView } from './depth-section.ts';
+import type { PegReturns } from './peg-returns.ts';
+import { clockwise, type SunMonth } from './peg-sky.ts';
+import { evidenceWords, parWords, type ReturnWords } from './return-words.ts';
+
+/** What an angler asks first of a peg, in one month. */
+export interface AnswerMonth {
+  readonly month: Month;
+  readonly name: string;
+  readonly bag: BagPlanMonth | null;
+  readonly worth: { readonly known: ReturnWords; readonly said: string; readonly evidence: string } | null;
+  /** When the sun stands low over the float: "07:26 to 10:44", "never". */
+  readonly sun: string | null;
+}
+
+/** The strip of answers at the head of a sheet. */
+export interface PegAnswer {
+  readonly months: readonly AnswerMonth[];
+  readonly nowMonth: Month;
+  /** Depth at the lines asked for most, `11 m` with today's depth, or null where nobody has plumbed. */
+  readonly depths: readonly { readonly name: string; readonly row: DepthRow }[];
+  /** "E to SSW" where the wind is in the face; null where the peg faces no water. */
+  readonly windInFace: string | null;
+}
+
+/** The lines of the trade that the strip has room for. */
+const STRIP_LINES: readonly (readonly [string, string])[] = [
+  ['margin', 'margin'],
+  ['top-kit-2', '5 m'],
+  ['pole-11', '11 m'],
+  ['pole-13', '13 m'],
+];
+
+/** Puts the answers of a sheet together, month by month. */
+export function pegAnswer(
+  returns: PegReturns | null,
+  bag: BagPlan | null,
+  depth: DepthSectionView,
+  sun: readonly SunMonth[],
+  wind: readonly WindAtPeg[],
+  nowMonth: Month,
+): PegAnswer {
+  const isRated = returns !== null || bag !== null;
+  const months = MONTHS.map((month): AnswerMonth => {
+    const known = returns?.months.find((each) => each.month === month)?.known ?? null;
+    const spells = sun.find((each) => each.month === month)?.inFace;
+    return {
+      month,
+      name: monthName(month),
+      bag: bag?.months.find((each) => each.month === month) ?? null,
+      worth:
+        known === null
+          ? null
+          : {
+              known,
+              said: parWords(known.shown.value),
+              evidence: evidenceWords(known.evidence, known.sessions, monthName(month)),
+            },
+      sun: spells ?? null,
+    };
+  });
+  return {
+    months: isRated || sun.length > 0 ? months : [],
+    nowMonth,
+    depths: STRIP_LINES.flatMap(([id, name]) => {
+      const row = depth.rows.find((each) => each.id === id);
+      return row === undefined ? [] : [{ name, row }];
+    }),
+    windInFace: windInFace(wind),
+  };
+}
+
+/** The winds that blow in the face, from the first to the last of them clockwise. */
+function windInFace(wind: readonly WindAtPeg[]): string | null {
+  const winds = clockwise(wind.filter(({ meets }) => meets === 'face'));
+  const [first, last] = [winds[0]?.from, winds.at(-1)?.from];
+  if (first === undefined || last === undefined) return null;
+  return first === last ? first : `${first} to ${last}`;
+}
