@@ -1,6 +1,7 @@
+import { COMPASS_POINTS } from '../domain/compass.ts';
 import { type Day, type Month, monthOf } from '../domain/day.ts';
 import type { Peg, PegKey } from '../domain/peg.ts';
-import { compassWords, formatDistance } from '../domain/place-words.ts';
+import { formatDistance } from '../domain/place-words.ts';
 import type { Neighbour, PegSurvey, ReachTarget } from '../ground/survey.ts';
 import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { type BagPlan, bagPlan } from './bag-plan.ts';
@@ -101,7 +102,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
       // The features page tells of those the log rates.
       href: atlas.monthsByFeature.has(id) ? siteLink(`features/#feature-${id}`) : null,
     })),
-    facing: `Faces ${compassWords(peg.facingDegrees)} (${Math.round(peg.facingDegrees)}°)`,
+    facing: `Faces ${COMPASS_POINTS[Math.round(peg.facingDegrees / 22.5) % 16]} (${Math.round(peg.facingDegrees)}°)`,
     description: descriptionOf(peg, name, standing),
     standing,
     numbers: numberLines(atlas, peg),
@@ -136,7 +137,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
 function descriptionOf(peg: Peg, waterName: string, { closed: closure }: PegStanding): string {
   const where = peg.where === undefined ? '' : `: ${peg.where}`;
   const closed = closure === null ? '' : ` ${closure.headline}.`;
-  return `Peg ${peg.peg} of ${waterName}${where}.${closed} Hazards, depth, return by month, bag plan, bank and walk.`;
+  return `Peg ${peg.peg} of ${waterName}${where}.${closed} Hazards, depth, bag, weight to frame.`;
 }
 
 /** On a water of two pegs each is the other's neighbour both ways round: the shorter way is told. */

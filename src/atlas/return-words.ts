@@ -37,11 +37,11 @@ export function parWords(value: number): string {
   return `about ${percent}% ${value < 1 ? 'below' : 'above'} an average peg`;
 }
 
-/** What an evidence word rests on at a peg: `fair evidence: 2 sessions here in November, and what its features tell`. */
+/** What an evidence word rests on at a peg: `fair evidence: 2 November sessions and its features`. */
 export function evidenceWords(evidence: Evidence, sessions: number, monthWords: string): string {
-  const here = sessions === 0 ? `no session here in ${monthWords}` : `${sessionsWords(sessions)} here in ${monthWords}`;
-  const rest = evidence === 'solid' ? 'and much from its other months and its features' : 'the rest from its features';
-  return `${evidence} evidence: ${here}, ${evidence === 'thin' ? 'learned mostly from its features' : rest}`;
+  const here = `${sessions === 0 ? 'no' : sessions} ${monthWords} ${sessions === 1 ? 'session' : 'sessions'}`;
+  if (evidence === 'thin') return `thin evidence: learned from its features, ${here}`;
+  return `${evidence} evidence: ${here}${evidence === 'fair' ? ' and its features' : ', its other months and features'}`;
 }
 
 /** `1 session`, `14 sessions`. */

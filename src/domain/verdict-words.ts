@@ -12,7 +12,8 @@ export function closedHeadline({ since, until }: ClosedVerdict): string {
 
 /** Why a peg is closed, all of it: "Below the 11 kV line; Boards off". */
 export function closedReason({ causes }: ClosedVerdict): string {
-  return causes.map(causeWords).join('; ');
+  // A reason written as a sentence keeps its full stop only where nothing follows.
+  return causes.map(causeWords).join('; ').replaceAll('.; ', '; ');
 }
 
 /** "since 2 Feb 2026: the 11 kV line …", "until 2 Dec 2026: tree work", to stand behind the word closed. */

@@ -2,8 +2,8 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { openBrowser, PHONE } from './chromium.ts';
 
-/** Interval words as a peg sheet prints them: "0.60 par likely 0.48 to 0.75". */
-const RETURN_WITH_INTERVAL = /\d\.\d\d par\s+likely \d\.\d\d to \d\.\d\d/;
+/** Interval words as a peg sheet prints them: "0.60 likely 0.48 to 0.75". */
+const RETURN_WITH_INTERVAL = /\d\.\d\d\s+likely \d\.\d\d to \d\.\d\d/;
 
 let browser: Browser;
 beforeAll(async () => {
@@ -24,7 +24,7 @@ async function expectSheet(page: Page, peg: string): Promise<void> {
   const safety = page.getByRole('region', { name: 'Safety at this peg' });
   expect(await safety.isVisible()).toBe(true);
   expect(await safety.locator('h3').count()).toBeGreaterThan(0);
-  const returns = await page.getByRole('region', { name: /^Return/ }).innerText();
+  const returns = await page.getByRole('region', { name: 'What to expect' }).innerText();
   expect(returns.replace(/\s+/g, ' ')).toMatch(RETURN_WITH_INTERVAL);
   expect(await page.locator('#emergency').innerText()).toMatch(/999[\s\S]*grid [A-Z]{2} \d{4} \d{4}/);
 }
