@@ -11,11 +11,17 @@ export interface BoardReading {
   readonly day: Day;
 }
 
+/** A water of the guide that stands below a base, with a slash at each end. */
+export interface GuideWater {
+  readonly base: string;
+  readonly id: string;
+}
+
 /** Farther from the datum than this no stillwater stands: a slip of the thumb. */
 const FARTHEST_METRES = 10;
 
 /** The reading of a water, while it is of that day. What cannot be read as one is passed over. */
-export function readBoard(store: TextStore, water: string, day: Day): BoardReading | null {
+export function readBoard(store: TextStore, water: GuideWater, day: Day): BoardReading | null {
   try {
     const kept = JSON.parse(store.getItem(storeName(water)) ?? 'null') as Partial<BoardReading> | null;
     return kept !== null &&
@@ -30,14 +36,17 @@ export function readBoard(store: TextStore, water: string, day: Day): BoardReadi
 }
 
 /** Keeps the reading of a water for its day; null forgets it. */
-export function keepBoard(store: TextStore, water: string, reading: BoardReading | null): void {
+export function keepBoard(store: TextStore, water: GuideWater, reading: BoardReading | null): void {
   if (reading === null) store.removeItem(storeName(water));
   else store.setItem(storeName(water), JSON.stringify(reading));
 }
 
 /** Lets the reader enter what the gauge board shows; every depth of the sheet then is that of the reading, for the day. */
 export function startGaugeBoard(guide: HTMLElement, desk: Element, units: { readonly length: 'm' | 'ft' }): void {
-  const water = (guide.dataset.plumbGuide ?? '').split('/')[0] ?? '';
+  const water = {
+    base: document.body.dataset.guideBase ?? '/',
+    id: (guide.dataset.plumbGuide ?? '').split('/')[0] ?? '',
+  };
   const { form, input, refuse } = fieldForm({
     className: 'gauge-board',
     heading: 'The gauge board today',
@@ -91,6 +100,6 @@ function showReading(guide: HTMLElement, { metres }: BoardReading, units: { read
   for (const head of document.querySelectorAll('[data-level-day]')) head.textContent = 'by your reading';
 }
 
-function storeName(water: string): string {
-  return `peg-atlas/gauge-board/${water}`;
+function storeName({ base, id }: GuideWater): string {
+  return `peg-atlas${base}gauge-board/${id}`;
 }
