@@ -122,7 +122,8 @@ function timesOf({ draw, allIn, allOut }: Match): string {
   return times === '' ? '' : `${times[0]!.toUpperCase()}${times.slice(1)}.`;
 }
 
-function matchPeg(atlas: Atlas, key: PegKey, section: string, isKept: boolean): MatchPeg {
+/** A peg as a page of a match names it. */
+export function matchPeg(atlas: Atlas, key: PegKey, section: string, isKept: boolean): MatchPeg {
   const peg = pegOf(atlas, key);
   return {
     key,

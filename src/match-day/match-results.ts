@@ -47,6 +47,9 @@ export function matchResults(weighed: readonly WeighedIn[], rule: ScoringRule): 
     .sort((a, b) => (a.overallPlace ?? Number.MAX_VALUE) - (b.overallPlace ?? Number.MAX_VALUE));
 }
 
+/** What each way to win is called, on the phone and in the guide. */
+export const WON_WORDS = { frame: 'frames', section: 'section', default: 'section, by default' } as const;
+
 interface Scored {
   readonly row: WeighedIn;
   readonly points: number;

@@ -1,6 +1,6 @@
 import { csvLine } from '../../content/intake/csv-line.ts';
 import { conflictsOf } from '../../match-day/match-log.ts';
-import type { ResultRow } from '../../match-day/match-results.ts';
+import { type ResultRow, WON_WORDS } from '../../match-day/match-results.ts';
 import { potShares } from '../../match-day/pot-shares.ts';
 import { STATUS_WORDS } from '../../match-day/weighed-in.ts';
 import { downloadFile } from '../round/hand-over.ts';
@@ -8,8 +8,6 @@ import type { MatchDay } from './day.ts';
 import { button, make } from './make.ts';
 import { resultsSoFar } from './scales-view.ts';
 import { weightWords } from './weights.ts';
-
-const WON = { frame: 'frames', section: 'section', default: 'section, by default' } as const;
 
 /** The order of the match and of its sections as far as it has been weighed, for the screen, the printer and a table. */
 export function resultsView(day: MatchDay, pot: { coins: number }): HTMLElement {
@@ -69,7 +67,7 @@ function table(day: MatchDay, rows: readonly ResultRow[]): HTMLElement {
             ),
             cell(row.sectionPlace === null ? row.section : `${row.section} ${row.sectionPlace}`),
             cell(String(row.points)),
-            cell(row.won === null ? '' : WON[row.won]),
+            cell(row.won === null ? '' : WON_WORDS[row.won]),
           ),
         ),
       ),
