@@ -36,6 +36,10 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     summary: 'choose the pegs of a match and cut fair sections: plan 2026-12-06-winter-three',
     load: () => import('./plan.ts'),
   },
+  league: {
+    summary: 'print the standings of a league, by reference: league 2026-winter',
+    load: () => import('./league.ts'),
+  },
   intake: {
     summary: 'take bank rounds into the venue folder',
     load: () => import('./intake.ts'),

@@ -1,3 +1,4 @@
+import type { League } from '../domain/league.ts';
 import type { Water, WaterMap } from '../domain/map.ts';
 import type { Match } from '../domain/match.ts';
 import type { Notice } from '../domain/notice.ts';
@@ -62,6 +63,7 @@ export interface Content {
   readonly retired: readonly Placed<Peg>[];
   readonly notices: readonly Placed<Notice>[];
   readonly matches: readonly Placed<Match>[];
+  readonly leagues: readonly Placed<League>[];
   readonly rounds: readonly PlacedRound[];
   readonly events: readonly PlacedRow<FishingEvent>[];
   readonly sessions: readonly PlacedRow<Session>[];

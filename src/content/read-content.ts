@@ -4,6 +4,7 @@ import type { Content, KnownNames, PlacedWater } from './content.ts';
 import type { Fault, LeftOut } from './fault.ts';
 import { readEvents } from './read-events.ts';
 import { readGauge } from './read-gauge.ts';
+import { readLeague } from './read-league.ts';
 import { matchReader } from './read-match.ts';
 import { readNotice } from './read-notice.ts';
 import { pegReader } from './read-peg.ts';
@@ -77,6 +78,7 @@ export function readContent(files: VenueFiles): Reading<Content> {
     retired: stands.filter(({ value }) => value.retired !== undefined),
     notices: records(paths.notice, readNotice),
     matches: records(paths.match, matchReader(units)),
+    leagues: records(paths.league, readLeague),
     rounds: records(paths.round, (file, text) => readRound(file, text, units)),
     events,
     sessions: rowsOf(rows(paths.sessions, sessionsReader(values, eventWaters))),

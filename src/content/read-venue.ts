@@ -65,6 +65,7 @@ function venueOf(content: Content): Venue {
     events: values(content.events),
     sessions: values(content.sessions),
     notices: values(content.notices),
+    ...(content.leagues.length === 0 ? {} : { leagues: values(content.leagues) }),
     ...(content.matches.length === 0 ? {} : { matches: values(content.matches) }),
     rounds,
     soundings: values(content.soundings),

@@ -10,6 +10,7 @@ export type FileKind =
   | 'peg'
   | 'notice'
   | 'match'
+  | 'league'
   | 'round'
   | 'events'
   | 'sessions'
@@ -24,6 +25,7 @@ const PLACES: readonly { readonly kind: FileKind; readonly pattern: RegExp; read
   { kind: 'peg', pattern: /^pegs\/[a-z][a-z0-9-]*\/[^/]+\.md$/, example: 'pegs/kiln-pool/23.md' },
   { kind: 'notice', pattern: /^notices\/[^/]+\.md$/, example: 'notices/2026-11-02-boards-off.md' },
   { kind: 'match', pattern: /^matches\/[^/]+\.md$/, example: 'matches/2026-12-06-winter-three.md' },
+  { kind: 'league', pattern: /^leagues\/[a-z0-9][a-z0-9-]*\.md$/, example: 'leagues/2026-winter.md' },
   { kind: 'round', pattern: /^rounds\/[^/]+\.csv$/, example: 'rounds/2026-11-12-k7q2.csv' },
   { kind: 'events', pattern: /^sessions\/\d{4}\/events\.csv$/, example: 'sessions/2026/events.csv' },
   { kind: 'sessions', pattern: /^sessions\/\d{4}\/sessions\.csv$/, example: 'sessions/2026/sessions.csv' },

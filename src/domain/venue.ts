@@ -1,5 +1,6 @@
 import type { BagPart, Units } from './bag.ts';
 import type { Day, Month } from './day.ts';
+import type { League } from './league.ts';
 import type { LinesSurvey } from './lines-survey.ts';
 import type { Water } from './map.ts';
 import type { Match } from './match.ts';
@@ -160,6 +161,7 @@ export interface Venue {
   readonly notices: readonly Notice[];
   /** Matches of the club, planned and fished. */
   readonly matches?: readonly Match[];
+  readonly leagues?: readonly League[];
   readonly rounds: readonly BankRound[];
   readonly soundings: readonly Sounding[];
   readonly gauge: readonly GaugeReading[];

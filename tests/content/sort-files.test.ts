@@ -18,7 +18,7 @@ test('refuses records that stand where none of their kind is read', () => {
 test('warns of a file that lies beside the folders', () => {
   expect(messagesOf({ 'minutes.md': 'Minutes' })).toMatchInlineSnapshot(`
     [
-      "minutes.md:1:1 warning Unexpected file where none of its kind is read, expected venue.md, waters/kiln-pool.md, pegs/kiln-pool/23.md, notices/2026-11-02-boards-off.md, matches/2026-12-06-winter-three.md. Move or rename it; names of waters are small letters, digits and hyphens. (file-place)",
+      "minutes.md:1:1 warning Unexpected file where none of its kind is read, expected venue.md, waters/kiln-pool.md, pegs/kiln-pool/23.md, notices/2026-11-02-boards-off.md, matches/2026-12-06-winter-three.md, leagues/2026-winter.md. Move or rename it; names of waters are small letters, digits and hyphens. (file-place)",
     ]
   `);
 });

@@ -11,6 +11,7 @@ import { checkFishedWhileClosed } from './fished-while-closed.ts';
 import { checkGateOpeners } from './gate-openers.ts';
 import { checkHazardHistory } from './hazard-history.ts';
 import { checkLaterThanGuideDay } from './later-than-guide-day.ts';
+import { checkLeagueMatches } from './league-matches.ts';
 import { checkLineRecords } from './line-records.ts';
 import { checkLinesSurveyed } from './lines-surveyed.ts';
 import { checkLogGaps } from './log-gaps.ts';
@@ -69,6 +70,7 @@ const CHECKS: readonly Check[] = [
   checkNoticeNames,
   checkClosureStatus,
   checkMatchPlans,
+  checkLeagueMatches,
   checkRoundRows,
   checkEventNames,
   checkEventOverlaps,

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import { EventRowSchema } from './event-schema.ts';
 import { gaugeRowSchema } from './gauge-schema.ts';
+import { LeagueSchema } from './league-schema.ts';
 import { matchSchema } from './match-schema.ts';
 import { NoticeSchema } from './notice-schema.ts';
 import { pegSchema } from './peg-schema.ts';
@@ -22,6 +23,7 @@ const SCHEMAS: Readonly<Record<string, { readonly title: string; readonly schema
   peg: { title: 'Front matter of pegs/<water>/<peg>.md', schema: pegSchema(UNITS) },
   notice: { title: 'Front matter of notices/<date>-<slug>.md', schema: NoticeSchema },
   match: { title: 'Front matter of matches/<date>-<slug>.md', schema: matchSchema(UNITS) },
+  league: { title: 'Front matter of leagues/<slug>.md', schema: LeagueSchema },
   'event-row': { title: 'A row of sessions/<year>/events.csv', schema: EventRowSchema },
   'session-row': {
     title: 'A row of sessions/<year>/sessions.csv, bag parts aside',
