@@ -4,7 +4,11 @@ import { hiddenCharacterAt } from '../domain/hidden-characters.ts';
 export function jsonText(value: unknown): string {
   const text = JSON.stringify(value, null, 2);
   if (hiddenCharacterAt(text) === -1) return text;
-  return text.replace(/[\u007f-\u009f\u2028-\u202e\u2066-\u2069]/g, (character) => {
-    return `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`;
-  });
+  return text.replace(
+    /[\u007f-\u009f\u061c\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff]|\udb40[\udc00-\udc7f]/g,
+    (character) =>
+      [...Array(character.length).keys()]
+        .map((i) => `\\u${character.charCodeAt(i).toString(16).padStart(4, '0')}`)
+        .join(''),
+  );
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { GuideCopy } from '../../src/client/offline/guide-copy.ts';
+import { addDays } from '../../src/domain/day.ts';
 import { runVenue } from '../browser/run-venue.ts';
 import { MadeWorld } from '../client/offline/made-world.ts';
 
@@ -13,7 +14,6 @@ import { MadeWorld } from '../client/offline/made-world.ts';
  */
 const CONTENT = fileURLToPath(new URL('../../content', import.meta.url));
 const BEFORE = '2026-11-21';
-const AFTER = '2026-11-28';
 const WATER = 'eelback';
 const LAST_ROUND = '2026-11-14';
 const LAST_MATCH = '2026-11-08-eelback';
@@ -33,16 +33,29 @@ try {
   await copy.takeUp();
   report('first visit', world, []);
 
-  for (const [name, change] of [
-    ['the day alone', () => edit('venue.md', (text) => text.replace(`guide-day: ${BEFORE}`, `guide-day: ${AFTER}`))],
-    ['and a bank round of one water', walkRound],
-    ['and a match', fishMatch],
-  ] as const) {
+  let day = BEFORE;
+  const moveDayOn = () => {
+    const next = addDays(day, 7);
+    edit('venue.md', (text) => text.replace(`guide-day: ${day}`, `guide-day: ${next}`));
+    day = next;
+  };
+  const steps: readonly (readonly [name: string, change: () => void])[] = [
+    ['the day alone', moveDayOn],
+    [
+      'one bank round and one match',
+      () => {
+        moveDayOn();
+        walkRound();
+        fishMatch();
+      },
+    ],
+  ];
+  for (const [name, change] of steps) {
     change();
     const held = new Map(world.host);
     await runVenue(['build', '--venue', content, '--out', out]);
     upload(world, out);
-    world.day = AFTER;
+    world.day = day;
     const changed = [...world.host].filter(([path, bytes]) => !held.get(path)?.every((byte, i) => byte === bytes[i]));
     await copy.check();
     await copy.takeUp();
@@ -59,11 +72,11 @@ try {
 
   function walkRound(): void {
     for (const name of readdirSync(join(content, 'pegs', WATER)))
-      edit(join('pegs', WATER, name), (text) => text.replaceAll(`checked-on: ${LAST_ROUND}`, `checked-on: ${AFTER}`));
+      edit(join('pegs', WATER, name), (text) => text.replaceAll(`checked-on: ${LAST_ROUND}`, `checked-on: ${day}`));
     const round = readdirSync(join(content, 'rounds')).find((name) => name.startsWith(LAST_ROUND)) ?? '';
     const rows = readFileSync(join(content, 'rounds', round), 'utf8').split('\n');
     const own = rows.filter((row, i) => i === 0 || row.split(',')[1] === WATER);
-    writeFileSync(join(content, 'rounds', `${AFTER}-n3xt.csv`), `${own.join('\n')}\n`);
+    writeFileSync(join(content, 'rounds', `${day}-n3xt.csv`), `${own.join('\n')}\n`);
   }
 
   function fishMatch(): void {

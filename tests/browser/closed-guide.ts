@@ -8,7 +8,8 @@ import { runVenue } from './run-venue.ts';
 const CONTENT = fileURLToPath(new URL('../../content', import.meta.url));
 
 /**
- * Builds the demo guide of the day after, with one peg of it closed, into a folder of its own.
+ * Builds the demo guide of the day after, with one peg of it closed and a hazard notice for peg 3 of its water, into a
+ * folder of its own.
  * @returns the folder, its day, and how to remove it
  */
 export async function closedGuide(
@@ -30,6 +31,10 @@ export async function closedGuide(
       /^status: open$/m,
       `status: closed\nstatus-since: ${day}\nstatus-reason: the boards have gone`,
     ),
+  );
+  writeFileSync(
+    join(content, 'notices', `${day}-loose-rail.md`),
+    `---\ntitle: Loose handrail\nkind: hazard\nfrom: ${day}\npegs: [${water}/3]\n---\n\nDo not lean on it.\n`,
   );
   await runVenue(['build', '--venue', content, '--out', folder]);
   return { folder, day, remove: () => rmSync(temporary, { recursive: true, force: true }) };

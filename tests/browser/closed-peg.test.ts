@@ -97,6 +97,21 @@ describe('a peg closed since the phone took its copy', () => {
     expect(await page.locator('[data-standing-kind="older"]').count()).toBe(0);
   });
 
+  it('comes with the notices that came since, over a page of the copy', async () => {
+    await keepOldGuide();
+    host.folder = closed.folder;
+    host.tamper = (path) => (path.endsWith('/') ? { folder: oldFolder } : {});
+    await page.goto(`${host.address}kiln-pool/3/`);
+    const notice = page.locator('[data-standing-kind="notice"]');
+    await eventually(() => notice.innerText()).toContain('Loose handrail');
+    await context.setOffline(true);
+    await page.goto(`${host.address}kiln-pool/3/`);
+    await eventually(() => notice.innerText()).toContain('Hazard notice. Loose handrail');
+    await page.goto(`${host.address}kiln-pool/4/`);
+    expect(await notice.count()).toBe(0);
+    await context.setOffline(false);
+  });
+
   it('is closed on the live map, whose data are kept, where the page is not', async () => {
     await keepOldGuide();
     host.folder = closed.folder;

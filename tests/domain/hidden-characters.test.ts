@@ -7,6 +7,9 @@ test.each([
   ['two\nlines', 'two<U+000A>lines'],
   ['\u202egnp.exe', '<U+202E>gnp.exe'],
   ['\u2028forged', '<U+2028>forged'],
+  ['the\u200bgate\u200f', 'the<U+200B>gate<U+200F>'],
+  ['tag \u{e0041}', 'tag <U+E0041>'],
+  ['👩‍🌾 می‌خواهم', '👩‍🌾 می‌خواهم'],
   ['Peg 14a, Osier’s é 木 🎣', 'Peg 14a, Osier’s é 木 🎣'],
 ])('%j stands on one line as %s', (text, line) => {
   expect(visibleLine(text)).toBe(line);

@@ -235,6 +235,22 @@ const ROWS: readonly Row[] = [
   ],
   ['a bearing beyond the circle', peg, put('facing: 0', 'facing: 400'), 'bearing', 5],
   ['a feature nobody lists', peg, put('[corner]', '[cornr]'), 'feature-unknown', 6, /Did you mean corner/],
+  [
+    'a name with a blank of no width',
+    peg,
+    put('features: [corner]', 'where: "by the \\u200bgate"'),
+    'text-characters',
+    6,
+    /not seen/,
+  ],
+  [
+    'a name with a mark of direction',
+    peg,
+    put('features: [corner]', 'where: "by the \\u200fgate"'),
+    'text-characters',
+    6,
+    /not seen/,
+  ],
   ['a feature twice', peg, put('[corner]', '[corner, corner]'), 'feature-duplicate', 6],
   ['a bracket never closed', peg, put('features: [corner]', 'features: [corner'), 'yaml-unclosed', 6, /Close it/],
   ['a brace never closed', peg, put('-0.0509 }', '-0.0509'), 'yaml-unclosed', 4, /Close it/],
@@ -494,6 +510,26 @@ export const BROKEN_FOLDERS: readonly BrokenFolder[] = [
     name: 'an open peg under a line',
     changes: { [map]: put('[[-0.056,52.7525],[-0.044,52.7525]]', '[[-0.056,52.7499],[-0.044,52.7499]]') },
     fault: { rule: 'stand-off', file: peg, line: 7, mend: /status: closed|limits/ },
+  },
+  {
+    name: 'a hazard twice',
+    changes: {
+      [peg]: put(
+        'hazards:\n',
+        'hazards:\n  - kind: slippery\n    place: The steps\n    severity: 2\n    likelihood: 3\n    found-on: 2026-03-01\n',
+      ),
+    },
+    fault: { rule: 'hazard-twice', file: peg, line: 15, mend: /Keep the one/ },
+    severity: 'warning',
+  },
+  {
+    name: 'a peg that Windows cannot hold',
+    changes: {
+      'pegs/mill-pond/aux.md':
+        '---\npeg: aux\nwater: mill-pond\nposition: { lat: 52.74999, lng: -0.0507 }\nfacing: 0\nstatus: open\n---\n',
+    },
+    fault: { rule: 'file-name-windows', file: 'pegs/mill-pond/aux.md', line: 1, mend: /another name/ },
+    severity: 'warning',
   },
   {
     name: 'two pegs on one spot',

@@ -1,7 +1,11 @@
 import { parsedJson } from './offline-list.ts';
 
-/** How one text becomes another: so many characters kept, so many left out, a text put in, over and over; the rest is kept. */
-export type TextChange = readonly (number | string)[];
+/**
+ * How one text becomes another, by its tokens (`tokensOf`): so many kept, then what becomes of what follows, over and
+ * over; the rest is kept. A number is added to a number in units of its last place, so that tables whose every figure
+ * moved a little take few bytes; of a pair so many tokens are left out and a text put in.
+ */
+export type TextChange = readonly (number | readonly [leftOut: number, put: string])[];
 
 /** What changed from one edition of a guide to the next, file by file. */
 export interface GuideChanges {
@@ -26,17 +30,50 @@ export function readChanges(bytes: Uint8Array): GuideChanges | null {
 }
 
 function isTextChange(change: unknown): change is TextChange {
-  return Array.isArray(change) && change.every((step) => typeof step === 'string' || Number.isInteger(step));
+  return Array.isArray(change) && change.every((step) => Number.isInteger(step) || isPut(step));
+}
+
+function isPut(step: unknown): boolean {
+  return Array.isArray(step) && step.length === 2 && Number.isInteger(step[0]) && typeof step[1] === 'string';
+}
+
+/** Marks of pages, numbers, and what stands between them. */
+const TOKENS = /\b[0-9a-f]{8}\b|\d+(?:\.\d+)?|[^\d]+?(?=\d|\b[0-9a-f]{8}\b|$)/g;
+
+/** A text in pieces that change or stay as one: together they are the text. */
+export function tokensOf(text: string): readonly string[] {
+  return text.match(TOKENS) ?? [];
 }
 
 /** The text that a change makes of another. */
 export function changedText(text: string, change: TextChange): string {
+  if (change.length === 0) return text;
+  const tokens = tokensOf(text);
+  const out: string[] = [];
   let at = 0;
-  let out = '';
-  for (let i = 0; i + 2 < change.length; i += 3) {
-    const [kept, leftOut, put] = change.slice(i, i + 3);
-    out += text.slice(at, at + Number(kept)) + String(put);
-    at += Number(kept) + Number(leftOut);
+  for (let i = 0; i + 1 < change.length; i += 2) {
+    const kept = at + Number(change[i]);
+    out.push(...tokens.slice(at, kept));
+    const step = change[i + 1] ?? 0;
+    out.push(typeof step === 'number' ? numberPlus(tokens[kept] ?? '', step) : step[1]);
+    at = kept + (typeof step === 'number' ? 1 : step[0]);
   }
-  return out + text.slice(at);
+  return out.concat(tokens.slice(at)).join('');
+}
+
+/** A number as text with something added in units of its last place: "1.09" and 2 are "1.11". */
+export function numberPlus(text: string, units: number): string {
+  const places = decimalsOf(text);
+  const sum = String(unitsOf(text) + units).padStart(places + 1, '0');
+  return places === 0 ? sum : `${sum.slice(0, -places)}.${sum.slice(-places)}`;
+}
+
+/** A number as text in units of its last place. */
+export function unitsOf(text: string): number {
+  return Number(text.replace('.', ''));
+}
+
+/** How many figures stand behind its point. */
+export function decimalsOf(text: string): number {
+  return text.includes('.') ? text.length - text.indexOf('.') - 1 : 0;
 }

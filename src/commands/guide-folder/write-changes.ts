@@ -11,7 +11,7 @@ import {
 } from '../../client/offline/offline-list.ts';
 import { textChange } from './text-change.ts';
 
-/** Files that are text, by their addresses. */
+/** Files that are text, by their addresses. What few open is fetched whole by those. */
 const TEXT = /(?:^$|\/|\.(?:html|json|geojson|css|svg|csv|xml|ics))$/;
 /** A phone that missed more editions than this fetches the new guide whole. */
 const MOST_STEPS = 4;
@@ -60,9 +60,10 @@ async function changesBetween(
 ): Promise<GuideChanges> {
   const digests = digestsByPath(old);
   const files: Record<string, TextChange> = {};
-  for (const [path, digest] of now.files) {
+  for (const [path, digest, set] of now.files) {
     const earlier = digests.get(path);
-    if (earlier === undefined || earlier === digest || !TEXT.test(path) || path === NOW_PATH) continue;
+    const isForVisitors = (set === 'first' || set === 'guide') && path !== NOW_PATH && TEXT.test(path);
+    if (earlier === undefined || earlier === digest || !isForVisitors) continue;
     const [from, to] = await Promise.all(
       [before, distDir].map((folder) => readFile(join(folder, fileOf(path)), 'utf8')),
     );

@@ -10,6 +10,7 @@ import { checkEventOverlaps } from './event-overlaps.ts';
 import { checkFishedWhileClosed } from './fished-while-closed.ts';
 import { checkGateOpeners } from './gate-openers.ts';
 import { checkHazardHistory } from './hazard-history.ts';
+import { checkHazardTwice } from './hazard-twice.ts';
 import { checkLaterThanGuideDay } from './later-than-guide-day.ts';
 import { checkLeagueMatches } from './league-matches.ts';
 import { checkLineRecords } from './line-records.ts';
@@ -28,6 +29,7 @@ import { checkPegWords } from './peg-words.ts';
 import { checkPhotoFiles } from './photo-files.ts';
 import { checkClearedRules, checkPlaceHazards } from './place-hazards.ts';
 import { checkPlaceholderPositions } from './placeholder-positions.ts';
+import { checkPortableNames } from './portable-names.ts';
 import { checkRoundRows } from './round-rows.ts';
 import { checkSessionDuplicates } from './session-duplicates.ts';
 import { checkSessionListing } from './session-listing.ts';
@@ -46,6 +48,7 @@ type Check = (content: Content, grounds: WaterGrounds) => readonly Fault[];
 
 /** Every check, in the order of the folder. */
 const CHECKS: readonly Check[] = [
+  checkPortableNames,
   checkSettingsLists,
   checkWaterFiles,
   checkLinesSurveyed,
@@ -65,6 +68,7 @@ const CHECKS: readonly Check[] = [
   checkClosingDays,
   checkPhotoFiles,
   checkHazardHistory,
+  checkHazardTwice,
   checkPlaceHazards,
   checkClearedRules,
   checkNoticeNames,

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { FishingEvent } from '../../domain/session.ts';
-import { choice, day, matching, number, text, wholeNumber, word } from './fields.ts';
+import { cellText } from './cell-text.ts';
+import { choice, day, matching, number, wholeNumber, word } from './fields.ts';
 import { bearing, temperature, windSpeed } from './measures.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
@@ -31,7 +32,7 @@ export const EventRowSchema = z
     water_temperature: temperature().exactOptional(),
     wind_from: bearing().exactOptional(),
     wind_speed: windSpeed().exactOptional(),
-    sky: text('the sky: clear, overcast').exactOptional(),
+    sky: cellText('the sky: clear, overcast').exactOptional(),
     match: eventId().exactOptional(),
     blank_means: blankMeaning().exactOptional(),
   })

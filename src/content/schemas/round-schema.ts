@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import type { RoundEntry, RoundEntryKind } from '../../domain/round.ts';
-import { withoutFormulaGuard } from '../sources/formula-guard.ts';
+import { cellText } from './cell-text.ts';
 import { PEG_NAME } from './dated-schemas.ts';
 import { choice, day, matching, text, word } from './fields.ts';
 import { hazardKind } from './hazard-schema.ts';
@@ -28,9 +28,6 @@ const KINDS = [
   'gauge',
 ] as const satisfies readonly RoundEntryKind[];
 
-/** Text that a person typed on the bank: the apostrophe that keeps a spreadsheet from running it is not part of it. */
-const phoneText = (description: string) => text(description).transform(withoutFormulaGuard);
-
 /** A row of a bank round. */
 export const roundRowSchema = (units: Units) =>
   z
@@ -39,10 +36,10 @@ export const roundRowSchema = (units: Units) =>
       water: word('the water'),
       peg: matching(PEG_NAME, 'peg-name', "the peg's name", 'Write it as painted on the post.').exactOptional(),
       status: choice(['open', 'closed']).exactOptional(),
-      platform: phoneText('condition of the platform').exactOptional(),
+      platform: cellText('condition of the platform').exactOptional(),
       hazard: hazardKind().exactOptional(),
-      place: phoneText('where in the swim').exactOptional(),
-      action: phoneText('what the angler should do').exactOptional(),
+      place: cellText('where in the swim').exactOptional(),
+      action: cellText('what the angler should do').exactOptional(),
       severity: riskLevel('severity').exactOptional(),
       likelihood: riskLevel('likelihood').exactOptional(),
       clear_width: length(units, 'clear width of the swim', 100).exactOptional(),
@@ -53,18 +50,18 @@ export const roundRowSchema = (units: Units) =>
       water_temperature: temperature().exactOptional(),
       lat: latitude().exactOptional(),
       lng: longitude().exactOptional(),
-      note: phoneText('a note').exactOptional(),
+      note: cellText('a note').exactOptional(),
       mapped_as: text('id of a path or place on the map').exactOptional(),
       day: day('the day it was seen').exactOptional(),
-      by: phoneText('the role that walked, never a name').exactOptional(),
+      by: cellText('the role that walked, never a name').exactOptional(),
       accuracy: length({ length: 'm', weight: 'kg' }, 'how good the position was', 100_000).exactOptional(),
       found_on: day('the day the hazard had been found').exactOptional(),
       severity_after: riskLevel('severity after the control').exactOptional(),
       likelihood_after: riskLevel('likelihood after the control').exactOptional(),
-      control: phoneText('what was done about it').exactOptional(),
-      why: phoneText('why').exactOptional(),
+      control: cellText('what was done about it').exactOptional(),
+      why: cellText('why').exactOptional(),
       until: day('the last day it holds').exactOptional(),
-      title: phoneText('the title of a notice').exactOptional(),
+      title: cellText('the title of a notice').exactOptional(),
       kit: choice(['in-place', 'damaged', 'missing']).exactOptional(),
     })
     .transform((row): RoundEntry => {

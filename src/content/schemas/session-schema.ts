@@ -2,9 +2,10 @@ import * as z from 'zod';
 import type { BagPart, Units } from '../../domain/bag.ts';
 import type { Session, SessionPart } from '../../domain/session.ts';
 import { GRAMS_PER_OUNCE, GRAMS_PER_POUND } from '../../domain/weight.ts';
+import { cellText } from './cell-text.ts';
 import { PEG_NAME } from './dated-schemas.ts';
 import { eventId } from './event-schema.ts';
-import { choice, matching, number, text, wholeNumber } from './fields.ts';
+import { choice, matching, number, wholeNumber } from './fields.ts';
 import { weight } from './measures.ts';
 
 /** An opaque reference: with no digit in it, or with a figure behind words alone (`dave-smith-1`), it reads like a name. */
@@ -39,7 +40,7 @@ export const sessionRowSchema = (units: Units, bagParts: readonly BagPart[]) =>
   z
     .object({
       event: eventId(),
-      section: text('the section').exactOptional(),
+      section: cellText('the section').exactOptional(),
       peg: matching(PEG_NAME, 'peg-name', "the peg's name", 'Write it as painted on the post: 23 or 14a.'),
       angler: matching(
         ANGLER_REFERENCE,
@@ -60,9 +61,9 @@ export const sessionRowSchema = (units: Units, bagParts: readonly BagPart[]) =>
           ];
         }),
       ),
-      spot: text('where it was fished: margin, island').exactOptional(),
-      method: text('how: pole, feeder, waggler').exactOptional(),
-      bait: text('the bait').exactOptional(),
+      spot: cellText('where it was fished: margin, island').exactOptional(),
+      method: cellText('how: pole, feeder, waggler').exactOptional(),
+      bait: cellText('the bait').exactOptional(),
       lines: wholeNumber('number of lines fed', 0, 20).exactOptional(),
     })
     .transform((row, context): Omit<Session, 'water'> => {

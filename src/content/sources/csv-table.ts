@@ -4,6 +4,7 @@ import { cellPlace } from './csv-cell-place.ts';
 import { type CsvColumns, headerFaults } from './csv-header.ts';
 import { controlCharacterFaults, plainText } from './plain-text.ts';
 import { faultOfFile, type Source } from './source.ts';
+import type { TextPlace } from './text-place.ts';
 
 /** One record of a table, its empty cells left out. */
 export interface CsvRow {
@@ -54,6 +55,7 @@ export function readCsvTable(file: string, fileText: string, columns: CsvColumns
   const empty: number[] = [];
   const rows: CsvRow[] = [];
   const tornRows: CsvRow[] = [];
+  const formulas = new Map<number, readonly number[]>();
   for (const { record, lines: lastLine } of records.slice(1)) {
     const line = lastLine - lineBreaksIn(record);
     if (tornRows.length === MOST_BROKEN_ROWS) {
@@ -63,12 +65,17 @@ export function readCsvTable(file: string, fileText: string, columns: CsvColumns
     if (record.every((cell) => cell === '')) {
       // The end of the last line is no row.
       if (line < lines.length || record.length > 1) empty.push(line);
-    } else if (record.length === names.length) rows.push({ line, cells: cellsOf(record, names) });
-    else {
+    } else if (record.length === names.length) {
+      rows.push({ line, cells: cellsOf(record, names) });
+      const column = record.findIndex(isFormula);
+      if (column !== -1) formulas.set(column, [...(formulas.get(column) ?? []), line].slice(0, MOST_FORMULAS));
+    } else {
       tornRows.push({ line, cells: cellsOf(record, names) });
       faults.push(wrongLength(file, line, record.length, names.length));
     }
   }
+  for (const [column, at] of formulas)
+    faults.push(formulaCells(file, at, names[column] ?? '', cellPlace(lines, at[0] ?? 1, column)));
   const sourceOf = (row: CsvRow): Source => {
     const place = (column: PropertyKey | undefined) => {
       const index = names.indexOf(String(column));
@@ -90,6 +97,30 @@ export function readCsvTable(file: string, fileText: string, columns: CsvColumns
     sourceOf,
   };
   return { table, faults, leftOut: emptyRows(file, empty) };
+}
+
+/** What a formula begins with (OWASP, "CSV injection"): a figure may begin with a sign, too. */
+function isFormula(cell: string): boolean {
+  return /^(?:[=@\t\r]|[+-](?!\s*[\d.]))/.test(cell) && cell !== '-';
+}
+
+/** Where so many cells of one column are told, the rest is alike. */
+const MOST_FORMULAS = 100;
+
+function formulaCells(file: string, at: readonly number[], column: string, place: TextPlace): Fault {
+  const many = at.length === MOST_FORMULAS ? `${MOST_FORMULAS} cells and more` : `${at.length} cells`;
+  const fault: Omit<Fault, 'field'> = faultOfFile(
+    file,
+    {
+      rule: 'cell-formula',
+      found: `${at.length === 1 ? 'a cell' : `${many}, the first here,`} that a spreadsheet takes for a formula and runs`,
+      expected: "text, led by an apostrophe where it begins with =, @, + or -: '=x",
+      mend: 'If it is text, put an apostrophe in front. If nobody of the club wrote it, take it out, and ask where the file came from.',
+      severity: 'warning',
+    },
+    place,
+  );
+  return { ...fault, field: column };
 }
 
 /** No more rows are wanted. */

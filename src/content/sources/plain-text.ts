@@ -16,7 +16,7 @@ export function controlCharacterFaults(file: string, text: string): readonly Fau
     faultOfFile(
       file,
       {
-        ...hiddenCharacterRule(codePointName(text[offset]!)),
+        ...hiddenCharacterRule(codePointName(text.slice(offset))),
         rule: 'file-characters',
         mend: 'Delete it, or save the file again as UTF-8 text from the program that made it.',
       },
@@ -28,17 +28,21 @@ export function controlCharacterFaults(file: string, text: string): readonly Fau
 /** The code point of the first hidden character of a value, null where it has none. */
 export function hiddenCharacterIn(value: string): string | null {
   const offset = hiddenCharacterAt(value);
-  return offset === -1 ? null : codePointName(value[offset]!);
+  return offset === -1 ? null : codePointName(value.slice(offset));
 }
 
 /** What is wrong with a value that holds a hidden character, written as an escape. */
 export function hiddenCharacterRule(code: string): FieldFault {
   return {
     rule: 'text-characters',
-    found: /^U\+20/.test(code)
-      ? `the character ${code}, which turns the order of text or breaks its line`
-      : `the control character ${code}`,
+    found: foundHidden(code),
     expected: 'text',
     mend: 'Delete it: it is not seen, and changes what a reader sees.',
   };
+}
+
+function foundHidden(code: string): string {
+  if (/^U\+(?:061C|200[EF]|202[89A-E]|206[6-9])$/.test(code))
+    return `the character ${code}, which turns the order of text or breaks its line`;
+  return /^U\+00/.test(code) ? `the control character ${code}` : `the character ${code}, which has no width`;
 }

@@ -62,7 +62,7 @@ describe('a phone that keeps the edition before', () => {
     for (const spoil of [
       () => undefined,
       () => world.host.set(changesPath(first.edition), bytesOf('{"from":')),
-      () => changes(first, second, () => [0, 5, 'nonsense']),
+      () => changes(first, second, () => [0, [1, 'nonsense']]),
       () => changes(second, third),
       () =>
         world.host.set(
@@ -102,13 +102,21 @@ describe('a phone that saves data', () => {
 
 describe('changes', () => {
   it('are read whole or not at all', () => {
-    expect(readChanges(bytesOf('{"from":"a","to":"b","files":{"x":[1,2,"y"]}}'))).not.toBeNull();
-    for (const other of ['null', '[]', '{"from":"a","to":"b"}', '{"from":"a","to":"b","files":{"x":[1,{}]}}', 'x'])
+    expect(readChanges(bytesOf('{"from":"a","to":"b","files":{"x":[1,2,3,[4,"y"]]}}'))).not.toBeNull();
+    for (const other of [
+      'null',
+      '[]',
+      '{"from":"a","to":"b"}',
+      '{"from":"a","to":"b","files":{"x":[1,{}]}}',
+      '{"from":"a","to":"b","files":{"x":[1,["y",2]]}}',
+      'x',
+    ])
       expect(readChanges(bytesOf(other))).toBeNull();
   });
 
   it('keep what they do not speak of', () => {
     expect(changedText('as it was', [])).toBe('as it was');
-    expect(changedText('as it was', [3, 2, 'they'])).toBe('as they was');
+    expect(changedText('at 1.09 m, 12 m', [1, 2, 1, [1, 'nine']])).toBe('at 1.11 m, nine m');
+    expect(changedText('at 0.05 m', [1, -5])).toBe('at 0.00 m');
   });
 });

@@ -3,9 +3,31 @@ import { expect, it } from 'vitest';
 import { changedText } from '../../../src/client/offline/file-changes.ts';
 import { textChange } from '../../../src/commands/guide-folder/text-change.ts';
 
-const words = fc.array(fc.constantFrom('<p>', '</p>', 'peg ', '1.25 ', '0.98,', 'M', '"', '; ', '\n', 'é', '🐟'), {
-  maxLength: 60,
-});
+const words = fc.array(
+  fc.constantFrom(
+    '<p>',
+    '</p>',
+    'peg ',
+    '1.25 ',
+    '0.98,',
+    '1.07',
+    '10',
+    '007',
+    '1e5',
+    'deadbeef ',
+    '12345678 ',
+    '99999999999999999999',
+    'M',
+    '"',
+    '; ',
+    '\n',
+    'é',
+    '🐟',
+  ),
+  {
+    maxLength: 60,
+  },
+);
 
 it('makes the second text of the first, whatever the two are', () => {
   fc.assert(
