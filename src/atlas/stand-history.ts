@@ -42,7 +42,7 @@ export function changeLines(atlas: Atlas, peg: Peg): readonly PastLine[] {
     ...(peg.since === undefined ? [] : [line(`First fished on ${formatDay(peg.since)}.`)]),
     ...(peg.moved ?? []).map(({ on, metres, newGround }) =>
       line(
-        `Its platform was set ${formatLength(metres, units)} away on ${formatDay(on)}${
+        `Its platform was set ${formatLength(metres, units, 0)} away on ${formatDay(on)}${
           newGround
             ? ', before other water: earlier bags are rated as those of another place.'
             : '; bags from before still count.'

@@ -49,6 +49,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
       isAgreed: values.yes === true,
       isDryRun: values['dry-run'] === true,
       nothingNew: 'These numbers are so already',
+      hint: `Take in every bank round that was walked before ${from} first: afterwards its numbers are those of other posts.`,
       done: `Written. A new peg between them gets a record of its own with since: ${from}. Build the guide anew: npm run build`,
     },
     io,

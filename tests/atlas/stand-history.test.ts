@@ -60,8 +60,8 @@ describe('a sheet', () => {
     });
     expect(said(changeLines(exampleAtlas(), peg))).toEqual([
       'First fished on 1 Mar 2024.',
-      'Its platform was set 8.00 m away on 1 Mar 2025, before other water: earlier bags are rated as those of another place.',
-      'Its platform was set 2.00 m away on 1 Mar 2026; bags from before still count.',
+      'Its platform was set 8 m away on 1 Mar 2025, before other water: earlier bags are rated as those of another place.',
+      'Its platform was set 2 m away on 1 Mar 2026; bags from before still count.',
       'reeds since 1 May 2024.',
       'reeds until 1 Apr 2024.',
       'reeds from 1 May 2025 until 1 Jun 2025.',

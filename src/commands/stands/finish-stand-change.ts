@@ -13,6 +13,8 @@ export interface StandEnding {
   /** Said where there is nothing to do. */
   readonly nothingNew: string;
   readonly done: string;
+  /** Said before it is written. */
+  readonly hint?: string;
 }
 
 /** Shows a change of stands, holds the folder as it would be against its checks, asks, and writes all or nothing. */
@@ -20,7 +22,7 @@ export async function finishStandChange(
   folder: FolderImport,
   { faults, changes }: StandPlan,
   staged: StagedFiles,
-  { isAgreed, isDryRun, nothingNew, done }: StandEnding,
+  { isAgreed, isDryRun, nothingNew, done, hint }: StandEnding,
   io: CommandIo,
 ): Promise<number> {
   if (faults.length > 0) return refuse(formatFaults(faults), io);
@@ -36,6 +38,7 @@ export async function finishStandChange(
     io.print(NOTHING_CHANGED);
     return EXIT.clean;
   }
+  if (hint !== undefined) io.print(hint);
   const agreed = await askToWrite(isAgreed, io);
   if (agreed !== true) return agreed;
   const failure = folder.write(changed);

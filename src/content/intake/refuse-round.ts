@@ -1,5 +1,6 @@
-import { formatDay } from '../../domain/day.ts';
+import { addDays, type Day, formatDay, isDay } from '../../domain/day.ts';
 import { pegKey } from '../../domain/peg.ts';
+import { frontMatterTexts } from '../edit-front-matter.ts';
 import type { Fault } from '../fault.ts';
 import { venueId } from '../round-file/record-version.ts';
 import type { RoundFile } from '../round-file/round-file.ts';
@@ -58,7 +59,20 @@ export function refusalsOf(
   }
   for (const { water, peg } of round.pegs) {
     const key = pegKey(water, peg);
-    if (options.without.has(key) || folder.pegsOf(water).includes(peg)) continue;
+    if (options.without.has(key)) continue;
+    const day = firstDayAt(round, key);
+    const since = numberSince(folder.text(`pegs/${key}.md`) ?? '');
+    if (since !== null && day < since) {
+      refuse(
+        `pegs.${key}`,
+        'round-number',
+        `peg ${key}, seen on ${formatDay(day)}`,
+        `a day from ${formatDay(since)} on, since when this post carries the number (pegs/${key}.md)`,
+        `The pegs were numbered anew after it was walked: the finding is of another post. Leave it out with --without ${key}, and write it into the record of the right one.`,
+      );
+      continue;
+    }
+    if (folder.pegsOf(water).includes(peg)) continue;
     refuse(
       `pegs.${key}`,
       'round-peg',
@@ -92,4 +106,24 @@ export function refusalsOf(
     );
   }
   return faults;
+}
+
+/** The first day on which anything of a finding was seen. */
+function firstDayAt({ day, pegs }: RoundFile, key: string): Day {
+  const days = pegs
+    .filter(({ water, peg }) => pegKey(water, peg) === key)
+    .flatMap((finding) => [
+      finding.day ?? day,
+      ...Object.values(finding.days ?? {}),
+      ...finding.hazards.map((hazard) => hazard.day ?? day),
+    ]);
+  return days.sort()[0] ?? day;
+}
+
+/** The first day of the number that a record's post carries today; null where it always had it. */
+function numberSince(text: string): Day | null {
+  const { was, since } = frontMatterTexts(text) as { readonly was?: unknown; readonly since?: unknown };
+  const until: unknown = Array.isArray(was) ? (was.at(-1) as { readonly until?: unknown } | null)?.until : undefined;
+  if (typeof until === 'string' && isDay(until)) return addDays(until, 1);
+  return typeof since === 'string' && isDay(since) ? since : null;
 }

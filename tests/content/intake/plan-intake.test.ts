@@ -292,6 +292,25 @@ describe('what is refused', () => {
     expect(folderAfter(FOLDER, rest)['rounds/2026-11-12-k7q2xw.csv']).not.toContain('98');
   });
 
+  it.each([
+    ['was:\n  - { peg: "3", until: 2026-11-12 }', '13 Nov 2026'],
+    ['since: 2026-11-14', '14 Nov 2026'],
+  ])('refuses what was seen under a number that was another post’s that day: %s', (line, day) => {
+    const folder = { ...FOLDER, 'pegs/pool/1.md': PEG_1.replace('water: pool', `${line}\nwater: pool`) };
+    const seen = exampleRound({ pegs: [findingAt('1', { platform: 'worn' })] });
+    expect(plan(folder, seen).faults).toMatchObject([
+      { rule: 'round-number', found: 'peg pool/1, seen on 12 Nov 2026', field: 'pegs.pool/1' },
+    ]);
+    expect(plan(folder, seen).faults[0]?.expected).toContain(`from ${day} on`);
+    expect(plan(folder, seen).files).toEqual([]);
+    // A hazard's own day counts, and what was seen since is taken.
+    const later = exampleRound({ day: '2026-11-15', pegs: [findingAt('1', { platform: 'worn' })] });
+    expect(plan(folder, later).faults).toEqual([]);
+    const early = findingAt('1', { hazards: [{ did: 'checked', ...trip, day: '2026-11-12' }] });
+    expect(rules(exampleRound({ day: '2026-11-15', pegs: [early] }), folder)).toEqual(['round-number']);
+    expect(plan(folder, seen, undefined, ['pool/1']).faults).toEqual([]);
+  });
+
   it('refuses a round that is in the folder with other rows, and a water that is gone', () => {
     const once = folderAfter(FOLDER, plan(FOLDER, full));
     expect(rules({ ...full, gauges: [] }, once)).toEqual(['round-differs']);
