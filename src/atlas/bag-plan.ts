@@ -1,5 +1,5 @@
 import type { Units } from '../domain/bag.ts';
-import { MONTHS, type Month, monthName, monthOf } from '../domain/day.ts';
+import { formatDay, MONTHS, type Month, monthName, monthOf } from '../domain/day.ts';
 import type { PegKey } from '../domain/peg.ts';
 import type { Evidence, ExpectedBag, FramingMakeUp, FramingMonth, Quartiles } from '../ratings/ratings.ts';
 import type { Atlas } from './atlas.ts';
@@ -96,10 +96,20 @@ function frameWords(framing: FramingMonth | undefined, unit: Units['weight']): F
     low === null || high === null || low === high ? '' : ` (${weight(low)} to ${weight(high)})`;
   const win =
     framing.winKg === null ? '' : `; to win ${weight(framing.winKg)}${range(framing.winLowKg, framing.winHighKg)}`;
+  const { events, mostlyFrom } = framing;
+  const since = mostlyFrom === null ? '' : sinceWords(mostlyFrom, events);
   return {
     typical: weight(framing.frameKg),
-    rest: `${range(framing.frameLowKg, framing.frameHighKg)}${win}. From ${framing.events === 1 ? '1 match' : `${framing.events} matches`}.`,
+    rest: `${range(framing.frameLowKg, framing.frameHighKg)}${win}. From ${events === 1 ? '1 match' : `${events} matches`}${since}.`,
   };
+}
+
+/** Which of a month's events speak of now, where the water fished otherwise once. */
+function sinceWords({ day, events, levelThen }: NonNullable<FramingMonth['mostlyFrom']>, all: number): string {
+  const those =
+    events === all ? '' : `; ${events} of them, from ${formatDay(day)} on, count${events === 1 ? 's' : ''} most`;
+  if (levelThen === null) return `${those}, since this water fished otherwise before`;
+  return `${those}${those === '' ? '; ' : ', '}all from when this water fished at ${levelThen.toFixed(2)} of what it does now`;
 }
 
 /** What the framing bags of a month were made of, largest share first; null where none was logged by parts. */

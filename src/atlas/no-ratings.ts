@@ -3,6 +3,7 @@ import type { Ratings } from '../ratings/ratings.ts';
 /** Ratings that say nothing, for who needs an atlas of records and ground alone. */
 export const NO_RATINGS: Ratings = {
   bags: [],
+  waterLevels: [],
   framing: [],
   expectedBags: [],
   framingMakeUp: [],

@@ -6,6 +6,7 @@ import type { FitReport } from '../ratings/fit-report.ts';
 import type { Atlas } from './atlas.ts';
 import { type BacktestView, backtestView } from './backtest-view.ts';
 import { type DepthWorkings, depthWorkings } from './depth-workings.ts';
+import { type LevelRow, levelRows } from './level-rows.ts';
 import { sessionsWords } from './return-words.ts';
 import { type PartRow, sizeOfParts, sizeOfPartsWords } from './size-of-parts.ts';
 import { venueChanges } from './venue-changes.ts';
@@ -37,6 +38,8 @@ export interface WorkingsPage {
   readonly notes: readonly string[];
   /** How each fit ended. */
   readonly fits: readonly CountRow[];
+  /** How the waters' own levels changed over the log, water by water. */
+  readonly levels: readonly LevelRow[];
   readonly depths: readonly DepthWorkings[];
 }
 
@@ -83,6 +86,7 @@ export function workingsPage(atlas: Atlas): WorkingsPage {
     evidence: evidenceRows(),
     notes: ratings.notes,
     fits: fitRows(atlas),
+    levels: levelRows(atlas),
     depths: depthWorkings(atlas),
   };
 }

@@ -2,7 +2,7 @@ import type { BagTables, Ratings } from '../ratings/ratings.ts';
 
 /**
  * The document that `ratings --json` prints for one bag. Its keys are a published format: model, featureMonths, pegs,
- * pegMonths, framing, backtest, dnw, fits. Framing has a row for each water and month that saw a match.
+ * pegMonths, framing, waterLevels, backtest, dnw, fits. Framing has a row for each water and month that saw a match.
  */
 export function ratingsJson(ratings: Ratings, tables: BagTables) {
   return {
@@ -12,7 +12,15 @@ export function ratingsJson(ratings: Ratings, tables: BagTables) {
     pegMonths: tables.pegMonths,
     framing: ratings.framing
       .filter(({ events }) => events > 0)
-      .map(({ water, month, events, frameKg, winKg }) => ({ water, month, events, frameKg, winKg })),
+      .map(({ water, month, events, mostlyFrom, frameKg, winKg }) => ({
+        water,
+        month,
+        events,
+        mostlyFrom,
+        frameKg,
+        winKg,
+      })),
+    waterLevels: ratings.waterLevels,
     backtest: ratings.backtest ?? { events: 0, sessions: 0, scores: [], calibration: [] },
     dnw: ratings.dnwLesson,
     fits: ratings.fits,

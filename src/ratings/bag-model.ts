@@ -7,11 +7,12 @@ import { fitRatings, PRESENCE_PRIORS } from './fit-ratings.ts';
 import { type PegMonthReturn, type PegYearReturn, pegMonthQuestion, pegQuestion } from './peg-returns.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, type RatingModel, ratingModel, TERM } from './rating-model.ts';
-import type { BagId, BagTables, ModelSummary } from './ratings.ts';
+import type { BagId, BagTables, ModelSummary, WaterLevel } from './ratings.ts';
 import { answers } from './returns.ts';
 import { MONTH_SEASON } from './season.ts';
 import { type ModelSession, type SessionChoice, sessionsInModel } from './sessions-in-model.ts';
 import { correlationOfSides, togetherReturn } from './two-part-bag.ts';
+import { levelQuestion } from './water-levels.ts';
 
 /** The monthly model of one bag, fitted, with the sessions it was fitted to. */
 export interface BagModel {
@@ -91,6 +92,7 @@ export interface ToldBag {
   readonly pegs: readonly PegYearReturn[];
   readonly pegMonths: readonly PegMonthReturn[];
   readonly days: readonly DayLevel[];
+  readonly levels: readonly WaterLevel[];
   readonly outlook: Outlook;
   /** Where the part is often missing: its two sides apart, which a bag yet to come is made of. */
   readonly presence: {
@@ -110,6 +112,8 @@ export interface Outlook {
   /** Of anglers and of what is left, on the log scale. */
   readonly anglerSd: number;
   readonly residualSd: number;
+  /** Of days about their level. */
+  readonly eventSd: number;
 }
 
 /** A bag's model with all that the tables ask of it. */
@@ -126,6 +130,7 @@ export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
     daySpread: daySpread(fit),
     anglerSd: fit.sd[TERM.angler] ?? 0,
     residualSd: fit.residualSd,
+    eventSd: fit.sd[TERM.event] ?? 0,
   };
   const rated = { bag, fitted, outlook, summary: modelSummary(fitted) };
   if (presence === null) return { ...rated, ...told, presence: null };
@@ -158,6 +163,7 @@ export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
       ...togetherReturn(row, there.pegMonths[i]!, parOf(row.water, row.month), correlation),
     })),
     days: told.days,
+    levels: told.levels,
     presence: {
       weights: told.pegMonths,
       pegMonths: there.pegMonths,
@@ -169,13 +175,14 @@ export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
 
 function toldBy(venue: RatedVenue, fitted: Pick<BagModel, 'sessions' | 'model' | 'fit'>) {
   const { sessions, model } = fitted;
-  const [features, pegs, pegMonths, days] = answers(fitted, [
+  const [features, pegs, pegMonths, days, levels] = answers(fitted, [
     featureQuestion(venue, sessions, model),
     pegQuestion(venue, model),
     pegMonthQuestion(venue, sessions, model),
     dayQuestion(venue, sessions, model),
+    levelQuestion(sessions, model),
   ] as const);
-  return { features, pegs, pegMonths, days };
+  return { features, pegs, pegMonths, days, levels };
 }
 
 /** The tables of one bag as they are published. */

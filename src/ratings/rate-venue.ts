@@ -58,12 +58,14 @@ export function finishRatings(
   const fits = results.flatMap((result) => result.fits);
   if (look.without !== null) fits.unshift(fitReport(WITHOUT_DNW, look.without.fit));
   const bags = results.flatMap(({ told }) => told ?? []);
+  const total = bags[0]!;
   const tables = bags.map(bagTables);
   progress?.('chance to frame');
   const { sessions, leftOut } = sessionsInModel(venue, 'total');
   return {
     bags: tables,
-    framing: framingMonths(venue),
+    waterLevels: total.levels,
+    framing: framingMonths(venue, { levels: total.levels, eventSd: total.outlook.eventSd }),
     expectedBags: expectedBags(venue, bags, seed),
     framingMakeUp: framingMakeUp(venue),
     featureTemperatures: results.flatMap(({ temperatures }) => temperatures),

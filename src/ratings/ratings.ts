@@ -1,4 +1,4 @@
-import type { Month } from '../domain/day.ts';
+import type { Day, Month } from '../domain/day.ts';
 import type { DnwLesson } from './dnw-mechanism.ts';
 import type { FitReport } from './fit-report.ts';
 
@@ -63,12 +63,30 @@ export interface FramingMonth {
   readonly water: string;
   readonly month: Month;
   readonly events: number;
+  /**
+   * Where the water fished otherwise once: the first day and the number of the events that count half or more, and what it fished
+   * then as a multiple of now where even the latest of them lies before it came to fish as it does; else null.
+   */
+  readonly mostlyFrom: { readonly day: Day; readonly events: number; readonly levelThen: number | null } | null;
   readonly frameKg: number | null;
   readonly winKg: number | null;
   readonly frameLowKg: number | null;
   readonly frameHighKg: number | null;
   readonly winLowKg: number | null;
   readonly winHighKg: number | null;
+}
+
+/** How a water fished in a stretch of the log beside its latest one, with its 80% interval; a multiple of today's level. */
+export interface WaterLevel {
+  readonly water: string;
+  /** Days of its first and last event. */
+  readonly from: Day;
+  readonly until: Day;
+  readonly events: number;
+  readonly logLevel: number;
+  readonly sd: number;
+  readonly low80: number;
+  readonly high80: number;
 }
 
 /** Lower quarter, middle and upper quarter, in kilograms. */
@@ -180,6 +198,8 @@ export interface BagTables {
 export interface Ratings {
   /** Tables of the total bag, then of each bag part that was logged. The first is always `total`. */
   readonly bags: readonly BagTables[];
+  /** How the waters' own levels changed over the log; none of a water whose level stayed. */
+  readonly waterLevels: readonly WaterLevel[];
   readonly framing: readonly FramingMonth[];
   readonly expectedBags: readonly ExpectedBag[];
   readonly framingMakeUp: readonly FramingMakeUp[];

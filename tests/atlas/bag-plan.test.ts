@@ -28,6 +28,7 @@ const framing: FramingMonth = {
   water: 'pit',
   month: 11,
   events: 4,
+  mostlyFrom: null,
   frameKg: kilograms(41),
   frameLowKg: kilograms(34),
   frameHighKg: kilograms(52),
@@ -88,6 +89,13 @@ describe('the bag plan', () => {
     });
     expect(aimWords(framing, 'lb')).toBe(
       'November: to frame 41 lb (34 lb to 52 lb); to win 58 lb (50 lb to 70 lb). From 4 matches.',
+    );
+    const since = (mostlyFrom: FramingMonth['mostlyFrom']) => aimWords({ ...framing, mostlyFrom }, 'lb');
+    expect(since({ day: '2025-03-01', events: 2, levelThen: null })).toContain(
+      'From 4 matches; 2 of them, from 1 Mar 2025 on, count most, since this water fished otherwise before.',
+    );
+    expect(since({ day: '2023-03-01', events: 4, levelThen: 0.6 })).toContain(
+      'From 4 matches; all from when this water fished at 0.60 of what it does now.',
     );
     expect(planOf()?.makeUp).toBe('Framing bags in November: 62% carp, 38% silvers (12 bags logged by parts).');
   });

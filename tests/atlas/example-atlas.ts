@@ -14,6 +14,7 @@ export const EXAMPLE_MODEL: ModelSummary = {
 /** Ratings that say nothing; change what a test is about. */
 export const EMPTY_RATINGS: Ratings = {
   bags: [{ bag: 'total', featureMonths: [], pegs: [], pegMonths: [], model: EXAMPLE_MODEL }],
+  waterLevels: [],
   framing: [],
   expectedBags: [],
   framingMakeUp: [],

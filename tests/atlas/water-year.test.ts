@@ -18,6 +18,7 @@ describe('the year of a water', () => {
             water: 'pit',
             month: 11,
             events: 1,
+            mostlyFrom: null,
             frameKg: 10,
             winKg: 20,
             frameLowKg: 10,

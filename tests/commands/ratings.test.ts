@@ -37,6 +37,7 @@ describe('ratings --json', () => {
       'pegs',
       'pegMonths',
       'framing',
+      'waterLevels',
       'backtest',
       'dnw',
       'fits',
@@ -47,7 +48,7 @@ describe('ratings --json', () => {
     expect(keys(document.featureMonths)).toEqual(['feature month logReturn sd low80 high80 sessions evidence']);
     expect(keys(document.pegs)).toEqual(['water peg logReturn sd']);
     expect(keys(document.pegMonths)).toEqual(['water peg month return low80 high80 sessions evidence']);
-    expect(keys(document.framing)).toEqual(['water month events frameKg winKg']);
+    expect(keys(document.framing)).toEqual(['water month events mostlyFrom frameKg winKg']);
     expect(Object.keys(document.backtest)).toEqual(['events', 'sessions', 'scores', 'calibration']);
   });
 
