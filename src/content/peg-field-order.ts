@@ -40,6 +40,7 @@ const ORDERS: Readonly<Record<string, readonly string[]>> = {
     'from',
     'until',
     'inspected-on',
+    'kept-open',
   ],
   retired: ['from', 'why'],
   clearance: ['clear-width', 'lowest-branch', 'path-width', 'measured-on'],
