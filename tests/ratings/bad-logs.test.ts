@@ -179,4 +179,49 @@ describe('rating a log that tells little', () => {
     const ratings = rate(weighedLog(10, { parts: { carp: { weightGrams: 0 } } }));
     expect(ratings.bags.map(({ bag }) => bag)).toEqual(['total']);
   });
+
+  test('six in ten do not weigh: rated, and the lesson says what was learned or why nothing was', () => {
+    const chance = seededChance(6);
+    const ratings = rate(
+      log(60, (event, peg, i) =>
+        chance.happens(0.6)
+          ? exampleSession(event.id, peg, 'dnw', undefined, { angler: `a-${i}` })
+          : exampleSession(event.id, peg, 'weighed', 1000 * Math.exp(1 + 0.5 * chance.normal()), { angler: `a-${i}` }),
+      ),
+    );
+    const { mechanism } = ratings.dnwLesson;
+    if (mechanism === null) expect(ratings.dnwLesson).toHaveProperty('why', expect.stringMatching(/\w/));
+    else expect(mechanism.blur).toBeGreaterThan(0);
+    expect(ratings.withoutDnw!.dnw).toBeGreaterThan(200);
+    expect(ratings.fits.every(({ isSettled }) => isSettled)).toBe(true);
+  });
+
+  test('a part that no sheet ever gives a weight of has no tables, and no bag promises it', () => {
+    const ratings = rate(weighedLog(12, { parts: {} }));
+    expect(ratings.bags.map(({ bag }) => bag)).toEqual(['total']);
+    expect(ratings.expectedBags.flatMap(({ parts }) => parts)).toEqual([]);
+    expect(ratings.framingMakeUp).toEqual([]);
+  });
+
+  test('pegs fished alone: no event compares two pegs, so no return is solid', () => {
+    const { events, sessions } = weighedLog(40);
+    const alone = events!.map(({ id }, i) => sessions!.filter(({ event }) => event === id)[i % PEGS.length]!);
+    const ratings = rate({ events: events!, sessions: alone });
+    expect(ratings.bags[0]!.pegMonths.some(({ evidence }) => evidence === 'solid')).toBe(false);
+    for (const { chanceToFrame } of ratings.expectedBags) expect(chanceToFrame).toBeLessThanOrEqual(1);
+  });
+
+  test('events of two anglers: rated, and everyone frames where there are places for all', () => {
+    const { events, sessions } = weighedLog(40);
+    const pairs = events!.flatMap(({ id }, i) => {
+      const ofEvent = sessions!.filter(({ event }) => event === id);
+      return [ofEvent[i % PEGS.length]!, ofEvent[(i + 3) % PEGS.length]!];
+    });
+    const ratings = rate({ events: events!, sessions: pairs });
+    expect(ratings.bags[0]!.pegMonths).toHaveLength(96);
+    for (const { chanceToFrame, chanceByDraw } of ratings.expectedBags) {
+      expect(chanceToFrame).toBe(1);
+      expect(chanceByDraw).toBe(1);
+    }
+  });
 });
