@@ -68,7 +68,7 @@ function hazardRow({ hazard, risk, ...row }: RegisterRow): CsvRow {
     score_after: risk.after?.score ?? null,
     hard_rule: risk.hardRule ? 'yes' : 'no',
     found_on: hazard.foundOn,
-    checked_on: hazard.checkedOn ?? null,
+    checked_on: row.check.checkedOn,
     due_on: hazard.clearedOn === undefined ? row.check.dueOn : null,
     act_by: row.actBy?.on ?? null,
     cleared_on: hazard.clearedOn ?? null,

@@ -5,6 +5,7 @@ import type { PlaceKind } from '../domain/map.ts';
 import { standOffWords } from '../domain/overhead-line-words.ts';
 import { kitKnown, kitTrouble } from '../domain/rescue-kit.ts';
 import type { Emergency } from '../domain/venue.ts';
+import { CASTING_ROD_METRES } from '../ground/swept-area.ts';
 import type { Atlas } from './atlas.ts';
 import { hazardRegister, type RegisterRow } from './hazard-register.ts';
 import { type LinePegs, linePegs } from './line-pegs.ts';
@@ -60,6 +61,8 @@ export interface SafetyPage {
     readonly pole: string;
     readonly cast: string;
     readonly sectorDegrees: number;
+    /** What is swept behind wherever casting is allowed. */
+    readonly rodBehind: string;
   };
   readonly lines: readonly LinePegs[];
   readonly closed: readonly ClosedPegs[];
@@ -91,6 +94,7 @@ export function safetyPage(atlas: Atlas): SafetyPage {
       pole: `${permittedReach.poleMetres} m`,
       cast: `${permittedReach.castMetres} m`,
       sectorDegrees: permittedReach.sectorDegrees,
+      rodBehind: `${CASTING_ROD_METRES} m`,
     },
     lines: linePegs(atlas),
     closed: closedPegs(atlas),

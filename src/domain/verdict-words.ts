@@ -10,10 +10,33 @@ export function closedHeadline({ since, until }: ClosedVerdict): string {
   return since === null ? 'Closed' : `Closed since ${formatDay(since)}`;
 }
 
-/** Why a peg is closed, all of it: "Below the 11 kV line; Boards off". */
+/** Why a peg is closed, all of it and each once: "Below the 11 kV line; Boards off". */
 export function closedReason({ causes }: ClosedVerdict): string {
+  const told = causes.filter((cause) => !(cause.by === 'status' && repeats(cause.reason, causes)));
   // A reason written as a sentence keeps its full stop only where nothing follows.
-  return causes.map(causeWords).join('; ').replaceAll('.; ', '; ');
+  return [...new Set(told.map(causeWords))].join('; ').replaceAll('.; ', '; ');
+}
+
+/** Whether a record's reason says no more than the causes beside it: an intake writes down what it closes a peg for. */
+function repeats(reason: string | undefined, causes: readonly ClosedBy[]): boolean {
+  if (reason === undefined) return false;
+  const written = causes.flatMap((cause) => {
+    if (cause.by === 'platform') return [CLOSED_FOR_PLATFORM];
+    if (cause.by === 'line') return [CLOSED_FOR_LINE];
+    return cause.by === 'hazard' ? [closedForHazard(cause.hazard)] : [];
+  });
+  // The longest first: one may be the beginning of another.
+  const left = written.sort((a, b) => b.length - a.length).reduce((rest, words) => rest.replace(words, ''), reason);
+  return left !== reason && !/[\p{L}\p{N}]/u.test(left);
+}
+
+/** What an intake writes into a record as the reason for closing a peg. */
+export const CLOSED_FOR_PLATFORM = 'The platform is unsafe: do not use it';
+export const CLOSED_FOR_LINE = 'Inside the stand-off of an overhead line, as measured on the bank';
+
+/** The same of a hazard: "Ice: along the reeds". */
+export function closedForHazard({ name, place }: { readonly name: string; readonly place: string }): string {
+  return `${name}: ${place}`;
 }
 
 /** "since 2 Feb 2026: the 11 kV line …", "until 2 Dec 2026: tree work", to stand behind the word closed. */

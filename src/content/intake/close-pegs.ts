@@ -1,5 +1,6 @@
 import { UNSAFE_PLATFORM } from '../../domain/peg-facts.ts';
 import { hazardKind } from '../../domain/risk.ts';
+import { CLOSED_FOR_PLATFORM, closedForHazard } from '../../domain/verdict-words.ts';
 import type { PegFinding } from '../round-file/round-file.ts';
 
 /** Who of the club said that a peg stays open in spite of what was found at it, and why. */
@@ -22,8 +23,8 @@ interface ClosingFinding {
 export function closingWords({ platform, hazards }: ClosingFinding): string | null {
   const rules = hazards
     .filter(({ did, kind }) => (did === 'found' || did === 'worsened') && hazardKind(kind).hardRule)
-    .map(({ kind, place }) => `${hazardKind(kind).name}: ${place}`);
+    .map(({ kind, place }) => closedForHazard({ name: hazardKind(kind).name, place }));
   const isUnsafe = platform?.trim().toLowerCase().startsWith(UNSAFE_PLATFORM) ?? false;
-  const words = [...(isUnsafe ? ['The platform is unsafe: do not use it'] : []), ...rules];
+  const words = [...(isUnsafe ? [CLOSED_FOR_PLATFORM] : []), ...rules];
   return words.length === 0 ? null : `${words.join('. ')}.`;
 }

@@ -1,5 +1,6 @@
 import { pegKey } from '../../domain/peg.ts';
 import { hazardKind } from '../../domain/risk.ts';
+import { CLOSED_FOR_LINE } from '../../domain/verdict-words.ts';
 import {
   CannotEdit,
   editFrontMatter,
@@ -197,7 +198,7 @@ export class IntakeNotes {
 /** The finding with what closes its peg: a measured distance, a platform that must not be used, a hard rule. */
 function withClosing(finding: PegFinding, isInside: boolean, isKeptOpen: boolean): PegFinding {
   const words = closingWords(finding);
-  const reason = isInside ? 'Inside the stand-off of an overhead line, as measured on the bank.' : words;
+  const reason = isInside ? `${CLOSED_FOR_LINE}.` : words;
   if (reason === null || (isKeptOpen && !isInside)) return finding;
   // The bailiff's own words for a closing say more.
   if (finding.status === 'closed' && finding.until === undefined && !isInside) return finding;
