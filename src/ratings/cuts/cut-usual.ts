@@ -1,5 +1,5 @@
 import { normalCdf } from '../engine/normal-cdf.ts';
-import type { CutSpell } from './cut-spells.ts';
+import type { CutSpell, OpeningSpell } from './cut-spells.ts';
 import { growthOf } from './growth-days.ts';
 
 /** One way the venue's banks may behave: how much of the growth goes on at rest, and how much one interval differs from the next. */
@@ -20,7 +20,7 @@ export interface CutUsual {
   readonly weights: readonly Float64Array[];
 }
 
-const RESTING_SHARES = [1, 0.5, 0.25, 0.1] as const;
+const RESTING_SHARES = [0.5, 0.25, 0.1] as const;
 const SCATTERS = [0.1, 0.16, 0.25, 0.37, 0.55, 0.8] as const;
 const BETWEEN_PEGS = [0.04, 0.15, 0.3, 0.5, 0.8] as const;
 const NODE_STEP = 0.1;
@@ -31,24 +31,26 @@ const MOST_PEGS = 400;
 
 /**
  * Learns how a venue's banks behave. The growth from one cut to the next, in growing days with resting days counted as a
- * share of one, is log-normal about the peg's own usual, and the pegs' usuals are normal about the venue's. The
- * unfinished interval enters by the chance that it lasts longer than it has (right-censored; Kalbfleisch and Prentice, The
- * Statistical Analysis of Failure Time Data, chapter 3, from memory). The four unknowns are not estimated and held but
+ * share of one, is log-normal about the peg's own usual, and the pegs' usuals are normal about the venue's. A bank
+ * that is cut on a walk needed it at some time since the walk before, so an interval enters by the chance that it ends
+ * between the two (interval-censored), and the unfinished one by the chance that it lasts beyond the last look
+ * (right-censored; Kalbfleisch and Prentice, The Statistical Analysis of Failure Time Data, chapter 3, from memory). The four unknowns are not estimated and held but
  * weighed over a grid, since a few intervals leave them wide open.
  * @returns null where no interval of the venue has ended: then nothing is known
  */
-export function learnCutUsual(spellsByPeg: readonly (readonly CutSpell[])[]): CutUsual | null {
-  const spells = spellsByPeg.filter((each) => each.length > 0);
-  if (!spells.some((each) => each.some(({ isEnded }) => isEnded))) return null;
-  const step = Math.ceil(spells.length / MOST_PEGS);
-  const sample = spells.filter((_, index) => index % step === 0);
-  const nodes = nodesFor(spells.flat());
+export function learnCutUsual(banks: readonly KnownBank[]): CutUsual | null {
+  const all = banks.filter(({ spells, opening }) => spells.length > 0 || opening !== null);
+  const spells = all.flatMap((bank) => bank.spells);
+  if (!spells.some(({ isEnded }) => isEnded)) return null;
+  const step = Math.ceil(all.length / MOST_PEGS);
+  const sample = all.filter((_, index) => index % step === 0);
+  const nodes = nodesFor(spells);
   const spreads = spreadsOver(nodes);
   const behaviours = RESTING_SHARES.flatMap((restingShare) => SCATTERS.map((scatter) => ({ restingShare, scatter })));
   const logs = behaviours.map((behaviour) => {
     const total = new Float64Array(spreads.length);
-    for (const own of sample) {
-      const likelihood = product(...spellLikelihoods(own, behaviour, nodes));
+    for (const bank of sample) {
+      const likelihood = product(...spellLikelihoods(bank, behaviour, nodes));
       spreads.forEach((spread, index) => {
         total[index] = (total[index] as number) + Math.log(Math.max(dot(spread, likelihood), 1e-300));
       });
@@ -61,25 +63,58 @@ export function learnCutUsual(spellsByPeg: readonly (readonly CutSpell[])[]): Cu
   return { behaviours, nodes, spreads, weights: weights.map((each) => each.map((weight) => weight / sum)) };
 }
 
-/** The likelihood of a peg's ended spells, and that of the unfinished one, for each node as the peg's own usual. */
+/** What is known of one peg's bank. */
+export interface KnownBank {
+  readonly opening: OpeningSpell | null;
+  readonly spells: readonly CutSpell[];
+}
+
+/** The likelihood of what has ended at a peg, and that of the unfinished spell, for each node as the peg's own usual. */
 export function spellLikelihoods(
-  spells: readonly CutSpell[],
+  { opening, spells }: KnownBank,
   { restingShare, scatter }: Behaviour,
   nodes: readonly number[],
 ): readonly [ended: Float64Array, unfinished: Float64Array] {
-  const ended = new Float64Array(nodes.length).fill(1);
+  const ended = Float64Array.from(nodes, (usual) =>
+    opening === null ? 1 : Math.max(openingLikelihood(opening, restingShare, usual, scatter), 1e-12),
+  );
   const unfinished = new Float64Array(nodes.length).fill(1);
-  for (const { lasted, isEnded, endedGrowing } of spells) {
-    const log = logGrowth(growthOf(lasted, restingShare));
-    // A density by the calendar's day: at rest a day holds less growth.
-    const density = (endedGrowing ? 1 : restingShare) / (Math.exp(log) * scatter);
+  for (const { lasted, uncutUntil, isEnded } of spells) {
+    const by = logGrowth(growthOf(lasted, restingShare));
+    const notBy = logGrowth(growthOf(uncutUntil, restingShare));
+    const isOpenBelow = growthOf(uncutUntil, restingShare) <= 0;
     for (let node = 0; node < nodes.length; node += 1) {
-      const z = (log - (nodes[node] as number)) / scatter;
-      if (isEnded) ended[node] = (ended[node] as number) * Math.max(density * Math.exp(-0.5 * z * z), 1e-12);
-      else unfinished[node] = (unfinished[node] as number) * Math.max(normalCdf(-z), 1e-12);
+      const usual = nodes[node] as number;
+      const beyond = isOpenBelow ? 1 : normalCdf((usual - notBy) / scatter);
+      if (isEnded) {
+        const within = beyond - normalCdf((usual - by) / scatter);
+        ended[node] = (ended[node] as number) * Math.max(within, 1e-12);
+      } else unfinished[node] = (unfinished[node] as number) * Math.max(beyond, 1e-12);
     }
   }
   return [ended, unfinished];
+}
+
+/**
+ * The likelihood of what came before a peg's first cut. Its records begin at any point of an interval, and a long interval
+ * holds more such points than a short one: the time from there to the next cut has the density S(x) / E(T) of a renewal
+ * process that has long been running (Cox, Renewal Theory, chapter 5, from memory), and goes beyond x with the chance
+ * E(max(T - x, 0)) / E(T). Without it a short record would know its quick banks alone.
+ */
+function openingLikelihood(
+  { lasted, uncutUntil, isEnded }: OpeningSpell,
+  restingShare: number,
+  usual: number,
+  scatter: number,
+): number {
+  const beyond = (growth: number) => {
+    if (growth <= 0) return 1;
+    const log = Math.log(growth);
+    const share = normalCdf((usual + scatter ** 2 - log) / scatter);
+    return share - Math.exp(log - usual - scatter ** 2 / 2) * normalCdf((usual - log) / scatter);
+  };
+  const notBy = beyond(growthOf(uncutUntil, restingShare));
+  return isEnded ? notBy - beyond(growthOf(lasted, restingShare)) : notBy;
 }
 
 /** Products, one by one. */

@@ -1,18 +1,26 @@
-import { addDays, type Day, daysBetween, type Month } from '../../domain/day.ts';
+import { addDays, type Day, type Month } from '../../domain/day.ts';
 import { normalCdf } from '../engine/normal-cdf.ts';
-import { type BankHistory, type CutSpell, cutSpells } from './cut-spells.ts';
-import { type CutUsual, dot, learnCutUsual, logGrowth, product, spellLikelihoods } from './cut-usual.ts';
+import { type BankHistory, type CutSpell, cutSpells, openingSpell } from './cut-spells.ts';
+import {
+  type CutUsual,
+  dot,
+  type KnownBank,
+  learnCutUsual,
+  logGrowth,
+  product,
+  spellLikelihoods,
+} from './cut-usual.ts';
 import { type GrowthDays, growthAfter, growthOf } from './growth-days.ts';
-import { type NestingBacklog, nestingBacklog } from './nesting-backlog.ts';
+import { lookDays } from './look-days.ts';
 import { learnWidths, type WidthForecast } from './width-forecast.ts';
 
 /** When the next cut of a peg is due, given that it was not cut by the present. */
 export interface CutForecast {
   readonly peg: string;
   readonly lastCut: Day;
-  /** As likely before as after; it may lie in the nesting months, when nobody cuts. */
+  /** The bank needs it as likely before as after; it may lie in the nesting months, when nobody cuts, or have gone by unseen. */
   readonly dueOn: Day;
-  /** Four times in five it is made between these; what comes due in the nesting months is made after them. */
+  /** Four times in five it is made between these: on the first walk after it is due, and in no nesting month. */
   readonly earliest: Day;
   readonly latest: Day;
   /** Ended intervals of this peg's own behind it; 0 means the venue's usual alone. */
@@ -22,12 +30,6 @@ export interface CutForecast {
   /** It has gone without a cut for longer than nine in ten intervals would. */
   readonly isLate: boolean;
 }
-
-/**
- * The chance by which the range ends. Where cuts wait through the nesting months the intervals look more unlike than the
- * banks are, and the late tail comes out too long: drawn in until four in five held on simulated banks (`reference:cuts`).
- */
-const LATE_CHANCE = { everyMonth: 0.9, withNestingMonths: 0.85 } as const;
 
 /** No forecast looks further ahead. */
 const FARTHEST_DAYS = 7300;
@@ -55,13 +57,16 @@ export function forecastCuts(
   today: Day,
   nestingMonths: readonly Month[],
 ): readonly CutForecast[] {
-  const known = histories
-    .map((history) => ({ peg: history.peg, spells: cutSpells(history, today) }))
-    .filter(({ spells }) => spells.length > 0);
-  const usual = learnCutUsual(known.map(({ spells }) => spells));
+  const looksAt = lookDays(histories, today, nestingMonths);
+  const banks = histories.map((history) => {
+    const looks = looksAt?.(history) ?? null;
+    const opening = openingSpell(history, today, looks);
+    return { peg: history.peg, opening, spells: cutSpells(history, today, looks) };
+  });
+  const known = banks.filter(({ spells }) => spells.length > 0);
+  // A bank that was never cut is told no day, but tells of the venue's usual.
+  const usual = learnCutUsual(banks);
   if (usual === null) return [];
-  const backlog = nestingBacklog(histories, today, nestingMonths);
-  const late = nestingMonths.length === 0 ? LATE_CHANCE.everyMonth : LATE_CHANCE.withNestingMonths;
   const all = known.flatMap(({ spells }) => spells);
   const widths = new Map(
     [...new Set(usual.behaviours.map(({ restingShare }) => restingShare))].map((share) => [
@@ -69,26 +74,27 @@ export function forecastCuts(
       learnWidths(all, share),
     ]),
   );
-  return known.map(({ peg, spells }) => {
+  return known.map((bank) => {
+    const { peg, spells } = bank;
     const present = spells.at(-1) as CutSpell;
     const widthOf = (share: number) => widths.get(share)?.(present) ?? null;
-    const ways = waysOf(spells, usual, widthOf);
-    const end = endOfSpell(ways, present, today);
+    const ways = waysOf(bank, usual, widthOf);
+    const dayBy = endOfSpell(ways, present);
     return {
       peg,
       lastCut: present.from,
-      dueOn: end.dayBy(0.5),
-      earliest: firstDay(end, backlog),
-      latest: lastDay(end, backlog, late),
+      dueOn: dayBy(0.5),
+      earliest: dayBy(0.1),
+      latest: dayBy(0.9),
       ownIntervals: spells.filter(({ isEnded }) => isEnded).length,
-      isMeasured: widthOf(1) !== null,
-      isLate: lastsBeyond(ways, present.lasted) < 0.1,
+      isMeasured: [...widths.values()].some((width) => width(present) !== null),
+      isLate: lastsBeyond(ways, present.uncutUntil) < 0.1,
     };
   });
 }
 
 function waysOf(
-  spells: readonly CutSpell[],
+  bank: KnownBank,
   { behaviours, nodes, spreads, weights }: CutUsual,
   widthOf: (restingShare: number) => WidthForecast | null,
 ): readonly Way[] {
@@ -96,7 +102,7 @@ function waysOf(
     const { restingShare, scatter } = behaviour;
     const weightOf = weights[index] as Float64Array;
     if (weightOf.reduce((a, b) => a + b, 0) < LEAST_WEIGHT) return [];
-    const [ended, unfinished] = spellLikelihoods(spells, behaviour, nodes);
+    const [ended, unfinished] = spellLikelihoods(bank, behaviour, nodes);
     const whole = product(ended, unfinished);
     const shares = new Float64Array(nodes.length);
     spreads.forEach((spread, at) => {
@@ -141,46 +147,19 @@ function lastsBeyond(ways: readonly Way[], days: GrowthDays): number {
   return beyond / total;
 }
 
-/** When an interval that was not ended at the present ends. */
-interface SpellEnd {
-  readonly dayBy: (chance: number) => Day;
-  readonly chanceBy: (day: Day) => number;
-}
-
-function endOfSpell(ways: readonly Way[], { from, lasted }: CutSpell, today: Day): SpellEnd {
+/** The day by which an interval that has not ended by its last look ends with some chance. */
+function endOfSpell(ways: readonly Way[], { from, uncutUntil }: CutSpell): (chance: number) => Day {
   const growth = growthAfter(from);
-  const now = lastsBeyond(ways, lasted);
-  const start = daysBetween(from, today);
-  const chanceAfter = (days: number) => (days <= start ? 0 : 1 - lastsBeyond(ways, growth(days)) / now);
-  return {
-    chanceBy: (day) => chanceAfter(daysBetween(from, day)),
-    dayBy: (chance) => {
-      let low = start;
-      let high = start + FARTHEST_DAYS;
-      while (high - low > 1) {
-        const middle = Math.floor((low + high) / 2);
-        if (chanceAfter(middle) < chance) low = middle;
-        else high = middle;
-      }
-      return addDays(from, high);
-    },
+  const now = lastsBeyond(ways, uncutUntil);
+  const start = uncutUntil.growing + uncutUntil.resting;
+  return (chance) => {
+    let low = start;
+    let high = start + FARTHEST_DAYS;
+    while (high - low > 1) {
+      const middle = Math.floor((low + high) / 2);
+      if (1 - lastsBeyond(ways, growth(middle)) / now < chance) low = middle;
+      else high = middle;
+    }
+    return addDays(from, high);
   };
-}
-
-/** One in ten is cut before. All that comes due in the nesting months is cut at once: it lies before or behind as a whole. */
-function firstDay({ dayBy, chanceBy }: SpellEnd, { around }: NestingBacklog): Day {
-  const day = dayBy(0.1);
-  const nesting = around(day);
-  if (nesting === null) return day;
-  const isBehind = Math.abs(chanceBy(nesting.before) - 0.1) <= Math.abs(chanceBy(nesting.latest) - 0.1);
-  return isBehind ? nesting.soonest : addDays(nesting.latest, 1);
-}
-
-/** One in ten is cut later, with what comes due in the nesting months on one side as a whole. */
-function lastDay({ dayBy, chanceBy }: SpellEnd, { around }: NestingBacklog, late: number): Day {
-  const day = dayBy(late);
-  const nesting = around(day);
-  if (nesting === null) return day;
-  const isBehind = Math.abs(chanceBy(nesting.before) - late) <= Math.abs(chanceBy(nesting.latest) - late);
-  return isBehind ? nesting.before : nesting.latest;
 }

@@ -9,10 +9,12 @@ export interface ClearingDay {
   readonly day: Day;
   readonly clearance: Clearance;
   readonly cut: boolean;
+  /** Clear width on arrival, exactly. */
+  readonly foundMetres: number;
 }
 
 /** A swim is cut when less than this is clear, outside the nesting months. */
-const CUT_BELOW_METRES = 2.6;
+export const CUT_BELOW_METRES = 2.6;
 const JUST_CUT_METRES = 4.6;
 
 /** Lets one peg's bank grow over the rounds, and cuts it when it is due and no nest forbids it. */
@@ -33,6 +35,7 @@ export function growAndCut(
     clear -= metresPerRound * (isGrowing ? 1.7 : 0.4) * chance.between(0.7, 1.3);
     branch -= isGrowing ? chance.between(0, 0.35) : 0;
     path -= isGrowing ? chance.between(0, 0.12) : 0;
+    const foundMetres = clear;
     const cut = clear < CUT_BELOW_METRES && !nestingMonths.includes(monthOf(day));
     if (cut) {
       clear = JUST_CUT_METRES + chance.between(-0.5, 0.4);
@@ -42,6 +45,7 @@ export function growAndCut(
     return {
       day,
       cut,
+      foundMetres,
       clearance: {
         clearWidthMetres: rounded(Math.max(0.8, clear), 1),
         ...(hasTrees ? { lowestBranchMetres: rounded(Math.max(1.6, branch), 1) } : {}),

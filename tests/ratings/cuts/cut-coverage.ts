@@ -5,7 +5,7 @@ import type { SimulatedBanks } from './simulated-banks.ts';
 /** How forecasts did against what came. */
 export interface CutCoverage {
   readonly forecasts: number;
-  /** Share of next cuts inside the 80% interval, and on either side. */
+  /** Share of days on which a cut came due inside the 80% interval, and on either side. */
   readonly inside: number;
   readonly before: number;
   readonly after: number;
@@ -15,11 +15,11 @@ export interface CutCoverage {
   readonly widthDays: number;
 }
 
-/** Counts how often the next cut fell where it was forecast. */
+/** Counts how often the next cut came due where it was forecast. */
 export function cutCoverage(venues: readonly SimulatedBanks[]): CutCoverage {
-  const rows = venues.flatMap(({ histories, today, nestingMonths, nextCut }) =>
+  const rows = venues.flatMap(({ histories, today, nestingMonths, nextDue }) =>
     forecastCuts(histories, today, nestingMonths).flatMap(({ peg, earliest, dueOn, latest }) => {
-      const next = nextCut.get(peg);
+      const next = nextDue.get(peg);
       return next === undefined ? [] : [{ next, earliest, dueOn, latest }];
     }),
   );

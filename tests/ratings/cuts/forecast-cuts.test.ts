@@ -66,15 +66,45 @@ describe('the next cut', () => {
     expect(forecastOf('a', [...steady.slice(1), every('a', 365, 2, '2022-04-01')]).isLate).toBe(true);
   });
 
-  it('is made after the nesting months where it comes due in them', () => {
+  it('is due before the walk that cuts it: what came due in the nesting months was cut on the first walk after them', () => {
     const nesting = [3, 4, 5, 6, 7, 8] as const;
-    const autumn = Array.from({ length: 6 }, (_, index) => every(String(index), 365, 4, '2022-09-20'));
-    for (const { latest, earliest } of forecastCuts(autumn, '2026-01-10', nesting)) {
-      for (const day of [latest, earliest]) {
-        // The last day before the nesting months is the only one on their edge.
-        expect(nesting.includes(Number(day.slice(5, 7)) as 3) && !day.endsWith('-02-28')).toBe(false);
-      }
+    // Cut every September, looked at in February and June: in June nobody cuts, so it says nothing of what was due.
+    const yearly = Array.from({ length: 6 }, (_, index): BankHistory => {
+      const looks = [2023, 2024, 2025].flatMap((year) => [
+        { day: `${year}-02-22`, cut: false },
+        { day: `${year}-06-14`, cut: false },
+        { day: `${year}-09-20`, cut: true },
+      ]);
+      return { peg: String(index), visits: [{ day: '2022-09-20', cut: true }, ...looks] };
+    });
+    for (const { earliest, dueOn, latest } of forecastCuts(yearly, '2026-01-10', nesting)) {
+      expect('2026-02-22' < earliest && earliest < dueOn && dueOn < latest).toBe(true);
+      expect(dueOn < '2026-09-20').toBe(true);
     }
+  });
+
+  it('counts a look that found no need of a cut, in the months in which banks are cut and in no other', () => {
+    const looked = (day: string): readonly BankHistory[] => [
+      ...steady,
+      {
+        peg: 'x',
+        visits: [
+          { day: '2025-09-20', cut: true },
+          { day, cut: false },
+        ],
+      },
+      {
+        peg: 'y',
+        visits: [
+          { day: '2025-09-20', cut: true },
+          { day: '2025-10-20', cut: false },
+        ],
+      },
+    ];
+    const dueAfter = (day: string, nesting: readonly (6 | 7 | 8)[]) =>
+      forecastCuts(looked(day), TODAY, nesting).find(({ peg }) => peg === 'x')!.earliest;
+    expect(dueAfter('2026-08-30', []) > '2026-08-30').toBe(true);
+    expect(dueAfter('2026-08-30', [6, 7, 8])).toBe(dueAfter('2025-09-21', [6, 7, 8]));
   });
 
   it('takes the usual of the venue for a peg cut once, with a wider spread', () => {

@@ -3,7 +3,9 @@ import { cutCoverage } from './cut-coverage.ts';
 import { SIMULATIONS } from './simulated-banks.ts';
 
 const YEARS = [2.75, 6, 12];
-const seeds = Array.from({ length: Number(process.argv[2] ?? 20) }, (_, index) => index + 1);
+// How many venues a case, the part of a name, and the first seed: other seeds must tell the same.
+const firstSeed = Number(process.argv[4] ?? 1);
+const seeds = Array.from({ length: Number(process.argv[2] ?? 40) }, (_, index) => firstSeed + index);
 const percent = (share: number) => `${(100 * share).toFixed(1)}%`;
 const part = process.argv[3] ?? '';
 const named = Object.entries(SIMULATIONS).filter(([name]) => name.includes(part));

@@ -1,16 +1,21 @@
-import { addDays, type Day, type Month, monthOf } from '../../../src/domain/day.ts';
+import { addDays, type Day, daysBetween, type Month, monthOf } from '../../../src/domain/day.ts';
 import type { BankHistory, BankVisit } from '../../../src/ratings/cuts/cut-spells.ts';
 import { isGrowingDay } from '../../../src/ratings/cuts/growth-days.ts';
-import { growAndCut } from '../../demo/bank/clearing.ts';
+import { type ClearingDay, CUT_BELOW_METRES, growAndCut } from '../../demo/bank/clearing.ts';
 import { type Chance, seededChance } from '../../demo/chance.ts';
 import { examplePeg } from '../../domain/example-venue.ts';
 
-/** A venue's banks as they were seen up to a day, and when each was truly cut next. */
+/** A venue's banks as they were seen up to a day, and when each truly needed its next cut. */
 export interface SimulatedBanks {
   readonly today: Day;
   readonly nestingMonths: readonly Month[];
   readonly histories: readonly BankHistory[];
-  readonly nextCut: ReadonlyMap<string, Day>;
+  readonly nextDue: ReadonlyMap<string, Day>;
+}
+
+/** One look at a simulated bank, and on a cut since which day it had needed it, seen or not. */
+interface TrueVisit extends BankVisit {
+  readonly dueSince?: Day;
 }
 
 const PEGS = 60;
@@ -36,12 +41,12 @@ function logNormalBanks(years: number, seed: number): SimulatedBanks {
   return simulated(today, years, [], (start, end) => {
     const own = usual + between * chance.normal();
     const draw = () => Math.exp(own + scatter * chance.normal());
-    const visits: BankVisit[] = [];
+    const visits: TrueVisit[] = [];
     let left = draw() * chance.uniform();
     for (let day = start; day <= end; day = addDays(day, 1)) {
       left -= isGrowingDay(day) ? 1 : resting;
       if (left > 0) continue;
-      visits.push({ day, cut: true });
+      visits.push({ day, cut: true, dueSince: day });
       left = draw();
     }
     return visits;
@@ -57,14 +62,20 @@ function grownBanks(years: number, seed: number, roundDays: number): SimulatedBa
     const pace = Math.exp(Math.log(0.01) + 0.35 * chance.normal());
     let width = chance.between(2.6, 4.6);
     let luck = 1;
+    let dueSince: Day | null = null;
     return roundsBetween(start, end, roundDays, chance, (day, days) => {
-      for (const each of days) width -= pace * luck * (isGrowingDay(each) ? 1 : resting);
-      const cut = width < 2.6 && !NESTING.includes(monthOf(day));
+      for (const each of days) {
+        width -= pace * luck * (isGrowingDay(each) ? 1 : resting);
+        if (width < 2.6) dueSince ??= each;
+      }
+      const cut = dueSince !== null && !NESTING.includes(monthOf(day));
+      const since = dueSince ?? day;
       if (cut) {
+        dueSince = null;
         width = 4.6 + chance.between(-0.4, 0.4);
         luck = Math.exp(0.25 * chance.normal());
       }
-      return { day, cut, clearWidthMetres: Math.max(0.8, Math.round(width * 10) / 10) };
+      return { day, cut, dueSince: since, clearWidthMetres: Math.max(0.8, Math.round(width * 10) / 10) };
     });
   });
 }
@@ -80,19 +91,43 @@ function quarterlyBanks(years: number, seed: number): SimulatedBanks {
   return simulated(today, years, NESTING, (start, end) => {
     const features = chance.happens(0.3) ? ['reeds'] : [];
     const days = rounds(Number(start.slice(0, 4)), Number(end.slice(0, 4)));
-    return growAndCut(examplePeg('1', { features }), days, NESTING, chance).map(({ day, cut, clearance }) => ({
-      day,
-      cut,
-      clearWidthMetres: clearance.clearWidthMetres!,
-    }));
+    const seen = growAndCut(examplePeg('1', { features }), days, NESTING, chance);
+    let dueSince: Day | null = null;
+    return seen.map(({ day, cut, foundMetres, clearance }, index): TrueVisit => {
+      if (foundMetres < CUT_BELOW_METRES) dueSince ??= crossedOn(seen[index - 1], { day, foundMetres });
+      const since = dueSince ?? day;
+      if (cut) dueSince = null;
+      return { day, cut, dueSince: since, clearWidthMetres: clearance.clearWidthMetres! };
+    });
   });
+}
+
+/** Of a day's growth in summer, what a bank grows on a day at rest. */
+const GROWTH_AT_REST = 0.2;
+
+/** The day between two rounds on which a bank came to need a cut: it closes in day by day, hardly in winter. */
+function crossedOn(
+  before: ClearingDay | undefined,
+  { day, foundMetres }: Pick<ClearingDay, 'day' | 'foundMetres'>,
+): Day {
+  if (before === undefined) return day;
+  const was = before.cut ? before.clearance.clearWidthMetres! : before.foundMetres;
+  const days = Array.from({ length: daysBetween(before.day, day) }, (_, index) => addDays(before.day, index + 1));
+  const growth = (each: Day) => (isGrowingDay(each) ? 1 : GROWTH_AT_REST);
+  const perGrowth = (was - foundMetres) / days.reduce((sum, each) => sum + growth(each), 0);
+  let width = was;
+  for (const each of days) {
+    width -= perGrowth * growth(each);
+    if (width < CUT_BELOW_METRES) return each;
+  }
+  return day;
 }
 
 function simulated(
   today: Day,
   years: number,
   nestingMonths: readonly Month[],
-  visitsOf: (start: Day, end: Day) => readonly BankVisit[],
+  visitsOf: (start: Day, end: Day) => readonly TrueVisit[],
 ): SimulatedBanks {
   const first = addDays(today, -Math.round(years * 365.25));
   const all = Array.from({ length: PEGS }, (_, index) => ({
@@ -105,12 +140,12 @@ function simulated(
     nestingMonths,
     histories: all.map(({ peg, visits }) => ({
       peg,
-      visits: visits.filter(({ day }) => day >= first && day <= today),
+      visits: visits.filter(({ day }) => day >= first && day <= today).map(({ dueSince: _, ...visit }) => visit),
     })),
-    nextCut: new Map(
+    nextDue: new Map(
       all.flatMap(({ peg, visits }) => {
         const next = visits.find(({ day, cut }) => cut && day > today);
-        return next === undefined ? [] : [[peg, next.day] as const];
+        return next === undefined ? [] : [[peg, next.dueSince ?? next.day] as const];
       }),
     ),
   };
@@ -121,9 +156,9 @@ function roundsBetween(
   end: Day,
   usualDays: number,
   chance: Chance,
-  visit: (day: Day, days: readonly Day[]) => BankVisit,
-): readonly BankVisit[] {
-  const visits: BankVisit[] = [];
+  visit: (day: Day, days: readonly Day[]) => TrueVisit,
+): readonly TrueVisit[] {
+  const visits: TrueVisit[] = [];
   for (let from = start; from < end; ) {
     const gap = Math.max(5, Math.round(usualDays * chance.between(0.7, 1.3)));
     visits.push(
