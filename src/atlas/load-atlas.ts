@@ -23,7 +23,8 @@ export function venueDirectory(): string {
 }
 
 async function readAtlas(folder: string): Promise<Atlas> {
-  const { venue, faults } = handedOver(folder) ?? (await loadVenue(folder));
+  const handed = handedOver(folder);
+  const { venue, faults } = handed?.read ?? (await loadVenue(folder));
   if (venue === null) throw new Error([`Faults in the venue folder ${folder}:`, ...formatFaults(faults)].join('\n'));
-  return makeAtlas(venue, surveyVenue(venue), await loadRatings(venue));
+  return makeAtlas(venue, surveyVenue(venue), handed?.ratings ?? (await loadRatings(venue)));
 }

@@ -40,6 +40,13 @@ export async function loadRatings(venue: RatedVenue, options: LoadRatingsOptions
   return ratings;
 }
 
+/** The ratings of exactly this log where they were fitted before; null where they were not. Never fits. */
+export async function keptRatings(venue: RatedVenue, folder: string = cacheFolder()): Promise<Ratings | null> {
+  return readKept(
+    join(folder, `ratings-${digestOf(JSON.stringify(venueName(venue))).slice(0, 12)}-${await keyOf(venue)}.json`),
+  );
+}
+
 /** What stays of a venue while its log grows. */
 function venueName({ settings, waters }: RatedVenue): readonly unknown[] {
   return [settings.bagParts.map(({ id }) => id), waters.map(({ id }) => id)];

@@ -46,7 +46,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   await loadRatings(venue, progressLine(io));
 
   // What was checked is what is built, though a file be edited in between.
-  handOver(folder, read);
+  handOver({ folder, read });
   const unfinished = unfinishedGuide(out);
   try {
     // Whether anything may be written there is better known before all the work.

@@ -28,6 +28,10 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     summary: 'build the guide and serve it',
     load: () => import('./show.ts'),
   },
+  dev: {
+    summary: 'serve the guide and follow the folder as it is edited',
+    load: () => import('./dev.ts'),
+  },
   ratings: {
     summary: 'print the seasonal returns',
     load: () => import('./ratings.ts'),
