@@ -2,6 +2,7 @@ import { COMPASS_POINTS } from '../domain/compass.ts';
 import { type Day, type Month, monthOf } from '../domain/day.ts';
 import type { Peg, PegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
+import { placeKey } from '../domain/stand.ts';
 import type { Neighbour, PegSurvey, ReachTarget } from '../ground/survey.ts';
 import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { type BagPlan, bagPlan } from './bag-plan.ts';
@@ -54,6 +55,8 @@ export interface PegSheet {
   readonly notices: NoticesByState;
   readonly reach: readonly Fact[];
   readonly depth: DepthSectionView;
+  /** What the phone keeps depths of the reader's own under. */
+  readonly placeKey: string;
   /** Null where the log rates nothing here. */
   readonly returns: PegReturns | null;
   readonly bag: BagPlan | null;
@@ -116,6 +119,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
       words: `${formatDistance(target.distanceMetres, units)}, ${sideWords(target.bearingDegrees, peg.facingDegrees)}`,
     })),
     depth,
+    placeKey: placeKey(peg),
     returns,
     bag,
     answer: pegAnswer(returns, bag, depth, sun, survey.wind, month),

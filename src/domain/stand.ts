@@ -67,6 +67,15 @@ export function standId({ id, water, peg, since }: Pick<Peg, 'id' | 'water' | 'p
 }
 
 /**
+ * What a phone keeps its own notes of a place under, such as a depth that somebody plumbed: the water and the number the stand
+ * had first, so that they stay with it when another takes that number; the day it began or was last moved where that matters.
+ */
+export function placeKey({ water, peg, was, since, moved }: Pick<Peg, 'water' | 'peg' | 'was' | 'since' | 'moved'>) {
+  const days = [since, moved?.at(-1)?.on].filter((day) => day !== undefined);
+  return [pegKey(water, was?.[0]?.peg ?? peg), ...days].join('@');
+}
+
+/**
  * The numbers of a stand over time, oldest first. The present one runs from the day after the last former one, or from the
  * day the stand was made, and a retired stand has none.
  */
