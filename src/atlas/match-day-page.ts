@@ -27,6 +27,8 @@ export interface MatchDayData {
   readonly spare: readonly DayPeg[];
   readonly scoring: Scoring & { readonly places: number };
   readonly pot: readonly number[];
+  /** Whether names may leave the screen, on paper or in a table. */
+  readonly namesAgreed: boolean;
 }
 
 /** Puts together what the phone needs. */
@@ -56,6 +58,7 @@ export function matchDayData(atlas: Atlas, match: Match, page: MatchPage): Match
       .map((peg) => ({ key: pegKey(peg.water, peg.peg), name: name(peg.water, peg.peg), limits: '', isKept: false })),
     scoring: { ...match.scoring, places: match.places },
     pot: match.pot,
+    namesAgreed: match.namesAgreed,
   };
 }
 

@@ -65,6 +65,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const venue = checkedVenue(folder, files, path, values.anew, io);
   const match = venue?.matches?.find((each) => each.id === id);
   if (venue === null || match === undefined) return EXIT.faults;
+  if (match.status === 'fished') return refuse([`${match.name} has been fished: its plan is part of the log now.`], io);
   const atlas = makeAtlas(venue, surveyVenue(venue), NO_RATINGS);
   const plan = planMatch(atlas, match);
   if ('no' in plan) return refuse(noPlanText(atlas, match, plan.problem, plan.no), io);
@@ -74,8 +75,10 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     else for (const line of judgedText(atlas, match, judged, plan)) io.print(line);
     return judged.broken.length > 0 ? EXIT.faults : EXIT.clean;
   }
-  if (values.json) io.print(jsonText({ match: match.id, ...jsonOf(plan) }));
-  else for (const line of planText(atlas, match, plan)) io.print(line);
+  if (values.json) {
+    io.print(jsonText({ match: match.id, ...jsonOf(plan) }));
+    if (!values.yes) return EXIT.clean;
+  } else for (const line of planText(atlas, match, plan)) io.print(line);
   return write(folder, read, newFileOf(path, text, before, plan), values.yes, io);
 }
 

@@ -58,6 +58,8 @@ export interface Match {
   readonly scoring: Scoring;
   /** Parts of the pot for each framing place, the winner's first; empty where the club says nothing of it. */
   readonly pot: readonly number[];
+  /** The members agreed that their names stand on printed results; they never stand in the guide. */
+  readonly namesAgreed: boolean;
   /** Clock times as the club writes them: `08:30`. */
   readonly draw?: string;
   readonly allIn?: string;

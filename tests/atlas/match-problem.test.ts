@@ -25,6 +25,7 @@ const MATCH: Match = {
   places: 1,
   scoring: USUAL_SCORING,
   pot: [],
+  namesAgreed: false,
   status: 'planned',
   plan: [],
   kept: [],

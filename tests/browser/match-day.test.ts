@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import type { PegDatum } from '../../src/atlas/peg-data.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
@@ -87,7 +88,9 @@ async function handOver(page: Page, words: string): Promise<string> {
 }
 
 describe('a match day on two phones without a signal', () => {
-  it('draws, weighs, survives restarts, merges with conflicts shown, and writes the log', async () => {
+  it('draws, weighs, survives restarts, merges with conflicts shown, and writes the log', {
+    timeout: 600_000,
+  }, async () => {
     const one = await phone();
     const other = await phone();
     const middle = PEGS.length / 2;
@@ -180,8 +183,52 @@ describe('a match day on two phones without a signal', () => {
     expect(after.split('\n').filter((row) => row.startsWith('2026-12-06-kiln-pool,'))).toHaveLength(PEGS.length);
     expect(after).toMatch(new RegExp(`^2026-12-06-kiln-pool,A,${PEGS[1]!.split('/')[1]},[^,]*,weighed,2-02,`, 'm'));
     expect(venueCommand('check').status).toBe(0);
+
+    // The guide built anew shows the match: its results by peg, and one more match behind the figures.
+    const sessionsIn = (site: string) =>
+      (JSON.parse(readFileSync(join(site, 'data/pegs.json'), 'utf8')) as readonly PegDatum[])
+        .flatMap(({ returns }) => returns)
+        .reduce((sum, { sessions }) => sum + sessions, 0);
+    const built = join(scratch, 'guide');
+    expect(venueCommand('build', '--out', built).status).toBe(0);
+    const matchHtml = readFileSync(join(built, `matches/${MATCH}/index.html`), 'utf8');
+    expect(matchHtml).toContain(`${PEGS.length} pegs in the log`);
+    expect(matchHtml).not.toMatch(/Pat Example|Jo Sample|Sam Instance/);
+    expect(sessionsIn(built)).toBe(sessionsIn(inject('siteFolder')) + PEGS.length);
     await one.context.close();
     await other.context.close();
+  });
+
+  it('keeps all it has shown when it is killed at any moment, and nothing by halves', async () => {
+    const { context, page: first } = await phone();
+    let page = first;
+    // Seeded, so that a failure can be had again.
+    let seed = 20_261_206;
+    const below = (limit: number) => {
+      seed = (seed * 48_271) % 2_147_483_647;
+      return seed % limit;
+    };
+    for (const { peg, pounds, ounces } of WEIGHTS.slice(0, 10)) {
+      await openPeg(page, peg);
+      await page.fill('.net-form [name="lb"]', String(pounds));
+      await page.fill('.net-form [name="oz"]', String(ounces));
+      const shown = await notesKept(page);
+      await page.evaluate(() => document.querySelector<HTMLButtonElement>('.net-form [type="submit"]')?.click());
+      await page.waitForTimeout(below(40));
+      const last = await notesKept(page);
+      await context.setOffline(false);
+      await page.close({ runBeforeUnload: false });
+      page = await context.newPage();
+      await page.goto(inject('siteUrl') + DAY);
+      await page.waitForSelector('#day:not([hidden])');
+      await context.setOffline(true);
+      const kept = await notesKept(page);
+      expect(kept).toBeGreaterThanOrEqual(last);
+      expect(kept - shown).toBeLessThanOrEqual(1);
+      const said = await page.textContent(`[data-peg="${peg}"] .said`);
+      expect(kept === shown ? '' : `${pounds} lb ${ounces} oz`).toBe((said ?? '').replace(/ · .*/, ''));
+    }
+    await context.close();
   });
 
   it('gives every control 48 pixels and scrolls sideways nowhere', async () => {
@@ -197,7 +244,21 @@ describe('a match day on two phones without a signal', () => {
           .map((control) => control.outerHTML.slice(0, 80)),
     );
     expect(small).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+    await context.setOffline(false);
+    for (const address of [DAY, `matches/${MATCH}/`, `matches/${MATCH}/sheet/`, `matches/${MATCH}/tickets/`]) {
+      await page.goto(inject('siteUrl') + address);
+      for (const percent of ['100%', '200%']) {
+        const width = await page.evaluate((size) => {
+          document.documentElement.style.fontSize = size;
+          for (const peg of document.querySelectorAll<HTMLElement>('[data-peg][aria-expanded="false"]')) {
+            peg.click();
+            break;
+          }
+          return document.documentElement.scrollWidth;
+        }, percent);
+        expect(width, `${address} at ${percent}`).toBe(PHONE.width);
+      }
+    }
     await context.close();
   });
 });

@@ -103,4 +103,19 @@ describe('plan', () => {
     expect(told).toContain('Nothing was changed.');
     expect(readFileSync(file(), 'utf8')).toBe(changed);
   });
+
+  test('prints one document for programs and writes nothing, and leaves a match alone that was fished', async () => {
+    const before = readFileSync(file(), 'utf8');
+    const { code, text } = await plan(ID, '--anew', '--json');
+    expect(code).toBe(EXIT.clean);
+    const document = JSON.parse(text);
+    expect(document).toMatchObject({ match: ID, proof: expect.any(String), spread: expect.any(Number) });
+    expect(document.sections[0].worth).toHaveProperty('chanceBest');
+    expect(readFileSync(file(), 'utf8')).toBe(before);
+    writeFileSync(file(), before.replace('sections: 2', 'sections: 3').replace('status: planned', 'status: fished'));
+    const fished = await plan(ID, '--anew', '--yes');
+    expect(fished.code).toBe(EXIT.faults);
+    expect(fished.told).toContain('has been fished');
+    writeFileSync(file(), before);
+  });
 });

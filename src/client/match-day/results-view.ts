@@ -27,6 +27,13 @@ export function resultsView(day: MatchDay, pot: { coins: number }): HTMLElement 
     ),
     table(day, rows),
     ...potView(day, rows, pot),
+    make(
+      'p',
+      { className: 'soft not-printed' },
+      day.data.namesAgreed
+        ? 'The members agreed to stand on paper by name. Nothing with names goes into the guide.'
+        : 'On paper and in the table there are no names: the match’s file does not say that the members agreed (names-agreed).',
+    ),
     button('Print the results', () => print()),
     button('Save the results as a table', () => void downloadFile(resultsCsv(day, rows))),
   );
@@ -40,7 +47,7 @@ function table(day: MatchDay, rows: readonly ResultRow[]): HTMLElement {
     { className: 'wide', tabIndex: 0, ariaLabel: 'Results' },
     make(
       'table',
-      { className: 'results' },
+      { className: day.data.namesAgreed ? 'results' : 'results names-on-screen' },
       make(
         'thead',
         {},
@@ -48,7 +55,7 @@ function table(day: MatchDay, rows: readonly ResultRow[]): HTMLElement {
           'tr',
           {},
           ...['', 'peg', ...(hasNames ? ['name'] : []), 'weight', 'section', 'points', ''].map((head) =>
-            make('th', { scope: 'col' }, head),
+            make('th', { scope: 'col', className: head === 'name' ? 'name' : '' }, head),
           ),
         ),
       ),
@@ -61,7 +68,7 @@ function table(day: MatchDay, rows: readonly ResultRow[]): HTMLElement {
             {},
             make('th', { scope: 'row' }, row.overallPlace === null ? '' : String(row.overallPlace)),
             cell(day.nameOf(day.movedTo(row.peg) ?? row.peg)),
-            ...(hasNames ? [cell(day.holderOf(row.peg))] : []),
+            ...(hasNames ? [make('td', { className: 'name' }, day.holderOf(row.peg))] : []),
             cell(
               row.status === 'weighed' ? weightWords(row.grams, day.data.weightUnit) : STATUS_WORDS[row.status].name,
             ),
@@ -120,7 +127,7 @@ function resultsCsv(day: MatchDay, rows: readonly ResultRow[]): File {
     csvLine([
       row.overallPlace === null ? '' : String(row.overallPlace),
       day.nameOf(day.movedTo(row.peg) ?? row.peg),
-      day.holderOf(row.peg),
+      ...(day.data.namesAgreed ? [day.holderOf(row.peg)] : []),
       row.section,
       row.sectionPlace === null ? '' : String(row.sectionPlace),
       String(row.points),
@@ -128,6 +135,7 @@ function resultsCsv(day: MatchDay, rows: readonly ResultRow[]): File {
       row.status === 'weighed' ? weightWords(row.grams, day.data.weightUnit) : '',
     ]),
   );
-  const text = ['place,peg,name,section,section_place,points,status,weight', ...lines].join('\r\n');
+  const head = `place,peg,${day.data.namesAgreed ? 'name,' : ''}section,section_place,points,status,weight`;
+  const text = [head, ...lines].join('\r\n');
   return new File([`${text}\r\n`], `results-${day.data.match}.csv`, { type: 'text/csv' });
 }

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import { type EndRule, type Match, type MatchSection, type Scoring, USUAL_SCORING } from '../../domain/match.ts';
-import { choice, day, matching, number, text, wholeNumber, word } from './fields.ts';
+import { choice, day, matching, number, text, wholeNumber, word, yesNo } from './fields.ts';
 import { length } from './measures.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
@@ -76,6 +76,7 @@ export const matchSchema = (units: Units) =>
           error: 'parts of the pot, the winner’s first: [50, 30, 20]',
         })
         .exactOptional(),
+      'names-agreed': yesNo('true where the members agreed to stand on printed results by name').exactOptional(),
       draw: clockTime('when the draw is').exactOptional(),
       'all-in': clockTime('when fishing begins').exactOptional(),
       'all-out': clockTime('when fishing ends').exactOptional(),
@@ -98,6 +99,7 @@ export const matchSchema = (units: Units) =>
         places: fields.places ?? Math.max(1, Math.round(fields.entries / 5)),
         scoring: fields.scoring ?? USUAL_SCORING,
         pot: fields.pot ?? [],
+        namesAgreed: fields['names-agreed'] ?? false,
         draw: fields.draw,
         allIn: fields['all-in'],
         allOut: fields['all-out'],

@@ -57,6 +57,7 @@ function matchOnAll(water: string, pegs: readonly Peg[]): Match {
     places: 1,
     scoring: USUAL_SCORING,
     pot: [],
+    namesAgreed: false,
     status: 'planned',
     plan: [{ name: 'A', pegs: keys }],
     kept: [],

@@ -18,6 +18,7 @@ const MATCH: Match = {
   places: 1,
   scoring: USUAL_SCORING,
   pot: [],
+  namesAgreed: false,
   allIn: '10:00',
   allOut: '15:30',
   status: 'planned',
