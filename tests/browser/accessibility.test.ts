@@ -21,6 +21,8 @@ describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
     const context = await browser.newContext({ viewport: PHONE, colorScheme, bypassCSP: true });
     const page = await context.newPage();
     await page.goto(inject('siteUrl') + path);
+    // The match day is filled by its script.
+    await page.waitForFunction(() => document.querySelector<HTMLElement>('#day')?.hidden !== true);
     // The strip at the foot of the screen lies over whatever stands there until one scrolls: axe is shown the page whole.
     const height = await page.evaluate(() => document.documentElement.scrollHeight);
     await page.setViewportSize({ width: PHONE.width, height });
