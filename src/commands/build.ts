@@ -9,6 +9,7 @@ import { writeHostFiles } from './guide-folder/host-files.ts';
 import { recoverGuide, replaceGuide, unfinishedGuide } from './guide-folder/replace-guide.ts';
 import { writeChanges } from './guide-folder/write-changes.ts';
 import { writePages } from './guide-folder/write-pages.ts';
+import { jsonText } from './json-text.ts';
 import { writeOfflineList } from './offline-list.ts';
 import { outputFolder } from './output-folder.ts';
 import { printFaults } from './print-faults.ts';
@@ -18,7 +19,7 @@ import { siteAddress } from './site-address.ts';
 import { venueFolder } from './venue-folder.ts';
 
 /**
- * `build [--venue FOLDER] [--out FOLDER] [--address ADDRESS]`: checks the folder, rates its sessions and writes the guide. A folder with
+ * `build [--venue FOLDER] [--out FOLDER] [--address ADDRESS] [--quiet] [--json]`: checks the folder, rates its sessions and writes the guide. A folder with
  * faults stops here, and the guide built before stays as it was; a new one takes its place only when it is whole.
  */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
@@ -26,7 +27,12 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     venue: { type: 'string' },
     out: { type: 'string' },
     address: { type: 'string' },
+    quiet: { type: 'boolean', default: false },
+    json: { type: 'boolean', default: false },
   });
+  const say = (line: string) => (values.quiet || values.json ? undefined : io.print(line));
+  // Steps that take longer than a second, one plain line each.
+  const step = (line: string) => (values.quiet || values.json ? undefined : io.printError(line));
   const folder = venueFolder(values.venue, io.environment);
   const address = siteAddress({
     ...io.environment,
@@ -34,16 +40,18 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     ...(values.address === undefined ? {} : { SITE_ADDRESS: values.address }),
   });
   const out = outputFolder(values.out, folder);
-  if (recoverGuide(out)) io.print('A build was stopped as it put its guide in place: that guide stands there again.');
+  if (recoverGuide(out)) say('A build was stopped as it put its guide in place: that guide stands there again.');
   const read = await loadVenue(folder, io.today?.());
   const { venue, faults, leftOut } = read;
-  printFaults(folder, faults, leftOut, io);
+  if (values.json) io.print(jsonText({ ok: venue !== null, out, faults, leftOut }));
+  else printFaults(folder, faults, leftOut, io);
   if (venue === null) {
     io.printError('Nothing was built. Mend these faults and build again; the guide built before is untouched.');
     return EXIT.faults;
   }
   // The pages ask for the ratings once more and then find them in the cache.
-  await loadRatings(venue, progressLine(io));
+  step(`Working out the returns of ${countWords(venue.sessions.length, 'session')}, where they are not known yet.`);
+  await loadRatings(venue, values.quiet || values.json ? {} : progressLine(io));
 
   // What was checked is what is built, though a file be edited in between.
   handOver({ folder, read });
@@ -51,6 +59,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   try {
     // Whether anything may be written there is better known before all the work.
     await mkdir(unfinished, { recursive: true });
+    step(`Writing the pages of ${countWords(venue.pegs.length, 'peg')}.`);
     await writePages(folder, address, unfinished);
     await writeOfflineList(unfinished, address.base);
     await writeHostFiles(unfinished, address.base);
@@ -62,7 +71,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     // Where a disk refuses this too, the trouble that led here is what has to be told; the next build clears it away.
     await rm(unfinished, { recursive: true, force: true }).catch(() => undefined);
   }
-  io.print(
+  say(
     `Built the guide of ${venue.settings.name}: ${countWords(venue.pegs.length, 'peg')}, ${countWords(venue.waters.length, 'water')}.`,
   );
   return EXIT.clean;

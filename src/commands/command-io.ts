@@ -35,8 +35,8 @@ export interface Prompts {
   }) => Promise<string | null>;
 }
 
-/** Exit codes of every command. */
-export const EXIT = { clean: 0, faults: 1, usage: 2 } as const;
+/** Exit codes of every command: done; faults in the folder, papers or disk; wrong usage; a fault of the program's own. */
+export const EXIT = { clean: 0, faults: 1, usage: 2, program: 3 } as const;
 
 /** A command: reads its arguments, calls a room, prints, and returns the exit code. */
 export type RunCommand = (args: readonly string[], io: CommandIo) => Promise<number>;

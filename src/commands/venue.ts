@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { commandHelp } from './command-help.ts';
 import { EXIT, processIo, type RunCommand } from './command-io.ts';
 import { diskTrouble } from './disk-trouble.ts';
 import { GuideBesideItsPlace } from './guide-folder/replace-guide.ts';
@@ -97,6 +98,7 @@ function usage(): string {
     '',
     ...rows,
     '',
+    'COMMAND --help tells its own options. Exit codes: 0 done, 1 faults in the folder or papers, 2 usage, 3 the program’s own.',
     'Every command takes --venue FOLDER (or the variable VENUE_DIR); the folder is content unless named.',
   ].join('\n');
 }
@@ -105,7 +107,9 @@ async function main(): Promise<number> {
   const io = processIo();
   const [word, ...args] = process.argv.slice(2);
   if (word === undefined || word === 'help' || [word, ...args].includes('--help')) {
-    io.print(usage());
+    const asked = word === 'help' ? args[0] : word;
+    const known = asked !== undefined && Object.hasOwn(COMMANDS, asked) ? COMMANDS[asked] : undefined;
+    io.print((asked !== undefined && known !== undefined ? commandHelp(asked, known.summary) : null) ?? usage());
     return word === undefined ? EXIT.usage : EXIT.clean;
   }
   const command = Object.hasOwn(COMMANDS, word) ? COMMANDS[word] : undefined;
@@ -117,7 +121,7 @@ async function main(): Promise<number> {
     return await (await command.load()).run(args, io);
   } catch (error) {
     if (error instanceof UsageError) {
-      io.printError(`${error.message}\n\n${usage()}`);
+      io.printError(`${error.message}\n\n${commandHelp(word, command.summary) ?? usage()}`);
       return EXIT.usage;
     }
     if (io.environment.PEG_ATLAS_TRACE !== undefined) throw error;
@@ -136,7 +140,7 @@ async function main(): Promise<number> {
     io.printError(
       'Nothing was written. Run it again with PEG_ATLAS_TRACE=1 and send what it prints to the maintainers.',
     );
-    return EXIT.faults;
+    return EXIT.program;
   }
 }
 
