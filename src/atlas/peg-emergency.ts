@@ -20,6 +20,13 @@ export interface EmergencyGate {
   readonly opener: { readonly role: string; readonly phone: string | null } | null;
 }
 
+/** Rescue kit near a peg: where it hangs and when it was last looked at. */
+export interface KitNearby {
+  readonly what: string;
+  readonly words: string;
+  readonly check: Check | null;
+}
+
 /** What a caller reads out, and where help hangs. */
 export interface PegEmergency {
   readonly where: string;
@@ -28,7 +35,9 @@ export interface PegEmergency {
   readonly position: string;
   readonly gates: readonly EmergencyGate[];
   /** Rescue kit with its own check; null where none is mapped. */
-  readonly kit: readonly { readonly what: string; readonly words: string; readonly check: Check | null }[];
+  readonly kit: readonly KitNearby[];
+  /** Of the kit, what is thrown to someone in the water: told with those steps. */
+  readonly throwLine: KitNearby;
   /** First steps in a few words: "Someone is in the water", then what to do. */
   readonly steps: readonly { readonly heading: string; readonly words: string }[];
 }
@@ -58,18 +67,24 @@ export function pegEmergency(peg: Peg, waterName: string, survey: PegSurvey, ven
       check: checkOf(known?.checkedOn ?? nearby.place.checkedOn, undefined, inspection.rescueKitDays),
     };
   };
-  const figures = safetyFigures(settings);
   return {
     where: `${settings.name}${town}: ${waterName}, peg ${peg.peg}`,
     gridReference: survey.gridReference,
     position: formatPosition(peg.at),
     gates: emergencyGates(survey, settings),
-    kit: [kit('Defibrillator (AED)', survey.nearestAed), kit('Throw line', survey.nearestThrowLine)],
-    steps: FIRST_STEP_TEXTS.filter(({ id }) => STEPS_ON_SHEET.includes(id)).map(({ heading, sentences }) => ({
-      heading,
-      words: sentences.map((sentence) => sentenceWords(sentence, figures) ?? '').join(' '),
-    })),
+    kit: [kit('Defibrillator (AED)', survey.nearestAed)],
+    throwLine: kit('Throw line', survey.nearestThrowLine),
+    steps: firstSteps(STEPS_ON_SHEET, settings),
   };
+}
+
+/** First steps by their names, each as one paragraph with the venue's numbers. */
+export function firstSteps(ids: readonly string[], settings: VenueSettings): PegEmergency['steps'] {
+  const figures = safetyFigures(settings);
+  return FIRST_STEP_TEXTS.filter(({ id }) => ids.includes(id)).map(({ heading, sentences }) => ({
+    heading,
+    words: sentences.map((sentence) => sentenceWords(sentence, figures) ?? '').join(' '),
+  }));
 }
 
 function emergencyGates({ gates }: PegSurvey, { units, contacts }: VenueSettings): readonly EmergencyGate[] {

@@ -2,6 +2,7 @@ import type { Day } from '../domain/day.ts';
 import { formatDay } from '../domain/day.ts';
 import type { Emergency } from '../domain/venue.ts';
 import type { Atlas } from './atlas.ts';
+import { firstSteps, type PegEmergency } from './peg-emergency.ts';
 import { siteLink, waterLink } from './site-link.ts';
 
 export interface ContentsEntry {
@@ -17,6 +18,8 @@ export interface SiteFrame {
   readonly guideDay: Day;
   readonly guideDayWords: string;
   readonly emergency: Emergency;
+  /** What to do for someone in the water: it stands first in the block of every page. */
+  readonly inWater: PegEmergency['steps'];
   /** For the visiting angler, then for the club. */
   readonly contents: readonly ContentsEntry[];
 }
@@ -31,6 +34,7 @@ export function siteFrame(atlas: Atlas): SiteFrame {
     guideDay: settings.guideDay,
     guideDayWords: formatDay(settings.guideDay),
     emergency: settings.emergency,
+    inWater: firstSteps(['in-water'], settings),
     contents: [
       { name: 'Find a peg', href: siteLink('') },
       ...waters.map(({ id, name }) => ({ name, href: waterLink(id) })),

@@ -16,6 +16,7 @@ import { type PlaceFindingLine, placeFindingLines } from './place-finding-lines.
 import { waterHistoryFacts } from './water-history-words.ts';
 import { waterMap } from './water-map.ts';
 import { type WaterYear, waterYear } from './water-year.ts';
+import { type WayUnderLine, waysUnderLinesOfWater } from './ways-under-lines.ts';
 
 /** Everything on the page of one water. */
 export interface WaterPage {
@@ -29,6 +30,7 @@ export interface WaterPage {
   readonly notices: NoticesByState;
   /** Current hazards that are at no peg. */
   readonly findings: readonly PlaceFindingLine[];
+  readonly waysUnderLines: readonly WayUnderLine[];
   readonly map: MapDrawing;
   readonly linesWords: string;
   readonly lengthUnit: Units['length'];
@@ -53,6 +55,7 @@ export function waterPage(atlas: Atlas, id: string): WaterPage {
     facts: waterFacts(atlas, id, survey),
     notices: noticesOfWater(atlas.venue, id),
     findings: placeFindingLines(atlas.venue, [water]),
+    waysUnderLines: waysUnderLinesOfWater(atlas, id),
     map: waterMap(atlas, id),
     linesWords: linesOfMapWords(atlas, id),
     lengthUnit: atlas.venue.settings.units.length,

@@ -1,6 +1,7 @@
 import { type Day, formatDay, type Month, monthOf } from '../domain/day.ts';
 import { noticeStateOn } from '../domain/notice-state.ts';
 import { ageWords, overdueWords } from '../domain/reading-words.ts';
+import { addressWithMonth, type ChosenMonth, chosenMonth, keepMonth, monthFault } from './chosen-month.ts';
 import { localDay } from './local-day.ts';
 import { showVerdicts } from './verdict-of-day.ts';
 
@@ -11,7 +12,8 @@ import { showVerdicts } from './verdict-of-day.ts';
  * - `[data-notice]` with `data-from`, `data-until`, `data-replaced-from`: whether the notice is live; inside
  *   `[data-notices]` it moves to the `[data-notice-group]` of its state where there is one;
  * - `[data-verdict]`: whether the peg is closed (verdict-of-day.ts);
- * - `[data-month]`: the present month carries the class `now`; the choice `select[name=month]` shows it; a
+ * - `[data-month]`: the present month carries the class `now`; the choice `select[name=month]` shows it, or the month the reader
+ *   chose on this page, on another before it or by the address; a
  *   group `[data-month-list]` puts the blocks that name the present month (`data-months`) first.
  */
 
@@ -20,7 +22,11 @@ const guideDay: Day = document.body.dataset.guideDay ?? today;
 /** A phone that slept over midnight wakes with the page of yesterday. */
 const LOOKED_AGAIN_MILLISECONDS = 60_000;
 
+const base = document.body.dataset.guideBase ?? '/';
+const choice = document.querySelector<HTMLSelectElement>('select[name="month"]');
+
 showToday();
+followChoice();
 document.addEventListener('visibilitychange', showNewDay);
 addEventListener('pageshow', showNewDay);
 setInterval(showNewDay, LOOKED_AGAIN_MILLISECONDS);
@@ -38,7 +44,7 @@ function showToday(): void {
   placeNotices();
   // A phone whose clock stands before the guide's day is wrong: the guide is read on its own day at the earliest.
   showVerdicts(today < guideDay ? guideDay : today);
-  showMonth(monthOf(today));
+  showMonth(chosen() ?? monthOf(today));
 }
 
 function showAge(): void {
@@ -100,12 +106,48 @@ function sayEnded(notice: HTMLElement): void {
   (notice.querySelector('summary h3, p') ?? notice).prepend(ended);
 }
 
-function showMonth(month: Month): void {
+/** The month the reader chose, where the page has that choice. */
+function chosen(): ChosenMonth | null {
+  return choice === null ? null : chosenMonth(location.search, store(), base);
+}
+
+/** Some browsers refuse the store in private windows: then the address alone keeps the choice. */
+function store(): Storage | null {
+  try {
+    return localStorage;
+  } catch {
+    return null;
+  }
+}
+
+/** Keeps what the reader chooses, for every page and in the address; the present month is no choice, so that it moves on. */
+function followChoice(): void {
+  if (choice === null) return;
+  const fault = monthFault(location.search);
+  if (fault !== null) {
+    const said = document.createElement('small');
+    said.id = 'month-fault';
+    said.setAttribute('role', 'alert');
+    said.textContent = fault;
+    choice.setAttribute('aria-describedby', said.id);
+    choice.after(said);
+  }
+  choice.addEventListener('change', () => {
+    const value = choice.value === 'all' ? 'all' : (Number(choice.value) as Month);
+    const kept = value === monthOf(today) ? null : value;
+    const phone = store();
+    if (phone !== null) keepMonth(phone, base, kept);
+    history.replaceState(history.state, '', addressWithMonth(location.href, kept));
+    showMonth(value);
+  });
+}
+
+function showMonth(chosenNow: ChosenMonth): void {
+  const month = chosenNow === 'all' ? monthOf(today) : chosenNow;
   for (const element of document.querySelectorAll<HTMLElement | SVGElement>('[data-month]')) {
     element.classList.toggle('now', Number(element.dataset.month) === month);
   }
-  const choice = document.querySelector<HTMLSelectElement>('select[name="month"]');
-  if (choice !== null) choice.value = String(month);
+  if (choice !== null) choice.value = String(chosenNow);
   for (const list of document.querySelectorAll('[data-month-list]')) {
     const named = [...list.querySelectorAll<HTMLElement>(':scope > [data-months]')];
     const isNow = (block: HTMLElement) => (block.dataset.months ?? '').split(' ').includes(String(month));

@@ -63,7 +63,7 @@ describe('pegSheet', () => {
         opener: { role: 'Bailiff', phone: null },
       },
     ]);
-    expect(emergency.kit.map(({ words, check }) => [words, check])).toEqual([
+    expect([...emergency.kit, emergency.throwLine].map(({ words, check }) => [words, check])).toEqual([
       ['not known', null],
       ['not known', null],
     ]);
@@ -84,7 +84,7 @@ describe('pegSheet', () => {
       ['Gate for an ambulance', '01632 960184'],
       ['Nearer, but not open', '01632 960184'],
     ]);
-    expect(emergency.kit[1]?.check?.dueOn).toBe('2026-09-29');
+    expect(emergency.throwLine.check?.dueOn).toBe('2026-09-29');
   });
 
   it('tells the first steps on the sheet itself, with the venue’s numbers', () => {

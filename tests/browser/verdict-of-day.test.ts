@@ -224,7 +224,10 @@ it('says on the sheet until when and why, and for the scum what closes it', asyn
 });
 
 it('tells the bailiff’s own words of wires that no map shows, and never that the peg is clear', async () => {
-  const sheet = await read('mill-pond/1/', '2026-11-21', (page) => page.locator('main').innerText());
+  const sheet = await read('mill-pond/1/', '2026-11-21', async (page) => {
+    for (const line of await page.locator('.dangers summary').all()) await line.click();
+    return page.locator('main').innerText();
+  });
   expect(sheet).toContain('new wires over the path');
   expect(sheet).toContain('Carry nothing upright here.');
   expect(sheet).not.toContain('clear of');
