@@ -57,7 +57,7 @@ export function pegAnswer(
           : {
               known,
               said: parWords(known.shown.value),
-              evidence: evidenceWords(known.evidence, known.sessions, monthName(month)),
+              evidence: evidenceWords(known.evidence, known.sessions),
             },
       sun: spells ?? null,
     };

@@ -37,9 +37,9 @@ export function parWords(value: number): string {
   return `about ${percent}% ${value < 1 ? 'below' : 'above'} an average peg`;
 }
 
-/** What an evidence word rests on at a peg: `fair evidence: 2 November sessions and its features`. */
-export function evidenceWords(evidence: Evidence, sessions: number, monthWords: string): string {
-  const here = `${sessions === 0 ? 'no' : sessions} ${monthWords} ${sessions === 1 ? 'session' : 'sessions'}`;
+/** What an evidence word rests on at a peg in a month: `fair evidence: 2 sessions here and its features`. */
+export function evidenceWords(evidence: Evidence, sessions: number): string {
+  const here = `${sessions === 0 ? 'no' : sessions} ${sessions === 1 ? 'session' : 'sessions'} here`;
   if (evidence === 'thin') return `thin evidence: learned from its features, ${here}`;
   return `${evidence} evidence: ${here}${evidence === 'fair' ? ' and its features' : ', its other months and features'}`;
 }
