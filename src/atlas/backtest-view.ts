@@ -18,6 +18,8 @@ export interface BacktestView {
   readonly drawing: string;
   /** "Of ten bags 8.1 lay inside the interval that should hold eight." */
   readonly coverageWords: string;
+  /** Whether the draw was as fair as a lottery, and what other terms would have done. */
+  readonly besides: readonly string[];
 }
 
 const NAMES: Readonly<Record<string, { readonly name: string; readonly note: string }>> = {
@@ -50,7 +52,38 @@ export function backtestView(backtest: Backtest): BacktestView {
       model?.coverage80 === undefined || model.coverage80 === null
         ? ''
         : `Of ten bags ${(model.coverage80 * 10).toFixed(1)} lay inside the interval that should hold eight.`,
+    besides: [...balanceWords(backtest.balance), ...roomWords(backtest.room)],
   };
+}
+
+/** By chance a lottery leaves this range one time in twenty. */
+const ODD_Z = 1.96;
+
+function balanceWords(balance: Backtest['balance']): string[] {
+  if (balance === undefined) return [];
+  if (balance === null) {
+    return [
+      'Whether better anglers draw better pegs cannot be told: too few were known by a reference before that year.',
+    ];
+  }
+  const { sessions, correlation, z } = balance;
+  const found = `correlation ${correlation.toFixed(2)} within events over ${sessions.toLocaleString('en-GB')} sessions, ${Math.abs(z).toFixed(1)} standard errors from none`;
+  if (Math.abs(z) <= ODD_Z) return [`Better anglers did not draw better pegs than a lottery gives them (${found}).`];
+  return z > 0
+    ? [
+        `Better anglers drew better pegs than a lottery would give them (${found}): what a peg gives and who sat on it are mixed up here.`,
+      ]
+    : [`Better anglers drew worse pegs than a lottery would give them (${found}).`];
+}
+
+function roomWords(room: Backtest['room']): string[] {
+  if (room === undefined) return [];
+  const figures = `error ${room.errorWith.toFixed(4)} with it, ${room.errorWithout.toFixed(4)} without`;
+  return [
+    room.isEarned
+      ? `The room beside a peg (pegs left empty on either side that day) foretold last year’s bags better (${figures}); it is not in the returns, which are of the peg.`
+      : `The room beside a peg (pegs left empty on either side that day) did not earn its place in the model (${figures}).`,
+  ];
 }
 
 function verdictWords(scores: readonly BacktestScore[]): string {

@@ -1,4 +1,5 @@
 import { addDays, type Day } from '../domain/day.ts';
+import { drawBalance } from './draw-balance.ts';
 import { type FirstLook, firstLook } from './first-look.ts';
 import type { FitListener, FitStart } from './fit-report.ts';
 import { calibrationOf, type ForetoldEvent, scoreForecasts } from './forecast-score.ts';
@@ -45,6 +46,7 @@ export function backtest(
       modelForecaster(venue, () => MONTH_SEASON, {
         asked: look.asked,
         start: look.start,
+        isBeside: true,
         told: (fit) => report?.('back-test', fit),
       }),
     ],
@@ -63,7 +65,26 @@ export function backtest(
     sessions: events.flat().filter(({ isCensored }) => !isCensored).length,
     scores: foretold.map(({ name, events: of }) => scoreForecasts(name, of)),
     calibration: calibrationOf(foretold[0]!.events),
+    balance: drawBalance(foretold[0]!.events),
+    room: roomTested(foretold[0]!.events),
   };
+}
+
+/**
+ * The model's error with what the room beside a peg would have added, and without. It earns its place where it errs less by more than
+ * the standard error of that difference over the events.
+ */
+function roomTested(events: readonly ForetoldEvent[]): NonNullable<Backtest['room']> {
+  const withRoom = events.map(({ sessions, forecasts }) => ({
+    sessions,
+    forecasts: forecasts.map((each) => ({ ...each, logReturn: each.logReturn + (each.room ?? 0) })),
+  }));
+  const errorOf = (of: readonly ForetoldEvent[]) => scoreForecasts('', of).rootMeanSquareError;
+  const gains = events.map((event, i) => errorOf([event]) ** 2 - errorOf([withRoom[i]!]) ** 2);
+  const mean = gains.reduce((sum, gain) => sum + gain, 0) / gains.length;
+  const scatter = gains.reduce((sum, gain) => sum + (gain - mean) ** 2, 0) / Math.max(1, gains.length - 1);
+  const isEarned = gains.length > 1 && mean > Math.sqrt(scatter / gains.length);
+  return { errorWith: errorOf(withRoom), errorWithout: errorOf(events), isEarned };
 }
 
 /** Sessions of each full-list event of the year in which at least two weighed. */

@@ -8,6 +8,10 @@ import type { ModelSession } from './sessions-in-model.ts';
 export interface Forecast {
   readonly logReturn: number;
   readonly sd: number | null;
+  /** What the past said of the angler; null or left out where it knew nothing of one. */
+  readonly angler?: number | null;
+  /** What the room beside the peg that day would add. */
+  readonly room?: number;
 }
 
 /** One event's sessions with what was foretold of each. */

@@ -1,12 +1,14 @@
 import { type PegKey, pegKey } from '../domain/peg.ts';
+import { borderedTerm } from './bordered-term.ts';
 import type { FitOptions, LatentFit } from './engine/latent-model.ts';
 import { eventRatios } from './event-ratios.ts';
 import { fitRatings } from './fit-ratings.ts';
 import type { FitStart } from './fit-report.ts';
 import type { Forecast } from './forecast-score.ts';
 import type { RatedVenue } from './rated-venue.ts';
-import { type AskedTerms, ratingModel, TERM } from './rating-model.ts';
+import { type AskedTerms, anglerColumns, type RatingModel, ratingModel, TERM } from './rating-model.ts';
 import { returnCombinations } from './return-combinations.ts';
+import { MOST_ROOM, roomOfSessions } from './room.ts';
 import type { Season } from './season.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 import { standsInLog } from './stands-in-log.ts';
@@ -39,6 +41,8 @@ interface ForecasterOptions {
   readonly start?: FitStart | null;
   /** Told how that search ended. */
   readonly told?: (fit: LatentFit) => void;
+  /** Foretells beside the return what the angler and the room beside the peg would add. */
+  readonly isBeside?: boolean;
 }
 
 /**
@@ -49,7 +53,7 @@ interface ForecasterOptions {
 export function modelForecaster(
   venue: RatedVenue,
   seasonOf: (past: readonly ModelSession[]) => Season,
-  { asked = {}, start = null, told }: ForecasterOptions = {},
+  { asked = {}, start = null, told, isBeside = false }: ForecasterOptions = {},
 ): Forecaster {
   let hold: FitOptions['hold'];
   return (past, future) => {
@@ -72,6 +76,31 @@ export function modelForecaster(
       ),
     );
     const spread = Math.hypot(fit.residualSd, fit.sd[TERM.angler] ?? 0, fit.sd[TERM.pegYear] ?? 0);
-    return future.map((_, i) => ({ logReturn: mean[i]!, sd: Math.hypot(spread, sd[i]!) }));
+    const beside = isBeside ? besideReturn(venue, placed, future, model, fit) : null;
+    return future.map((_, i) => ({ logReturn: mean[i]!, sd: Math.hypot(spread, sd[i]!), ...beside?.[i] }));
   };
 }
+
+/** What the past says of the angler and of the room beside the peg, neither of which is part of a peg's return. */
+function besideReturn(
+  venue: RatedVenue,
+  past: readonly ModelSession[],
+  future: readonly ModelSession[],
+  { latent }: RatingModel,
+  fit: LatentFit,
+) {
+  const columns = anglerColumns(past);
+  const anglers = columns.size === 0 ? null : fit.effects(TERM.angler);
+  const term = borderedTerm(latent, fit, { columns: MOST_ROOM + 1, levels: roomOfSessions(venue, past) }, ROOM_SD);
+  const worth = Array.from({ length: MOST_ROOM + 1 }, (_, level) =>
+    term.posterior(Array.from({ length: MOST_ROOM + 1 }, (__, k) => (k === level ? 1 : 0))),
+  );
+  const rooms = roomOfSessions(venue, future);
+  return future.map(({ session }, i) => {
+    const column = columns.get(session.angler ?? '');
+    return { angler: column === undefined || anglers === null ? null : anglers[column]!, room: worth[rooms[i]!]!.mean };
+  });
+}
+
+/** Scale of the half-normal prior of how far the room beside a peg spreads bags. */
+const ROOM_SD = 0.3;

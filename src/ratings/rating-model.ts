@@ -113,10 +113,15 @@ export function ratingModel(
   };
 }
 
+/** The columns of the anglers known by a reference. */
+export function anglerColumns(sessions: readonly ModelSession[]): ReadonlyMap<string, number> {
+  return numbered(sessions.flatMap(({ session }) => session.angler ?? []));
+}
+
 /** What everyone of an event shares, and what an angler takes along. */
 function dayTerms(sessions: readonly ModelSession[], { waterColumns, season }: RatingColumns): RandomTerm[] {
   const events = numbered(sessions.map(({ event }) => event.id));
-  const anglers = numbered(sessions.flatMap(({ session }) => session.angler ?? []));
+  const anglers = anglerColumns(sessions);
   const waters = sessions.map(({ event }) => waterColumns.get(event.water)!);
   const months = sessions.map(({ event }, i) => {
     const position = season.positionOf(event);

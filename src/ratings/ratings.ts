@@ -177,6 +177,10 @@ export interface Backtest {
     readonly stated: number;
     readonly happened: number;
   }[];
+  /** Whether better anglers drew better pegs in the year under test: within events, as far as the years before knew both. */
+  readonly balance?: { readonly sessions: number; readonly correlation: number; readonly z: number } | null;
+  /** What the room beside a peg that day, as a term more, would have made of the model's error, and whether that earns it a place. */
+  readonly room?: { readonly errorWith: number; readonly errorWithout: number; readonly isEarned: boolean };
 }
 
 /** Why sessions did not enter the model, counted. */
