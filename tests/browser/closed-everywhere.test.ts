@@ -27,6 +27,9 @@ const KNOWN_FILES: Readonly<Record<string, string>> = {
   'notices/feed\\.xml': 'gives the words and days of each notice and finding, and calls no peg open',
   'offline-list\\.json': 'addresses and digests alone',
   'schema/.+\\.json': 'describes the folder, not a venue',
+  'changes/[0-9a-f]+\\.json':
+    'pieces of the files listed, held by their digests: tests/client/offline/file-changes.test.ts',
+  'third-party-notices\\.txt': 'licences of what the guide is built with',
 };
 
 let browser: Browser;
