@@ -7,6 +7,7 @@ import { type CommandIo, EXIT } from './command-io.ts';
 import { closedUnseen, closedUnseenWords, nowOfGuide } from './guide-folder/closed-unseen.ts';
 import { writeHostFiles } from './guide-folder/host-files.ts';
 import { recoverGuide, replaceGuide, unfinishedGuide } from './guide-folder/replace-guide.ts';
+import { tidyWorkshops } from './guide-folder/workshop.ts';
 import { writeChanges } from './guide-folder/write-changes.ts';
 import { writePages } from './guide-folder/write-pages.ts';
 import { jsonText } from './json-text.ts';
@@ -41,6 +42,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   });
   const out = outputFolder(values.out, folder);
   if (recoverGuide(out)) say('A build was stopped as it put its guide in place: that guide stands there again.');
+  tidyWorkshops();
   const read = await loadVenue(folder, io.today?.());
   const { venue, faults, leftOut } = read;
   if (values.json) io.print(jsonText({ ok: venue !== null, out, faults, leftOut }));

@@ -132,10 +132,10 @@ describe('a peg closed since the phone took its copy', () => {
     expect(await page.locator('[data-standing-kind="older"]').innerText()).toContain('Older copy');
   });
 
-  it('is told as not checked where the now file takes as long, and closed once it is here', async () => {
+  it('is told as not checked where the now file takes 6 s, and closed once it is here', async () => {
     await keepOldGuide();
     host.folder = closed.folder;
-    host.tamper = () => ({ delayMilliseconds: 3500 });
+    host.tamper = () => ({ delayMilliseconds: 6000 });
     await page.goto(host.address + SHEET, { waitUntil: 'commit' });
     await eventually(() => page.locator('[data-standing-kind]').first().innerText()).toContain('Not checked');
     await eventually(() => saysClosed()).toBe(true);

@@ -1,4 +1,4 @@
-import { cpSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { PACKAGE_FOLDER } from '../package-folder.ts';
 import { isRunning } from './is-running.ts';
@@ -6,12 +6,23 @@ import { isRunning } from './is-running.ts';
 /** Where guides are put together: below the program's own packages, since the pages run from there before they are written. */
 const WORKSHOPS = join(PACKAGE_FOLDER, 'node_modules', '.cache', 'peg-atlas', 'workshops');
 
-/** A folder for the pages of this process alone; what builds that were killed left there is cleared away. */
+/** Clears away what builds left that were killed. What the disk refuses waits for the next build. */
+export function tidyWorkshops(): void {
+  if (!existsSync(WORKSHOPS)) return;
+  for (const name of readdirSync(WORKSHOPS)) {
+    if (isRunning(Number(name))) continue;
+    try {
+      rmSync(join(WORKSHOPS, name), { recursive: true, force: true });
+    } catch {
+      // Nobody needs it away but for the room it takes.
+    }
+  }
+}
+
+/** A folder for the pages of this process alone. */
 export function openWorkshop(): string {
   mkdirSync(WORKSHOPS, { recursive: true });
-  for (const name of readdirSync(WORKSHOPS)) {
-    if (!isRunning(Number(name))) rmSync(join(WORKSHOPS, name), { recursive: true, force: true });
-  }
+  tidyWorkshops();
   const own = join(WORKSHOPS, String(process.pid));
   rmSync(own, { recursive: true, force: true });
   mkdirSync(own);

@@ -200,6 +200,7 @@ retired: { from: 2025-01-02, why: ${p()} }
     'notices/2026-11-04-news.md': NOTICE('news', 'waters: [mill-pond]'),
     'rounds/2026-11-12-k7q2.csv': ROUND(),
     'matches/2026-12-06-winter.md': MATCH(),
+    'leagues/winter.md': `---\nname: ${p()}\nmatches: [2026-12-06-winter]\n---\n\n${payload()}\n`,
     'sessions/2026/events.csv': EVENTS(),
     'sessions/2026/sessions.csv': SESSIONS(),
     'soundings/mill-pond.csv': `lat,lng,peg,distance,bearing,depth,date,level

@@ -17,7 +17,7 @@ import { strangeElements, watchedPage } from './watched-page.ts';
 
 /** Fields whose text is read as something else (a place, a slope, a file, an id), and so is refused where it is none. */
 const READ_AS_OTHER = new Set(
-  'grid address slope gradient nesting-months file photo cleared-photo round line replaces mapped-as mapped_as section'.split(
+  'grid address slope gradient nesting-months file photo cleared-photo round line replaces mapped-as mapped_as matches section'.split(
     ' ',
   ),
 );
@@ -154,8 +154,10 @@ describe('every data file of the guide', () => {
       'jpg',
       'js',
       'json',
+      'nojekyll',
       'png',
       'svg',
+      'txt',
       'webp',
       'xml',
     ]);
