@@ -51,9 +51,20 @@ export function parseWeight(text: string, bareUnit: Units['weight']): Parsed<num
       'A spreadsheet has taken pounds and ounces for a date: format the column as text and write the weight again.',
     );
   }
+  if (/^[-−–—.*]+$/.test(written)) return unreadable('weight-mark', EXPECTED, MARK);
   if (/^[-−]/.test(written)) return unreadable('weight-negative', 'a weight of 0 or more', 'Take the minus sign away.');
   if (hasDecimalComma(written)) return unreadable('weight-number', EXPECTED, commaAdvice(written));
-  return unreadable('weight-number', EXPECTED, 'Write the weight with its unit.');
+  return unreadable('weight-number', EXPECTED, poundsOuncesAdvice(written) ?? 'Write the weight with its unit.');
+}
+
+const MARK =
+  'Say in status what the mark means: dnw (fished and did not weigh), blank (weighed in with nothing) or absent, and leave the weight empty.';
+
+/** Two numbers written some other way (23lb8, 23/8, 23:8, 23 8) are told as pounds and ounces; null where they cannot be. */
+function poundsOuncesAdvice(written: string): string | null {
+  const [, pounds, ounces] = /^(\d{1,4})\s*(?:lbs?\.?|[/:;'’\s])\s*(\d{1,2})$/i.exec(written) ?? [];
+  if (pounds === undefined || ounces === undefined || Number(ounces) >= OUNCES_PER_POUND) return null;
+  return `Write ${pounds}-${ounces.padStart(2, '0')} if ${pounds} lb ${Number(ounces)} oz is what was weighed.`;
 }
 
 function fromImperial(lb: string | undefined, oz: string | undefined, dr: string | undefined): Parsed<number> {

@@ -108,3 +108,21 @@ test('reads every whole number of drams in both ways of writing it, the same', (
 test('never throws, whatever is written', () => {
   fc.assert(fc.property(fc.string({ unit: 'binary' }), (text) => void parseWeight(text, 'lb')));
 });
+
+test.each(['23lb8', '23/8', '23:8', '23 8', '23 lbs 08'])('%s is answered with pounds and ounces to write', (written) =>
+  expect(parseWeight(written, 'lb')).toMatchObject({
+    ok: false,
+    mend: 'Write 23-08 if 23 lb 8 oz is what was weighed.',
+  }),
+);
+
+test.each(['-', '–', '--', '.', '*'])('the mark %s is no weight below nought: its status is asked for', (written) =>
+  expect(parseWeight(written, 'lb')).toMatchObject({
+    ok: false,
+    rule: 'weight-mark',
+    mend: expect.stringContaining('dnw'),
+  }),
+);
+
+test('two numbers that are no pounds and ounces are asked for their unit', () =>
+  expect(parseWeight('23/17', 'lb')).toMatchObject({ ok: false, mend: 'Write the weight with its unit.' }));
