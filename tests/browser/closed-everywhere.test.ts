@@ -30,9 +30,6 @@ const KNOWN_FILES: Readonly<Record<string, string>> = {
     'makes the pages of this guide from those of an older one, byte for byte under their digests',
   'third-party-notices\\.txt': 'licences of the libraries',
   'schema/.+\\.json': 'describes the folder, not a venue',
-  'changes/[0-9a-f]+\\.json':
-    'pieces of the files listed, held by their digests: tests/client/offline/file-changes.test.ts',
-  'third-party-notices\\.txt': 'licences of what the guide is built with',
 };
 
 let browser: Browser;
