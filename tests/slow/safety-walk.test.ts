@@ -109,7 +109,7 @@ const STEPS: readonly Step[] = [
     on: UNMAPPED,
     says: ['Not in the draw', 'measured 8 m on 12 Nov 2026 (tape)', 'No line is on the club’s map'],
   },
-  { point: 2, place: HOME, on: UNMAPPED, says: ['8: Wires over the path; overhead line inside the stand-off'] },
+  { point: 2, place: HOME, on: UNMAPPED, says: ['Wires over the path; overhead line inside the stand-off'] },
   {
     point: 2,
     place: WATER,
@@ -127,6 +127,14 @@ const STEPS: readonly Step[] = [
   { point: 3, place: HOME, on: BOTH, says: ['the platform must not be used (unsafe: a post is gone)'] },
   { point: 3, place: WATER, on: BOTH, says: ['the platform must not be used (unsafe: a post is gone)'] },
   { point: 3, place: REGISTER, on: BOTH, says: ['Platforms not to be used', 'Mill Pond 5 : unsafe: a post is gone'] },
+  {
+    point: 3,
+    place: 'data/hazards.csv',
+    on: BOTH,
+    says: ['Unsafe platform', 'unsafe: a post is gone', 'closed,2026-11-2', 'the platform must not be used'],
+  },
+  { point: 3, place: 'due/index.html', on: BOTH, says: ['the platform must not be used (unsafe: a post is gone)'] },
+  { point: 3, place: 'due/checks.ics', on: BOTH, says: ['The peg is closed since 21 Nov 2026'] },
   // 4: a closure of one day.
   { point: 4, place: sheet('1'), on: DAY, says: ['Closed until 21 Nov 2026', CLOSURE] },
   { point: 4, place: sheet('1'), on: AFTER, says: ['Safety at this peg'], never: ['Closed until', 'Not in the draw'] },
@@ -145,6 +153,9 @@ const STEPS: readonly Step[] = [
   // 6: what was found at no peg.
   { point: 6, place: HOME, on: BOTH, says: ['Mill Pond, Drove gate: a new chain', 'six dead bream'] },
   { point: 6, place: sheet('10'), on: BOTH, says: ['Fish dead or in distress: six dead bream'] },
+  { point: 6, place: WATER, on: BOTH, says: ['something was found here', 'six dead bream'] },
+  { point: 6, place: 'data/venue.geojson', on: BOTH, says: ['Drove gate: Gate locked, a new chain'] },
+  { point: 6, place: 'due/round-sheet/mill-pond/index.html', on: BOTH, says: ['a new chain', 'six dead bream'] },
   { point: 6, place: REGISTER, on: BOTH, says: ['Mill Pond, Drove gate', 'a new chain', 'six dead bream'] },
   { point: 6, place: 'notices/feed.xml', on: BOTH, says: ['Gate locked, Mill Pond, Drove gate: a new chain'] },
   { point: 6, place: 'due/checks.ics', on: BOTH, says: ['BEGIN:VALARM'] },
