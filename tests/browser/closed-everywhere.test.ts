@@ -26,9 +26,6 @@ const KNOWN_FILES: Readonly<Record<string, string>> = {
   'now\\.json': 'tests/atlas/verdict/places.ts',
   'notices/feed\\.xml': 'gives the words and days of each notice and finding, and calls no peg open',
   'offline-list\\.json': 'addresses and digests alone',
-  'changes/[0-9a-f]+\\.json':
-    'makes the pages of this guide from those of an older one, byte for byte under their digests',
-  'third-party-notices\\.txt': 'licences of the libraries',
   'schema/.+\\.json': 'describes the folder, not a venue',
 };
 
