@@ -69,6 +69,6 @@ function verdictWords(atlas: Atlas): string {
   }
   const [month, temperature] = [byMonth.rootMeanSquareError, byTemperature.rootMeanSquareError];
   const figures = `error ${month.toFixed(3)} by month, ${temperature.toFixed(3)} by temperature, on the log scale`;
-  if (Math.abs(month - temperature) < 0.005) return `Last year neither foretold better than the other (${figures}).`;
-  return `Last year ${month < temperature ? 'the month' : 'the water temperature'} foretold better (${figures}).`;
+  if (Math.abs(month - temperature) < 0.005) return `Last year neither forecast better than the other (${figures}).`;
+  return `Last year ${month < temperature ? 'the month' : 'the water temperature'} forecast better (${figures}).`;
 }

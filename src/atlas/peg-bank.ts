@@ -17,7 +17,7 @@ export function bankFacts(peg: Peg, units: Units): readonly Fact[] {
   return [
     { name: 'Platform', words: platformWords(peg, units) },
     { name: 'Bank', words: bankWords(peg, units) },
-    { name: 'Room', words: clearanceWords(peg, units) },
+    { name: 'Swim width', words: clearanceWords(peg, units) },
     { name: 'Path', words: pathWords(peg, units) },
   ];
 }
@@ -52,7 +52,7 @@ function clearanceWords({ clearance }: Peg, units: Units): string {
   if (clearance === undefined) return 'not known';
   const { clearWidthMetres, lowestBranchMetres, measuredOn } = clearance;
   return sentence([
-    clearWidthMetres !== undefined && `${formatLength(clearWidthMetres, units)} clear width`,
+    clearWidthMetres !== undefined && formatLength(clearWidthMetres, units, 1),
     lowestBranchMetres !== undefined && `lowest branch ${formatLength(lowestBranchMetres, units)}`,
     measuredOn !== undefined && `measured ${formatDay(measuredOn)}`,
   ]);

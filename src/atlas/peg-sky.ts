@@ -34,9 +34,9 @@ export function sunMonths(survey: PegSurvey): readonly SunMonth[] {
 
 const MEETS: readonly (readonly [WindAtPeg['meets'], string])[] = [
   ['face', 'In your face'],
-  ['across from the left', 'Across, from the left'],
-  ['across from the right', 'Across, from the right'],
-  ['back', 'On your back'],
+  ['across from the left', 'Left to right'],
+  ['across from the right', 'Right to left'],
+  ['back', 'Off your back'],
 ];
 
 /** How the wind meets the angler, the sixteen directions put together, with the open water it has crossed. */

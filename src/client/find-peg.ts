@@ -57,7 +57,7 @@ function say(place: HTMLElement, found: readonly Found[], typed: string): void {
     return;
   }
   if (found.length === 0) {
-    place.textContent = `There is no peg ${typed.trim()} here. All pegs stand below.`;
+    place.textContent = `There is no peg ${typed.trim()} here. All pegs are listed below.`;
     return;
   }
   place.replaceChildren(

@@ -97,10 +97,10 @@ describe('features by water temperature', () => {
   const verdict = (ratings: Partial<Ratings>) =>
     featuresPage(atlasWith({ featureTemperatures, ...ratings }), 'total').temperatures?.verdict;
 
-  it('says which of month and temperature foretold better', () => {
-    expect(verdict({ backtest: backtest(0.62, 0.66) })).toContain('Last year the month foretold better');
-    expect(verdict({ backtest: backtest(0.66, 0.62) })).toContain('Last year the water temperature foretold better');
-    expect(verdict({ backtest: backtest(0.62, 0.622) })).toContain('neither foretold better');
+  it('says which of month and temperature forecast better', () => {
+    expect(verdict({ backtest: backtest(0.62, 0.66) })).toContain('Last year the month forecast better');
+    expect(verdict({ backtest: backtest(0.66, 0.62) })).toContain('Last year the water temperature forecast better');
+    expect(verdict({ backtest: backtest(0.62, 0.622) })).toContain('neither forecast better');
     expect(verdict({ backtest: null })).toContain('is not known');
   });
 

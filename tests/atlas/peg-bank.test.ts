@@ -36,7 +36,7 @@ describe('bankFacts', () => {
     expect(bankFacts(peg, UNITS).map(({ words }) => words)).toEqual([
       'timber, 1.80 m by 2.40 m, 0.40 m above the water, condition not known',
       'slopes 1 in 2 (27°), 1.20 m high, grass, 6 steps, no handrail',
-      '4.00 m clear width, lowest branch 3.20 m, measured 2 Oct 2026',
+      '4.0 m, lowest branch 3.20 m, measured 2 Oct 2026',
       'stone, 1.10 m wide, not step-free',
     ]);
   });

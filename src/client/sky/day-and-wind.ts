@@ -18,9 +18,9 @@ interface PegSky {
 
 const MEETS_WORDS: Readonly<Record<ReturnType<typeof windMeets>, string>> = {
   face: 'is in your face',
-  back: 'is on your back',
-  'across from the left': 'comes across from your left',
-  'across from the right': 'comes across from your right',
+  back: 'comes off your back',
+  'across from the left': 'blows left to right',
+  'across from the right': 'blows right to left',
 };
 
 /** Puts a day and a wind to choose into a place of the page, with an answer in words that follows them. */
@@ -64,7 +64,7 @@ export function sunWords(sky: PegSky, day: string): string {
   const spells = sunInFace(sky.facingDegrees, sun).map(([from, to]) => `${from} to ${to}`);
   const daylight =
     sun.sunrise === null || sun.sunset === null ? 'the sun does not rise and set' : `${sun.sunrise} to ${sun.sunset}`;
-  return `${formatDay(day)}: daylight ${daylight}; low over the float ${spells.length === 0 ? 'never' : spells.join(', ')}.`;
+  return `${formatDay(day)}: daylight ${daylight}; ${spells.length === 0 ? 'the sun is never low over the float' : `sun low over the float ${spells.join(', ')}`}.`;
 }
 
 /** How a wind meets the angler and what water it has crossed; nothing where no wind is chosen. */

@@ -12,12 +12,12 @@ const sky = {
 describe('the sun and wind of another day', () => {
   it('tells a winter noon sun low over the float to an angler who faces south', () => {
     expect(sunWords(sky, '2026-12-21')).toMatch(
-      /^21 Dec 2026: daylight 08:0\d to 15:5\d; low over the float \d\d:\d\d to \d\d:\d\d\.$/,
+      /^21 Dec 2026: daylight 08:0\d to 15:5\d; sun low over the float \d\d:\d\d to \d\d:\d\d\.$/,
     );
   });
 
   it('tells no sun over the float to one who faces north', () => {
-    expect(sunWords({ ...sky, facingDegrees: 0 }, '2026-12-21')).toContain('low over the float never.');
+    expect(sunWords({ ...sky, facingDegrees: 0 }, '2026-12-21')).toContain('the sun is never low over the float.');
   });
 
   it('takes the clock of summer in summer', () => {
@@ -31,9 +31,9 @@ describe('the sun and wind of another day', () => {
 
   it('says how a wind meets the angler and what it has crossed', () => {
     expect(windWords(sky, '8')).toBe('A wind from S is in your face, over 80 m of open water.');
-    expect(windWords(sky, '0')).toBe('A wind from N is on your back, over 0 m of open water.');
-    expect(windWords(sky, '4')).toBe('A wind from E comes across from your left, over 40 m of open water.');
-    expect(windWords({ ...sky, units: { length: 'ft' } }, '12')).toContain('from your right, over 394 ft');
+    expect(windWords(sky, '0')).toBe('A wind from N comes off your back, over 0 m of open water.');
+    expect(windWords(sky, '4')).toBe('A wind from E blows left to right, over 40 m of open water.');
+    expect(windWords({ ...sky, units: { length: 'ft' } }, '12')).toContain('right to left, over 394 ft');
     expect(windWords(sky, '')).toBe('');
   });
 });
