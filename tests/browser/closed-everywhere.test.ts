@@ -26,6 +26,8 @@ const KNOWN_FILES: Readonly<Record<string, string>> = {
   'now\\.json': 'tests/atlas/verdict/places.ts',
   'notices/feed\\.xml': 'gives the words and days of each notice and finding, and calls no peg open',
   'offline-list\\.json': 'addresses and digests alone',
+  'changes/[0-9a-f]+\\.json': 'pieces of the files listed, held by their digests',
+  'third-party-notices\\.txt': 'licences of what the guide is built with',
   'schema/.+\\.json': 'describes the folder, not a venue',
 };
 
