@@ -49,7 +49,7 @@ export interface HomePage {
 }
 
 /** More pegs than this stand folded by water. */
-const MOST_UNFOLDED = 400;
+const MAX_UNFOLDED = 400;
 
 /** Puts together the first page. */
 export function homePage(atlas: Atlas): HomePage {
@@ -63,7 +63,7 @@ export function homePage(atlas: Atlas): HomePage {
     guideDay: settings.guideDay,
     waters: waters.map(({ id }) => homeWater(atlas, id, gone)),
     behind: behindWords(atlas),
-    isFolded: pegs.length > MOST_UNFOLDED,
+    isFolded: pegs.length > MAX_UNFOLDED,
   };
 }
 

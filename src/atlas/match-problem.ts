@@ -28,7 +28,7 @@ export interface MatchProblem {
 }
 
 /** Beyond so many pegs a ring of bank is opened at its widest gap: to turn the sections round it as well would take minutes. */
-const MOST_ON_RING = 150;
+const MAX_ON_RING = 150;
 
 /**
  * Which pegs may go into a match, in their order along the bank. Whether a peg is closed is its verdict on the day of the
@@ -88,7 +88,7 @@ function endPegs(atlas: Atlas, { ends }: Match, { pegs, gapMetres }: BankRing): 
 function staysRing({ pegs, gapMetres }: BankRing): boolean {
   const sorted = [...gapMetres].sort((a, b) => a - b);
   const middle = sorted[Math.floor(sorted.length / 2)] ?? 0;
-  return pegs.length > 1 && pegs.length <= MOST_ON_RING && sorted.at(-1)! <= WIDE_GAPS * middle;
+  return pegs.length > 1 && pegs.length <= MAX_ON_RING && sorted.at(-1)! <= WIDE_GAPS * middle;
 }
 
 /** Lays lines of bank end to end. One ring of one water stays a ring, so that sections may be turned round it. */

@@ -2,7 +2,7 @@ import { formatDay } from '../domain/day.ts';
 import { lineDistanceWords, lineNameWords } from '../domain/overhead-line-words.ts';
 import { pegKey } from '../domain/peg.ts';
 import { isClosedForGood } from '../domain/peg-verdict.ts';
-import { asksForTape, countsMetres } from '../ground/stand-off.ts';
+import { countsMetres, needsMeasuredDistance } from '../ground/stand-off.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
 import { factsOfPeg, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { pegLink } from './site-link.ts';
@@ -40,7 +40,7 @@ export function nearLinePegs(atlas: Atlas): readonly NearLinePeg[] {
         line: lineNameWords(standOff),
         counts: lineDistanceWords(countsMetres(standOff), units),
         measured:
-          measured === undefined || asksForTape(peg, [standOff])
+          measured === undefined || needsMeasuredDistance(peg, [standOff])
             ? null
             : `${lineDistanceWords(measured.distanceMetres, units)}, ${measured.method}, ${formatDay(measured.measuredOn)}`,
       };

@@ -16,7 +16,7 @@ import { compassWords } from '../domain/place-words.ts';
 import { compareByUrgency, hazardKind, riskOf } from '../domain/risk.ts';
 import type { VenueSettings } from '../domain/venue.ts';
 import { isCurrentLine, namesLine } from '../ground/lines-of-peg.ts';
-import { asksForTape, countsMetres } from '../ground/stand-off.ts';
+import { countsMetres, needsMeasuredDistance } from '../ground/stand-off.ts';
 import type { LineStandOff, PegSurvey } from '../ground/survey.ts';
 import { effectiveReach } from '../ground/swept-area.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
@@ -78,7 +78,7 @@ function isAmong(hazard: Hazard, lines: readonly LineFact[]): boolean {
 function lineEntry(line: LineStandOff, peg: Peg, settings: VenueSettings, record: Hazard | undefined): SafetyEntry {
   const { units } = settings;
   const distance = (metres: number) => lineDistanceWords(metres, units);
-  const tape = asksForTape(peg, [line]) ? ' Not measured yet: have it measured before it is relied on.' : '';
+  const tape = needsMeasuredDistance(peg, [line]) ? ' Not measured yet: have it measured before it is relied on.' : '';
   const height = lineHeightWords(line, units);
   const kind = hazardKind('overhead-line');
   return {

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
-import { MOST_PIXELS } from '../content/picture-fault.ts';
+import { MAX_PIXELS } from '../content/picture-fault.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { projectRoot } from './project-root.ts';
 
@@ -128,5 +128,5 @@ function made(bytes: Buffer, { format, width }: PhotoCopy): Promise<Buffer> {
 }
 
 function open(bytes: Buffer): Sharp {
-  return sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn: 'error' });
+  return sharp(bytes, { limitInputPixels: MAX_PIXELS, failOn: 'error' });
 }

@@ -8,7 +8,7 @@ import { type BacktestView, backtestView } from './backtest-view.ts';
 import { type DepthWorkings, depthWorkings } from './depth-workings.ts';
 import { type LevelRow, levelRows } from './level-rows.ts';
 import { sessionsWords } from './return-words.ts';
-import { type PartRow, sizeOfParts, sizeOfPartsWords } from './size-of-parts.ts';
+import { type PartRow, sizeOfPartsWords, varianceComponents } from './variance-components.ts';
 import { venueChanges } from './venue-changes.ts';
 
 /** A count of the log with its words. */
@@ -76,7 +76,7 @@ export function workingsPage(atlas: Atlas): WorkingsPage {
     leftOutTotal: sessionsWords(total),
     changes: venueChanges(atlas),
     isChosenLeftOut: !venue.settings.ratingRules.countChosenPegs,
-    parts: sizeOfParts(ratings.bags),
+    parts: varianceComponents(ratings.bags),
     partBags: ratings.bags.map(({ bag }) =>
       bag === 'total' ? 'total bag' : (venue.settings.bagParts.find(({ id }) => id === bag)?.name.toLowerCase() ?? bag),
     ),

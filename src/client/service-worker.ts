@@ -31,7 +31,7 @@ worker.addEventListener('fetch', (event) => {
   if (path === null) return;
   if (request.mode === 'navigate') event.respondWith(page(path, request, event));
   else if (path === STANDING_PATH) event.respondWith(standing(url.searchParams));
-  else event.respondWith(part(path, request));
+  else event.respondWith(assetResponse(path, request));
 });
 
 /** Caches of this guide under other names are of an earlier worker, which did not hold files against their digests. */
@@ -70,7 +70,7 @@ async function standing(asked: URLSearchParams): Promise<Response> {
 }
 
 /** A part of a page (script, drawing, picture): the kept copy first. Pictures are kept once they were seen. */
-async function part(path: string, request: Request): Promise<Response> {
+async function assetResponse(path: string, request: Request): Promise<Response> {
   const kept = path === NOW_PATH ? null : await copy.part(path);
   if (kept !== null) return new Response(kept as BodyInit, { headers: { 'content-type': typeOf(path) } });
   const response = await fetch(request);

@@ -3,7 +3,7 @@ import type { Fault } from './fault.ts';
 import { faultOfFile } from './sources/source.ts';
 
 /** A picture that unpacks to more pixels than this is an accident or an attack (its bytes alone do not tell). */
-export const MOST_PIXELS = 100_000_000;
+export const MAX_PIXELS = 100_000_000;
 
 /**
  * What is wrong with a picture's bytes, or null: it is none, is cut short, or unpacks beyond measure. It is decoded to the end, at a
@@ -18,11 +18,11 @@ export async function pictureFault(path: string, bytes: Uint8Array): Promise<Fau
   try {
     const { autoOrient } = await sharp(bytes, { limitInputPixels: false }).metadata();
     const { width, height } = autoOrient;
-    if (width * height > MOST_PIXELS) {
+    if (width * height > MAX_PIXELS) {
       return fault(
         'picture-size',
         `${width} × ${height} pixels`,
-        `at most ${MOST_PIXELS / 1e6} million`,
+        `at most ${MAX_PIXELS / 1e6} million`,
         'Save it smaller.',
       );
     }
@@ -30,7 +30,7 @@ export async function pictureFault(path: string, bytes: Uint8Array): Promise<Fau
     return fault('picture-unreadable', 'a file that is no picture', 'a picture', again);
   }
   try {
-    await sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn: 'error' }).resize(16).raw().toBuffer();
+    await sharp(bytes, { limitInputPixels: MAX_PIXELS, failOn: 'error' }).resize(16).raw().toBuffer();
     return null;
   } catch {
     return fault('picture-damaged', 'a picture that is damaged or cut short', 'a whole picture', again);

@@ -2,7 +2,7 @@ import type * as z from 'zod';
 import type { Fault, LeftOut } from './fault.ts';
 import { faultsOfIssues } from './schemas/read-fields.ts';
 import type { CsvColumns } from './sources/csv-header.ts';
-import { type CsvRow, MOST_BROKEN_ROWS, readCsvTable, tooManyBroken } from './sources/csv-table.ts';
+import { type CsvRow, MAX_BROKEN_ROWS, readCsvTable, tooManyBroken } from './sources/csv-table.ts';
 import type { Source } from './sources/source.ts';
 
 /** A row that was read, and the row it came from. */
@@ -34,7 +34,7 @@ export function readRows<T>(file: string, text: string, schema: z.ZodType<T>, co
   const unreadable: CsvRow[] = [...table.tornRows];
   let broken = 0;
   for (const row of table.rows) {
-    if (broken === MOST_BROKEN_ROWS) {
+    if (broken === MAX_BROKEN_ROWS) {
       faults.push(tooManyBroken(file, row.line));
       break;
     }
@@ -50,7 +50,7 @@ export function readRows<T>(file: string, text: string, schema: z.ZodType<T>, co
   return {
     rows,
     columns: table.columns,
-    mayLackRows: table.mayLackRows || broken === MOST_BROKEN_ROWS,
+    mayLackRows: table.mayLackRows || broken === MAX_BROKEN_ROWS,
     unreadable,
     faults,
     leftOut,

@@ -8,7 +8,7 @@ import { MAP_KINDS } from './schemas/water-map-schema.ts';
 import { type JsonSource, readJson } from './sources/json-source.ts';
 import { type FieldPath, faultAt, faultOfFile } from './sources/source.ts';
 import { shown } from './sources/text-place.ts';
-import { DRAWERS } from './water-map/draw-feature.ts';
+import { FEATURE_READERS } from './water-map/draw-feature.ts';
 import { featureWords, plainFeatures } from './water-map/drawn-feature.ts';
 import { emptySheet, type Sheet } from './water-map/sheet.ts';
 
@@ -35,7 +35,7 @@ export function readWaterMap(file: string, text: string): Reading<PlacedMap | nu
 
 function drawFeature(sheet: Sheet, feature: unknown, path: FieldPath): void {
   const kind = kindOf(feature);
-  const draw = kind !== undefined && Object.hasOwn(DRAWERS, kind) ? DRAWERS[kind] : undefined;
+  const draw = kind !== undefined && Object.hasOwn(FEATURE_READERS, kind) ? FEATURE_READERS[kind] : undefined;
   if (draw === undefined) sheet.faults.push(unknownKind(sheet.source, path, kind, feature));
   else for (const part of plainFeatures(feature)) draw(sheet, part, path);
 }

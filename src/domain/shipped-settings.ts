@@ -4,11 +4,11 @@ import type { Emergency, InspectionIntervals, RatingRules, RiskBand, StandOffRul
 import { GRAMS_PER_OUNCE } from './weight.ts';
 
 /** Below this no venue may go (Energy Networks Association, angling safety release: at least 30 m from any overhead line). */
-export const LEAST_STAND_OFF_METRES = 30;
+export const MIN_STAND_OFF_METRES = 30;
 
 /** What holds where `venue.md` says nothing. The spread and the map error are this project's choice. */
 export const SHIPPED_STAND_OFF: StandOffRule = {
-  metres: LEAST_STAND_OFF_METRES,
+  metres: MIN_STAND_OFF_METRES,
   conductorSpreadMetres: 2,
   mapErrorMetres: 3,
 };

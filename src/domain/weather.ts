@@ -5,10 +5,10 @@ const METRES_PER_SECOND_PER_MPH = 1609.344 / 3600;
 const WIND = new RegExp(`^(${DECIMAL})\\s*(m/s|mph)?$`, 'i');
 const TEMPERATURE = new RegExp(`^([-−+]?)(${DECIMAL})\\s*(?:°?\\s*C)?$`, 'i');
 /** Outside these a reading is a slip: open water that is not ice, and air on a bank. */
-const LEAST_DEGREES_C = -30;
-const MOST_DEGREES_C = 50;
+const MIN_DEGREES_C = -30;
+const MAX_DEGREES_C = 50;
 /** No event is fished in such a wind: a figure above it is a slip. */
-const MOST_METRES_PER_SECOND = 65;
+const MAX_METRES_PER_SECOND = 65;
 
 /** Reads a mean wind speed in metres per second: bare or `m/s`, or `mph`. */
 export function parseWindSpeed(text: string): Parsed<number> {
@@ -17,7 +17,7 @@ export function parseWindSpeed(text: string): Parsed<number> {
     match === null
       ? Number.NaN
       : Number(match[1]) * (match[2]?.toLowerCase() === 'mph' ? METRES_PER_SECOND_PER_MPH : 1);
-  if (value <= MOST_METRES_PER_SECOND) return parsed(value);
+  if (value <= MAX_METRES_PER_SECOND) return parsed(value);
   return unreadable('wind-speed', 'a wind speed such as 4 m/s or 9 mph', 'Write the mean speed, not a Beaufort force.');
 }
 
@@ -25,6 +25,6 @@ export function parseWindSpeed(text: string): Parsed<number> {
 export function parseTemperature(text: string): Parsed<number> {
   const match = TEMPERATURE.exec(text.trim());
   const degrees = match === null ? Number.NaN : Number(match[2]) * (match[1] === '-' || match[1] === '−' ? -1 : 1);
-  if (degrees >= LEAST_DEGREES_C && degrees <= MOST_DEGREES_C) return parsed(degrees === 0 ? 0 : degrees);
+  if (degrees >= MIN_DEGREES_C && degrees <= MAX_DEGREES_C) return parsed(degrees === 0 ? 0 : degrees);
   return unreadable('temperature', 'degrees Celsius such as 12.5', 'Write degrees Celsius, from −30 to 50.');
 }

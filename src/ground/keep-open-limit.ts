@@ -9,8 +9,8 @@ const POLE_STEP_METRES = 0.5;
 const CAST_STEP_METRES = 1;
 const SECTOR_STEP_DEGREES = 5;
 /** A peg that must be fished with less than this is better closed: about a top kit and two sections. */
-const LEAST_POLE_METRES = 5;
-const LEAST_SECTOR_DEGREES = 30;
+const MIN_POLE_METRES = 5;
+const MIN_SECTOR_DEGREES = 30;
 
 /**
  * The widest limit that would keep a peg outside the stand-off of every line: the longest pole and cast over the whole
@@ -28,13 +28,13 @@ export function keepOpenLimit(
   const passes = (reach: PermittedReach) => sweptMetres(atPeg, peg, reach) >= settings.standOff.metres;
   if (passes(permitted)) return {};
   if (!passes({ ...permitted, poleMetres: 0, castMetres: 0 })) return null;
-  const least = Math.min(LEAST_SECTOR_DEGREES, permitted.sectorDegrees);
+  const least = Math.min(MIN_SECTOR_DEGREES, permitted.sectorDegrees);
   for (let sector = permitted.sectorDegrees; sector >= least; sector = nextNarrower(sector)) {
     const within = { ...permitted, sectorDegrees: sector };
     const poleMetres = longest(permitted.poleMetres, POLE_STEP_METRES, (metres) =>
       passes({ ...within, poleMetres: metres, castMetres: 0 }),
     );
-    if (poleMetres < Math.min(LEAST_POLE_METRES, permitted.poleMetres)) continue;
+    if (poleMetres < Math.min(MIN_POLE_METRES, permitted.poleMetres)) continue;
     const castMetres = longest(permitted.castMetres, CAST_STEP_METRES, (metres) =>
       passes({ ...within, poleMetres, castMetres: metres }),
     );

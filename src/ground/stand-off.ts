@@ -59,7 +59,7 @@ export function countsMetres({ platformMetres, sweptMetres }: LineStandOff): num
 }
 
 /** Whether an open peg is outside the stand-off by so little that the map alone should not carry it, and nobody measured it yet. */
-export function asksForTape(
+export function needsMeasuredDistance(
   peg: Pick<Peg, 'status' | 'measuredLineDistance'>,
   standOffs: readonly LineStandOff[],
 ): boolean {

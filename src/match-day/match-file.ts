@@ -12,8 +12,8 @@ export interface MatchFile {
 }
 
 export const MATCH_FILE_FORMAT = 'peg-atlas-match-1';
-const MOST_CHARACTERS = 5_000_000;
-const MOST_NOTES = 50_000;
+const MAX_CHARACTERS = 5_000_000;
+const MAX_NOTES = 50_000;
 
 /** What may be wrong with a file, in words a person can act on. */
 export type MatchFileRead =
@@ -39,7 +39,7 @@ export function withoutName(note: Note): Note {
 
 /** Reads a file that another phone handed over. */
 export async function readMatchFile(text: string): Promise<MatchFileRead> {
-  if (text.length > MOST_CHARACTERS) return { ok: false, why: 'It is larger than any match: this is some other file.' };
+  if (text.length > MAX_CHARACTERS) return { ok: false, why: 'It is larger than any match: this is some other file.' };
   let read: Record<string, unknown>;
   try {
     read = JSON.parse(text.replace(/^\ufeff/, '')) as Record<string, unknown>;
@@ -56,7 +56,7 @@ export async function readMatchFile(text: string): Promise<MatchFileRead> {
     typeof phone === 'string' &&
     typeof hasNames === 'boolean' &&
     Array.isArray(notes) &&
-    notes.length <= MOST_NOTES &&
+    notes.length <= MAX_NOTES &&
     notes.every(isNote);
   if (!isWhole)
     return { ok: false, why: 'Something in it was changed so that it cannot be read: ask for it to be sent again.' };

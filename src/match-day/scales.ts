@@ -17,9 +17,9 @@ export interface PegMoved {
   readonly why: string;
 }
 
-export const MOST_NETS = 20;
+export const MAX_NETS = 20;
 /** No net of a stillwater weighs more: 500 lb. */
-export const MOST_NET_GRAMS = 226_796;
+export const MAX_NET_GRAMS = 226_796;
 
 /** Names of things noted. */
 export const ABOUT = {
@@ -38,7 +38,7 @@ export function gramsOfPounds(pounds: string, ounces: string, drams: string): nu
   const [lb = Number.NaN, oz = Number.NaN, dr = Number.NaN] = whole;
   if (Number.isNaN(lb + oz + dr) || oz > 15 || dr > 15) return null;
   const grams = (lb * 256 + oz * 16 + dr) * GRAMS_PER_DRAM;
-  return grams > 0 && grams <= MOST_NET_GRAMS ? grams : null;
+  return grams > 0 && grams <= MAX_NET_GRAMS ? grams : null;
 }
 
 /** Kilograms as typed, with a point or a comma. */
@@ -46,7 +46,7 @@ export function gramsOfKilograms(text: string): number | null {
   const written = text.trim().replace(',', '.');
   if (!/^\d{1,3}(?:\.\d{1,3})?$/.test(written)) return null;
   const grams = Math.round(Number(written) * 1000);
-  return grams > 0 && grams <= MOST_NET_GRAMS ? grams : null;
+  return grams > 0 && grams <= MAX_NET_GRAMS ? grams : null;
 }
 
 /** What may be a slip: so much heavier than all others, or the same net again. Null where it looks right. */
@@ -62,8 +62,8 @@ export function onScales(value: unknown): OnScales | null {
   if (typeof value !== 'object' || value === null) return null;
   const { status, nets, fish } = value as Record<string, unknown>;
   if (typeof status !== 'string' || !Object.hasOwn(STATUS_WORDS, status)) return null;
-  if (!Array.isArray(nets) || nets.length > MOST_NETS) return null;
-  const isNet = (net: unknown) => typeof net === 'number' && net > 0 && net <= MOST_NET_GRAMS;
+  if (!Array.isArray(nets) || nets.length > MAX_NETS) return null;
+  const isNet = (net: unknown) => typeof net === 'number' && net > 0 && net <= MAX_NET_GRAMS;
   if (!nets.every(isNet) || (status === 'weighed') !== nets.length > 0) return null;
   const counts = Object.entries(typeof fish === 'object' && fish !== null ? fish : {});
   if (!counts.every(([, count]) => Number.isInteger(count) && count >= 0 && count < 100_000)) return null;

@@ -32,7 +32,7 @@ const FEW_PLANS = 20_000;
 /** A section stands out where its distance from the mean of all leaves out zero at 80%. */
 const STANDS_OUT = 1.2816;
 /** The log sees a difference where in at least this share of random plans some section stands out. */
-const LEAST_SHARE = 0.1;
+const MIN_SHARE = 0.1;
 /** Work a search or a bound may cost, in multiplications. */
 const SEARCH_WORK = 6e8;
 const BOUND_WORK = 6e8;
@@ -48,7 +48,7 @@ export function bestPlan(problem: PlanProblem, joint: JointWorth, seed: number):
   const drawn = lattice.draw(RANDOM_PLANS, random);
   const judged = drawn.map((plan) => ({ plan, ...spreadOf(plan, worth) }));
   const seen = judged.filter(({ standsOut }) => standsOut > STANDS_OUT).length;
-  const chosenBy = seen >= LEAST_SHARE * RANDOM_PLANS ? 'spread' : 'even-gaps';
+  const chosenBy = seen >= MIN_SHARE * RANDOM_PLANS ? 'spread' : 'even-gaps';
   const score: PlanScore =
     chosenBy === 'spread' ? (plan) => spreadOf(plan, worth).meanSquare : (plan) => unevenness(problem, plan);
   const isFew = count <= FEW_PLANS;

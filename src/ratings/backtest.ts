@@ -2,7 +2,7 @@ import { addDays, type Day } from '../domain/day.ts';
 import { drawBalance } from './draw-balance.ts';
 import { type FirstLook, firstLook } from './first-look.ts';
 import type { FitListener, FitStart } from './fit-report.ts';
-import { calibrationOf, type ForetoldEvent, scoreForecasts } from './forecast-score.ts';
+import { calibrationOf, type ForecastEvent, scoreForecasts } from './forecast-score.ts';
 import { type Forecaster, flatGuess, modelForecaster, rawPegAverage } from './forecasters.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { Backtest } from './ratings.ts';
@@ -11,7 +11,7 @@ import { type ModelSession, sessionsInModel } from './sessions-in-model.ts';
 
 const YEAR_DAYS = 365;
 /** Fewer matches than this before the year under test foretell nothing worth scoring. */
-const LEAST_PAST_EVENTS = 8;
+const MIN_PAST_EVENTS = 8;
 
 /**
  * Foretells each match of the log's last year from earlier ones only, a month at a time from what came before it, and
@@ -29,7 +29,7 @@ export function backtest(
   if (lastDay === undefined) return null;
   const yearFrom = addDays(lastDay, -YEAR_DAYS);
   const before = venueBefore(venue, yearFrom);
-  if (new Set(sessionsInModel(before, 'total').sessions.map(({ event }) => event.id)).size < LEAST_PAST_EVENTS)
+  if (new Set(sessionsInModel(before, 'total').sessions.map(({ event }) => event.id)).size < MIN_PAST_EVENTS)
     return null;
   progress?.('back-test: what the years before it taught');
   const look = firstLook(before, start);
@@ -58,7 +58,7 @@ export function backtest(
   ];
   const foretold = forecasters.map(([name, forecaster]) => {
     progress?.(`back-test: ${name}`);
-    return { name, events: foretellByMonth(sessions, events, forecaster) };
+    return { name, events: forecastByMonth(sessions, events, forecaster) };
   });
   return {
     events: events.length,
@@ -74,12 +74,12 @@ export function backtest(
  * The model's error with what the room beside a peg would have added, and without. It earns its place where it errs less by more than
  * the standard error of that difference over the events.
  */
-function roomTested(events: readonly ForetoldEvent[]): NonNullable<Backtest['room']> {
+function roomTested(events: readonly ForecastEvent[]): NonNullable<Backtest['room']> {
   const withRoom = events.map(({ sessions, forecasts }) => ({
     sessions,
     forecasts: forecasts.map((each) => ({ ...each, logReturn: each.logReturn + (each.room ?? 0) })),
   }));
-  const errorOf = (of: readonly ForetoldEvent[]) => scoreForecasts('', of).rootMeanSquareError;
+  const errorOf = (of: readonly ForecastEvent[]) => scoreForecasts('', of).rootMeanSquareError;
   const gains = events.map((event, i) => errorOf([event]) ** 2 - errorOf([withRoom[i]!]) ** 2);
   const mean = gains.reduce((sum, gain) => sum + gain, 0) / gains.length;
   const scatter = gains.reduce((sum, gain) => sum + (gain - mean) ** 2, 0) / Math.max(1, gains.length - 1);
@@ -116,11 +116,11 @@ function isTemperatureKnownBefore(sessions: readonly ModelSession[], events: rea
 }
 
 /** Has events foretold month by month, each month from the sessions before its first day. */
-export function foretellByMonth(
+export function forecastByMonth(
   sessions: readonly ModelSession[],
   events: readonly (readonly ModelSession[])[],
   forecaster: Forecaster,
-): ForetoldEvent[] {
+): ForecastEvent[] {
   const months = Map.groupBy(events, ([first]) => first!.event.day.slice(0, 7));
   return [...months].flatMap(([month, ofMonth]) => {
     const past = sessions.filter(({ event }) => event.day < `${month}-01`);

@@ -51,7 +51,7 @@ export function fitBag(
 }
 
 /** Fewer bags than this without the part, or with it, tell nothing of its presence. */
-const LEAST_PRESENCE = 20;
+const MIN_PRESENCE = 20;
 
 /**
  * The model of whether there is any, from the bags that were weighed: bounds at zero, the scatter held at 1, since a yes or
@@ -68,7 +68,7 @@ function fitPresence(
     ({ session, isDnw }) => isDnw !== true && (session.status === 'weighed' || session.status === 'blank'),
   );
   const missing = weighed.filter(({ isCensored }) => isCensored).length;
-  if (Math.min(missing, weighed.length - missing) < LEAST_PRESENCE) return null;
+  if (Math.min(missing, weighed.length - missing) < MIN_PRESENCE) return null;
   const model = ratingModel(venue, weighed, MONTH_SEASON, asked);
   const observations = {
     lower: Float64Array.from(weighed, ({ isCensored }) => (isCensored ? Number.NEGATIVE_INFINITY : 0)),

@@ -9,7 +9,7 @@ export type DaySpread = readonly number[];
 
 const NODES = 15;
 /** Fewer days than this show no shape: they are taken as normal. */
-const LEAST_DAYS = 20;
+const MIN_DAYS = 20;
 
 /**
  * The days of a log as they were, brought to the spread of days that the model found. Days are seldom normal: a few that hardly
@@ -19,7 +19,7 @@ export function daySpread(fit: LatentFit): DaySpread {
   const sd = fit.sd[TERM.event] ?? 0;
   const at = Array.from({ length: NODES }, (_, k) => (k + 0.5) / NODES);
   const days = sd > 0 ? [...fit.effects(TERM.event)] : [];
-  if (days.length < LEAST_DAYS) return at.map((probability) => sd * normalQuantile(probability));
+  if (days.length < MIN_DAYS) return at.map((probability) => sd * normalQuantile(probability));
   const mean = days.reduce((sum, day) => sum + day, 0) / days.length;
   const spread = Math.sqrt(days.reduce((sum, day) => sum + (day - mean) ** 2, 0) / days.length);
   // Modes lie a little nearer to nothing than days do.

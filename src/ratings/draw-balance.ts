@@ -1,15 +1,15 @@
-import type { ForetoldEvent } from './forecast-score.ts';
+import type { ForecastEvent } from './forecast-score.ts';
 import type { Backtest } from './ratings.ts';
 
 /** Fewer sessions whose angler was known before say nothing of a draw. */
-const LEAST_SESSIONS = 30;
+const MIN_SESSIONS = 30;
 
 /**
  * Whether better anglers drew better pegs: within the events of a year, what the years before said of the angler beside what they said
  * of the peg, so that no luck of the day is in both. Under a lottery the sum of products has mean 0 and, by permutation, the
  * variance S(angler) S(peg) / (n − 1) of each event (Pitman, Journal of the Royal Statistical Society Supplement 4, 1937).
  */
-export function drawBalance(events: readonly ForetoldEvent[]): NonNullable<Backtest['balance']> | null {
+export function drawBalance(events: readonly ForecastEvent[]): NonNullable<Backtest['balance']> | null {
   let [sum, variance, anglersSquared, pegsSquared, count] = [0, 0, 0, 0, 0];
   for (const { forecasts } of events) {
     const known = forecasts.flatMap(({ logReturn, angler }) => (angler == null ? [] : [{ peg: logReturn, angler }]));
@@ -29,6 +29,6 @@ export function drawBalance(events: readonly ForetoldEvent[]): NonNullable<Backt
     pegsSquared += p;
     count += known.length;
   }
-  if (count < LEAST_SESSIONS || !(variance > 0)) return null;
+  if (count < MIN_SESSIONS || !(variance > 0)) return null;
   return { sessions: count, correlation: sum / Math.sqrt(anglersSquared * pegsSquared), z: sum / Math.sqrt(variance) };
 }

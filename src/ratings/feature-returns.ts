@@ -6,12 +6,12 @@ import { unitVariance } from './prior-sd.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type RatingModel, TERM } from './rating-model.ts';
 import { returnCombinations } from './return-combinations.ts';
-import type { Question, ReturnWithDoubt } from './returns.ts';
+import type { Question, ReturnEstimate } from './returns.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 import { standsInLog } from './stands-in-log.ts';
 
 /** A feature's return at a position of the season (a month, a band of temperature). */
-export interface FeatureReturn extends ReturnWithDoubt {
+export interface FeatureReturn extends ReturnEstimate {
   readonly feature: string;
   readonly position: number;
 }
@@ -58,7 +58,7 @@ function untold(
   { position, sessions }: { readonly position: number; readonly sessions: number },
   model: RatingModel,
   fit: LatentFit,
-): ReturnWithDoubt {
+): ReturnEstimate {
   const level = fit.sd[TERM.feature] ?? NOTHING_KNOWN;
   const season = (fit.sd[TERM.season] ?? NOTHING_KNOWN) * Math.sqrt(unitVariance(model.season.prior, position));
   const wave = model.season.waves === null ? 0 : (fit.sd[TERM.wave] ?? 0);

@@ -52,14 +52,14 @@ const STOCKING_SD = 0.5;
  * Beyond so many effects, the largest term aside, the best variances stand for all: to average over them costs some
  * fifteen times the covariances, and a log of that size knows its variances well.
  */
-const MOST_INTEGRATED = 2000;
+const MAX_INTEGRATED = 2000;
 
 /** Fits a model of the ratings: variances integrated over, unless it is very large or asked otherwise. */
 export function fitRatings(latent: LatentModel, options: FitOptions = {}): LatentFit {
   const sizes = latent.terms.map(({ columns }) => columns);
   const effects = sizes.reduce((sum, size) => sum + size, 0) - Math.max(0, ...sizes);
   return fitLatentModel(latent, {
-    variances: effects > MOST_INTEGRATED ? 'mode' : 'integrated',
+    variances: effects > MAX_INTEGRATED ? 'mode' : 'integrated',
     weakPriors: RATING_PRIORS,
     ...options,
     hold: { ...options.hold, sd: { [TERM.water]: WATER_SD, [TERM.stocking]: STOCKING_SD, ...options.hold?.sd } },

@@ -1,5 +1,5 @@
-import { type CutNormal, cutNormalInPlace } from './engine/cut-normal.ts';
 import { normalCdf } from './engine/normal-cdf.ts';
+import { type TruncatedNormal, truncatedNormalInPlace } from './engine/truncated-normal.ts';
 import { rankAgreement } from './rank-agreement.ts';
 import type { Backtest, BacktestScore } from './ratings.ts';
 import type { ModelSession } from './sessions-in-model.ts';
@@ -15,7 +15,7 @@ export interface Forecast {
 }
 
 /** One event's sessions with what was foretold of each. */
-export interface ForetoldEvent {
+export interface ForecastEvent {
   readonly sessions: readonly ModelSession[];
   readonly forecasts: readonly Forecast[];
 }
@@ -27,7 +27,7 @@ const STATED = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
  * How near forecasts came to what was weighed. A forecast is of pegs, not of days: in each event what was foretold and
  * what was weighed are compared about their means.
  */
-export function scoreForecasts(name: string, events: readonly ForetoldEvent[]): BacktestScore {
+export function scoreForecasts(name: string, events: readonly ForecastEvent[]): BacktestScore {
   let [squares, bags, agreement, inside, stated] = [0, 0, 0, 0, 0];
   for (const event of events) {
     const weighed = event.sessions.flatMap((session, i) => (session.isCensored ? [] : [i]));
@@ -56,7 +56,7 @@ export function scoreForecasts(name: string, events: readonly ForetoldEvent[]): 
  * Share of outcomes at or below each stated probability. A session known only as "at most this" counts by the share of
  * its possible outcomes that lie below (the non-randomised probability integral transform: Czado, Gneiting and Held, 2009).
  */
-export function calibrationOf(events: readonly ForetoldEvent[]): Backtest['calibration'] {
+export function calibrationOf(events: readonly ForecastEvent[]): Backtest['calibration'] {
   const reached = events.flatMap((event) => probabilitiesReached(event) ?? []);
   if (reached.length === 0) return [];
   return STATED.map((stated) => {
@@ -75,7 +75,7 @@ interface Reached {
 }
 
 /** Where each outcome lies in what was foretold of it, given the level of the day; null where no spread was stated. */
-function probabilitiesReached({ sessions, forecasts }: ForetoldEvent): Reached[] | null {
+function probabilitiesReached({ sessions, forecasts }: ForecastEvent): Reached[] | null {
   const sds = forecasts.flatMap(({ sd }) => sd ?? []);
   if (sds.length < sessions.length) return null;
   const level = dayLevel(sessions, forecasts, sds);
@@ -108,8 +108,8 @@ function dayLevel(sessions: readonly ModelSession[], forecasts: readonly Forecas
 
 /** Mean of a normal variable known to be at most `bound`. */
 function meanBelow(mean: number, sd: number, bound: number): number {
-  const cut: CutNormal = { logChance: 0, mean: 0, information: 0, thirdMoment: 0, fourthMoment: 0 };
-  cutNormalInPlace(cut, Number.NEGATIVE_INFINITY, (bound - mean) / sd);
+  const cut: TruncatedNormal = { logProbability: 0, mean: 0, information: 0, thirdMoment: 0, fourthMoment: 0 };
+  truncatedNormalInPlace(cut, Number.NEGATIVE_INFINITY, (bound - mean) / sd);
   return mean + sd * cut.mean;
 }
 

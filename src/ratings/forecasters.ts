@@ -8,7 +8,7 @@ import type { Forecast } from './forecast-score.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, anglerColumns, type RatingModel, ratingModel, TERM } from './rating-model.ts';
 import { returnCombinations } from './return-combinations.ts';
-import { MOST_ROOM, roomOfSessions } from './room.ts';
+import { MAX_ROOM, roomOfSessions } from './room.ts';
 import type { Season } from './season.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 import { standsInLog } from './stands-in-log.ts';
@@ -91,9 +91,9 @@ function besideReturn(
 ) {
   const columns = anglerColumns(past);
   const anglers = columns.size === 0 ? null : fit.effects(TERM.angler);
-  const term = borderedTerm(latent, fit, { columns: MOST_ROOM + 1, levels: roomOfSessions(venue, past) }, ROOM_SD);
-  const worth = Array.from({ length: MOST_ROOM + 1 }, (_, level) =>
-    term.posterior(Array.from({ length: MOST_ROOM + 1 }, (__, k) => (k === level ? 1 : 0))),
+  const term = borderedTerm(latent, fit, { columns: MAX_ROOM + 1, levels: roomOfSessions(venue, past) }, ROOM_SD);
+  const worth = Array.from({ length: MAX_ROOM + 1 }, (_, level) =>
+    term.posterior(Array.from({ length: MAX_ROOM + 1 }, (__, k) => (k === level ? 1 : 0))),
   );
   const rooms = roomOfSessions(venue, future);
   return future.map(({ session }, i) => {

@@ -43,6 +43,6 @@ function difference(a: LinearCombination, b: LinearCombination): LinearCombinati
   const minus = (effects: LinearCombination['effects']) =>
     effects.map((effect) => ({ ...effect, weight: -effect.weight }));
   const own = [...a.effects, ...minus(b.effects)];
-  if (a.less === b.less) return { effects: own };
-  return { effects: [...own, ...minus(a.less?.effects ?? []), ...(b.less?.effects ?? [])] };
+  if (a.minus === b.minus) return { effects: own };
+  return { effects: [...own, ...minus(a.minus?.effects ?? []), ...(b.minus?.effects ?? [])] };
 }

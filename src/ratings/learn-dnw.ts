@@ -14,13 +14,13 @@ export interface DnwEvidence {
 }
 
 /** With fewer DNWs, or fewer weighed bags beside them, nothing is asked of the log. */
-const LEAST_DNW = 12;
-const LEAST_WEIGHED = 40;
+const MIN_DNW = 12;
+const MIN_WEIGHED = 40;
 /** Log likelihood by which the best blur must beat the worst: with less, any blur is as good as another. */
-const LEAST_GAIN = 2;
+const MIN_GAIN = 2;
 /** Blurs that are looked at, on the log scale of bags: from a sharp line to hardly any line. */
 const BLURS = Array.from({ length: 25 }, (_, i) => 0.08 * (5 / 0.08) ** (i / 24));
-const MOST_ROUNDS = 8;
+const MAX_ROUNDS = 8;
 
 /**
  * Learns who does not weigh by maximum likelihood. What the DNWs would have weighed is known from the rest of the log, better
@@ -35,16 +35,16 @@ export function learnDnw(
   fit: LatentFit,
 ): { readonly lesson: DnwLesson; readonly fit: LatentFit; readonly latent: LatentModel } {
   const nothing = (why: string) => ({ lesson: { mechanism: null, why }, fit, latent });
-  if (dnw.length < LEAST_DNW) return nothing(`only ${dnw.length} DNWs in events that list every weight`);
-  if (weighed.length < LEAST_WEIGHED) return nothing(`only ${weighed.length} weighed bags beside them`);
+  if (dnw.length < MIN_DNW) return nothing(`only ${dnw.length} DNWs in events that list every weight`);
+  if (weighed.length < MIN_WEIGHED) return nothing(`only ${weighed.length} weighed bags beside them`);
   const combinations = dnw.map(({ row }) => rowCombination(latent, row));
   const bags = binned(weighed);
   let current = fit;
   let bounded = latent;
   let best = bestMechanism(bags, unweighed(current, combinations, dnw), fit.residualSd);
   let last: readonly [number, number] | null = null;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    if (best.gain < LEAST_GAIN) return nothing('the log does not tell how low a bag must be not to be weighed');
+  for (let round = 0; round < MAX_ROUNDS; round++) {
+    if (best.gain < MIN_GAIN) return nothing('the log does not tell how low a bag must be not to be weighed');
     bounded = dnwBounded(latent, dnw, best.mechanism);
     current = fitRatings(bounded, {
       variances: 'mode',

@@ -5,11 +5,11 @@ import type { RatedVenue } from './rated-venue.ts';
 import type { RatingModel } from './rating-model.ts';
 import type { Evidence } from './ratings.ts';
 import { returnCombinations } from './return-combinations.ts';
-import type { Question, ReturnWithDoubt } from './returns.ts';
+import type { Question, ReturnEstimate } from './returns.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 
 /** A peg's return over the year. */
-export interface PegYearReturn extends ReturnWithDoubt {
+export interface PegYearReturn extends ReturnEstimate {
   readonly water: string;
   readonly peg: string;
 }
@@ -24,14 +24,14 @@ export function pegQuestion(venue: RatedVenue, model: RatingModel): Question<Peg
 }
 
 /** A peg's return in a month. */
-export interface PegMonthReturn extends ReturnWithDoubt {
+export interface PegMonthReturn extends ReturnEstimate {
   readonly water: string;
   readonly peg: string;
   readonly month: Month;
 }
 
 /** A peg fished less often than this in a month is known there by its features and by its other months: at most fair. */
-const LEAST_FOR_SOLID = 3;
+const MIN_FOR_SOLID = 3;
 
 /** Asks for the return of every peg in every month. A peg never drawn, and a month its water was not fished in, is thin. */
 export function pegMonthQuestion(
@@ -62,7 +62,7 @@ export function pegMonthQuestion(
 }
 
 function atMost(evidence: Evidence, sessions: number): Evidence {
-  return evidence === 'solid' && sessions < LEAST_FOR_SOLID ? 'fair' : evidence;
+  return evidence === 'solid' && sessions < MIN_FOR_SOLID ? 'fair' : evidence;
 }
 
 /** Of a peg that was moved to new ground, sessions on the old say nothing. */

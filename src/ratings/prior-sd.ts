@@ -22,21 +22,21 @@ export function priorSds(model: LatentModel, fit: LatentFit): (combination: Line
     }
     return weights;
   };
-  const comparedWith = (less: LinearCombination) => {
-    const known = compared.get(less);
+  const comparedWith = (minus: LinearCombination) => {
+    const known = compared.get(minus);
     if (known !== undefined) return known;
-    const weights = weightsOf(less);
+    const weights = weightsOf(minus);
     const found = { weights, variance: varianceOf(weights) };
-    compared.set(less, found);
+    compared.set(minus, found);
     return found;
   };
   return (combination) => {
     const own = weightsOf(combination);
-    if (combination.less === undefined) return Math.sqrt(varianceOf(own));
-    const less = comparedWith(combination.less);
-    let variance = varianceOf(own) + less.variance;
+    if (combination.minus === undefined) return Math.sqrt(varianceOf(own));
+    const minus = comparedWith(combination.minus);
+    let variance = varianceOf(own) + minus.variance;
     for (const [key, effect] of own) {
-      variance -= 2 * effect.weight * (less.weights.get(key)?.weight ?? 0) * effect.variance;
+      variance -= 2 * effect.weight * (minus.weights.get(key)?.weight ?? 0) * effect.variance;
     }
     // A combination compared with itself leaves rounding and no more.
     return Math.sqrt(Math.max(0, variance));

@@ -32,14 +32,14 @@ export function returnCombinations(venue: RatedVenue, model: RatingModel): Retur
     return mean;
   };
   return {
-    ofPeg: (peg, position) => ({ effects: pegEffects(now(peg), position, model), less: meanOf(peg.water, position) }),
+    ofPeg: (peg, position) => ({ effects: pegEffects(now(peg), position, model), minus: meanOf(peg.water, position) }),
     ofPegOn: (peg, day, position) => ({
       effects: pegEffects(
         { water: peg.water, ground: groundOn(peg, day), features: featuresOn(peg, day) },
         position,
         model,
       ),
-      less: meanOf(peg.water, position),
+      minus: meanOf(peg.water, position),
     }),
     ofFeature: (feature, position) => ({
       effects: featureEffects(feature, position, model.shares.contrastOf(feature), model),

@@ -7,7 +7,7 @@ import type { RatingModel } from './rating-model.ts';
 import type { Evidence } from './ratings.ts';
 
 /** A return on the log scale, with what the guide says of its doubt. */
-export interface ReturnWithDoubt {
+export interface ReturnEstimate {
   readonly logReturn: number;
   readonly sd: number;
   /** What the doubt was before any session was seen. */
@@ -34,7 +34,7 @@ export interface AskedReturn {
 /** A table that a fit can tell: what to ask of it, and how the answers read. */
 export interface Question<Row> {
   readonly asked: readonly AskedReturn[];
-  readonly read: (answers: readonly ReturnWithDoubt[], fit: LatentFit) => Row[];
+  readonly read: (answers: readonly ReturnEstimate[], fit: LatentFit) => Row[];
 }
 
 /** Rows of each of several questions. */
@@ -63,7 +63,7 @@ export function answers<Questions extends readonly Question<unknown>[]>(
 }
 
 /** Posterior returns, in the order asked. */
-function returnsOf({ model, fit }: FittedModel, asked: readonly AskedReturn[]): ReturnWithDoubt[] {
+function returnsOf({ model, fit }: FittedModel, asked: readonly AskedReturn[]): ReturnEstimate[] {
   const { mean, sd } = fit.posterior(asked.map(({ combination }) => combination));
   const priorSd = priorSds(model.latent, fit);
   return asked.map(({ combination, sessions }, i) => {

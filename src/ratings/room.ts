@@ -2,8 +2,8 @@ import type { RatedVenue } from './rated-venue.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 
 /** Empty pegs on both sides of an angler together, up to these; a bank that ends counts as open. */
-export const MOST_ROOM = 4;
-const MOST_A_SIDE = MOST_ROOM / 2;
+export const MAX_ROOM = 4;
+const MAX_A_SIDE = MAX_ROOM / 2;
 
 const byNumber = new Intl.Collator('en', { numeric: true });
 
@@ -37,7 +37,7 @@ export function roomOfSessions(venue: RatedVenue, sessions: readonly ModelSessio
     const taken = fished.get(event.id)!;
     const before = taken.findLast((place) => place < own);
     const after = taken.find((place) => place > own);
-    const empty = (gap: number | undefined) => Math.min(MOST_A_SIDE, gap ?? MOST_A_SIDE);
+    const empty = (gap: number | undefined) => Math.min(MAX_A_SIDE, gap ?? MAX_A_SIDE);
     return (
       empty(before === undefined ? undefined : own - before - 1) +
       empty(after === undefined ? undefined : after - own - 1)

@@ -1,7 +1,7 @@
 import { LOG_ROOT_TWO_PI, logNormalCdf } from './engine/normal-cdf.ts';
 import { evidenceOf, weaker } from './evidence.ts';
 import { interval80 } from './interval.ts';
-import type { ReturnWithDoubt } from './returns.ts';
+import type { ReturnEstimate } from './returns.ts';
 
 /**
  * A bag part that is often missing is told in two parts (Cragg, Econometrica 39, 1971): whether there is any, a probit, and
@@ -23,11 +23,11 @@ export interface PresenceAtPar {
  * narrow against wide as of any return.
  */
 export function togetherReturn(
-  weight: ReturnWithDoubt,
-  presence: ReturnWithDoubt,
+  weight: ReturnEstimate,
+  presence: ReturnEstimate,
   par: PresenceAtPar,
   correlation = 0,
-): ReturnWithDoubt {
+): ReturnEstimate {
   const both = bivariate(weight, presence, correlation);
   const at = (probit: number) => logNormalCdf(probit / par.spread);
   const here = (par.mean + both.presence) / par.spread;
@@ -51,11 +51,11 @@ export function togetherReturn(
 }
 
 /** What one side's posterior says beside its prior: precision, and precision times value. */
-function saidByData({ logReturn, sd, priorSd }: ReturnWithDoubt) {
+function saidByData({ logReturn, sd, priorSd }: ReturnEstimate) {
   return { precision: Math.max(0, 1 / (sd * sd) - 1 / (priorSd * priorSd)), pull: logReturn / (sd * sd) };
 }
 
-function bivariate(weight: ReturnWithDoubt, presence: ReturnWithDoubt, correlation: number) {
+function bivariate(weight: ReturnEstimate, presence: ReturnEstimate, correlation: number) {
   if (correlation === 0 || !(weight.priorSd > 0) || !(presence.priorSd > 0) || !(weight.sd > 0) || !(presence.sd > 0)) {
     const [weightSd, presenceSd] = [weight.sd, presence.sd];
     return { weight: weight.logReturn, presence: presence.logReturn, weightSd, presenceSd, covariance: 0 };
@@ -86,7 +86,7 @@ const CORRELATION_SD = 0.5;
  * How the two sides of a part's returns go together over pegs and months: the likeliest correlation of what both posteriors say,
  * by the normal densities of what the data alone would have told.
  */
-export function correlationOfSides(weights: readonly ReturnWithDoubt[], presences: readonly ReturnWithDoubt[]): number {
+export function correlationOfSides(weights: readonly ReturnEstimate[], presences: readonly ReturnEstimate[]): number {
   const told = weights.flatMap((weight, i) => {
     const presence = presences[i]!;
     const [w, p] = [saidByData(weight), saidByData(presence)];

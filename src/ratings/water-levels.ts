@@ -69,7 +69,7 @@ export function stretchWeights(
   stretches: readonly { readonly events: number; readonly level: Pick<WaterLevel, 'logLevel' | 'sd'> | null }[],
   eventSd: number,
 ): number[] {
-  const scatter = Math.max(eventSd, LEAST_EVENT_SD) ** 2;
+  const scatter = Math.max(eventSd, MIN_EVENT_SD) ** 2;
   return stretches.map(({ events, level }) => {
     const apart = level === null ? 0 : level.logLevel ** 2 + level.sd ** 2;
     return scatter / (scatter + events * apart);
@@ -77,4 +77,4 @@ export function stretchWeights(
 }
 
 /** No log's days are more alike than this. */
-const LEAST_EVENT_SD = 0.05;
+const MIN_EVENT_SD = 0.05;

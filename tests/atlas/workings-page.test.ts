@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { backtestView } from '../../src/atlas/backtest-view.ts';
-import { sizeOfParts, sizeOfPartsWords } from '../../src/atlas/size-of-parts.ts';
+import { sizeOfPartsWords, varianceComponents } from '../../src/atlas/variance-components.ts';
 import { dnwLessonWords, workingsPage } from '../../src/atlas/workings-page.ts';
 import type { Session } from '../../src/domain/session.ts';
 import type { Backtest } from '../../src/ratings/ratings.ts';
@@ -80,7 +80,7 @@ describe('what went in and what was left out', () => {
 
 describe('how much each part matters', () => {
   it('turns standard deviations of the log into factors', () => {
-    const rows = sizeOfParts(EMPTY_RATINGS.bags);
+    const rows = varianceComponents(EMPTY_RATINGS.bags);
     expect(rows.map(({ name, swings }) => [name, swings[0]])).toEqual([
       ['The day', '2.23'],
       ['The angler', '1.28'],
@@ -103,7 +103,7 @@ describe('how much each part matters', () => {
     const sd = { ...EXAMPLE_MODEL.sd, event: 0, angler: 0 };
     expect(sizeOfPartsWords({ ...EXAMPLE_MODEL, sd })).toHaveLength(1);
     expect(
-      sizeOfParts([{ ...EMPTY_RATINGS.bags[0]!, model: { ...EXAMPLE_MODEL, sd } }]).map(({ name }) => name),
+      varianceComponents([{ ...EMPTY_RATINGS.bags[0]!, model: { ...EXAMPLE_MODEL, sd } }]).map(({ name }) => name),
     ).not.toContain('The day');
   });
 

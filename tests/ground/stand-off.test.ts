@@ -5,9 +5,9 @@ import type { Peg } from '../../src/domain/peg.ts';
 import { destination } from '../../src/ground/geodesy/destination.ts';
 import { keepOpenLimit } from '../../src/ground/keep-open-limit.ts';
 import {
-  asksForTape,
   countsMetres,
   hasLineAbout,
+  needsMeasuredDistance,
   overheadLinesOf,
   standOffsOfPeg,
 } from '../../src/ground/stand-off.ts';
@@ -162,10 +162,10 @@ describe('a tape is asked for', () => {
   );
   test('where an open peg is outside by little and nobody measured it', () => {
     const measured = { distanceMetres: 36, measuredOn: '2026-11-12', method: 'tape' } as const;
-    expect(asksForTape({ status: 'open' }, [clear!, near!])).toBe(true);
-    expect(asksForTape({ status: 'open' }, [clear!])).toBe(false);
-    expect(asksForTape({ status: 'closed' }, [near!])).toBe(false);
-    expect(asksForTape({ status: 'open', measuredLineDistance: measured }, [near!])).toBe(false);
+    expect(needsMeasuredDistance({ status: 'open' }, [clear!, near!])).toBe(true);
+    expect(needsMeasuredDistance({ status: 'open' }, [clear!])).toBe(false);
+    expect(needsMeasuredDistance({ status: 'closed' }, [near!])).toBe(false);
+    expect(needsMeasuredDistance({ status: 'open', measuredLineDistance: measured }, [near!])).toBe(false);
   });
 });
 

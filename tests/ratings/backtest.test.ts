@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Session } from '../../src/domain/session.ts';
 import type { Venue } from '../../src/domain/venue.ts';
-import { backtest, foretellByMonth } from '../../src/ratings/backtest.ts';
+import { backtest, forecastByMonth } from '../../src/ratings/backtest.ts';
 import { firstLook } from '../../src/ratings/first-look.ts';
 import type { Forecaster } from '../../src/ratings/forecasters.ts';
 import type { Backtest } from '../../src/ratings/ratings.ts';
@@ -55,7 +55,7 @@ describe('backtest', () => {
       asked.push({ past: past.length, lastPast: past.at(-1)!.event.day, firstFuture });
       return future.map(() => ({ logReturn: 0, sd: null }));
     };
-    const foretold = foretellByMonth(sessions, events, spy);
+    const foretold = forecastByMonth(sessions, events, spy);
     expect(foretold.map((event) => event.sessions)).toEqual(events);
     expect(asked.length).toBeGreaterThan(11);
     for (const { past, lastPast, firstFuture } of asked) {

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { backtest } from '../../src/ratings/backtest.ts';
 import { drawBalance } from '../../src/ratings/draw-balance.ts';
-import type { ForetoldEvent } from '../../src/ratings/forecast-score.ts';
+import type { ForecastEvent } from '../../src/ratings/forecast-score.ts';
 import { seededChance } from '../demo/chance.ts';
 import { simulateFromModel } from '../demo/simulate-from-model.ts';
 
 /** Events of ten, whose anglers sit on pegs drawn by lot, or the better ones on the better pegs. */
-function drawn(isSorted: boolean): ForetoldEvent[] {
+function drawn(isSorted: boolean): ForecastEvent[] {
   const chance = seededChance(4);
   return Array.from({ length: 30 }, () => {
     const anglers = Array.from({ length: 10 }, () => chance.normal()).sort((a, b) => a - b);

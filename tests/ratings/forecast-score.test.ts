@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { calibrationOf, type ForetoldEvent, scoreForecasts } from '../../src/ratings/forecast-score.ts';
+import { calibrationOf, type ForecastEvent, scoreForecasts } from '../../src/ratings/forecast-score.ts';
 import type { ModelSession } from '../../src/ratings/sessions-in-model.ts';
 import { seededChance } from '../demo/chance.ts';
 import { exampleEvent, exampleSession } from './example-log.ts';
@@ -12,7 +12,7 @@ const seen = (logKg: number, isCensored = false): ModelSession => ({
 });
 
 /** Events whose bags scatter by `sd` about pegs known exactly, foretold with a stated spread. */
-function simulated(events: number, sd: number, stated: number, dnwBelow?: number): ForetoldEvent[] {
+function simulated(events: number, sd: number, stated: number, dnwBelow?: number): ForecastEvent[] {
   const chance = seededChance(5);
   return Array.from({ length: events }, () => {
     const day = chance.normal();

@@ -46,13 +46,13 @@ describe('priorSds', () => {
 
   test('nets an effect that stands on both sides', () => {
     const peg = { term: 'peg', column: 0, weight: 1 };
-    const less = {
+    const minus = {
       effects: [
         { ...peg, weight: 0.5 },
         { term: 'peg', column: 1, weight: 0.5 },
       ],
     };
-    expect(priorSd({ effects: [peg], less })).toBeCloseTo(0.3 * Math.SQRT1_2, 14);
-    expect(priorSd({ effects: [peg], less: { effects: [peg] } })).toBe(0);
+    expect(priorSd({ effects: [peg], minus })).toBeCloseTo(0.3 * Math.SQRT1_2, 14);
+    expect(priorSd({ effects: [peg], minus: { effects: [peg] } })).toBe(0);
   });
 });

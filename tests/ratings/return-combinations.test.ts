@@ -20,12 +20,12 @@ const [first, second] = venue.pegs as [(typeof venue.pegs)[0], (typeof venue.peg
 /** Net weight of each effect, without those that cancel. */
 function net(combination: LinearCombination): Record<string, number> {
   const weights: Record<string, number> = {};
-  const add = ({ effects, less }: LinearCombination, sign: number) => {
+  const add = ({ effects, minus }: LinearCombination, sign: number) => {
     for (const { term, column, weight } of effects) {
       const key = `${term} ${column}`;
       weights[key] = (weights[key] ?? 0) + sign * weight;
     }
-    if (less !== undefined) add(less, -sign);
+    if (minus !== undefined) add(minus, -sign);
   };
   add(combination, 1);
   // cos 90° is not quite nothing in a double.
@@ -81,7 +81,7 @@ describe('returnCombinations', () => {
   });
 
   test('pegs of a water in a month are compared with one shared mean', () => {
-    expect(ofPeg(first, 2).less).toBe(ofPeg(second, 2).less);
-    expect(ofPeg(first, 2).less).not.toBe(ofPeg(first, 3).less);
+    expect(ofPeg(first, 2).minus).toBe(ofPeg(second, 2).minus);
+    expect(ofPeg(first, 2).minus).not.toBe(ofPeg(first, 3).minus);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { MOST_ROOM, roomOfSessions } from '../../src/ratings/room.ts';
+import { MAX_ROOM, roomOfSessions } from '../../src/ratings/room.ts';
 import { sessionsInModel } from '../../src/ratings/sessions-in-model.ts';
 import { examplePeg, exampleVenue } from '../domain/example-venue.ts';
 import { exampleEvent, exampleSession } from './example-log.ts';
@@ -27,7 +27,7 @@ describe('roomOfSessions', () => {
   });
 
   test('takes the end of a bank as open, and who did not come as room', () => {
-    expect(roomsOf([6])).toEqual({ 6: MOST_ROOM });
+    expect(roomsOf([6])).toEqual({ 6: MAX_ROOM });
     expect(roomsOf([5, 7], [6])).toEqual({ 5: 3, 7: 3 });
   });
 });

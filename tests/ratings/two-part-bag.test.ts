@@ -4,12 +4,12 @@ import { fitBag, type RatedBag, rateBag } from '../../src/ratings/bag-model.ts';
 import { logNormalCdf } from '../../src/ratings/engine/normal-cdf.ts';
 import { expectedBags } from '../../src/ratings/expected-bags.ts';
 import { interval80 } from '../../src/ratings/interval.ts';
-import type { ReturnWithDoubt } from '../../src/ratings/returns.ts';
+import type { ReturnEstimate } from '../../src/ratings/returns.ts';
 import { correlationOfSides, togetherReturn } from '../../src/ratings/two-part-bag.ts';
 import { seededChance } from '../demo/chance.ts';
 import { simulateFromModel } from '../demo/simulate-from-model.ts';
 
-function told(logReturn: number, sd: number, priorSd: number): ReturnWithDoubt {
+function told(logReturn: number, sd: number, priorSd: number): ReturnEstimate {
   return { logReturn, sd, priorSd, ...interval80(logReturn, sd), sessions: 9, evidence: 'fair' };
 }
 

@@ -76,9 +76,9 @@ describe('a stand that is no longer fished', () => {
   test('tells of its features and of the anglers who fished it', () => {
     const without = log.sessions.filter(({ peg }) => peg !== 's-old');
     const doubt = (of: Venue) => bagTables(rateBag(of, fitBag(of, 'total'))).featureMonths.map(({ sd }) => sd);
-    const less = doubt({ ...venue, sessions: without });
+    const minus = doubt({ ...venue, sessions: without });
     doubt(venue).forEach((sd, month) => {
-      expect(sd).toBeLessThan(less[month]!);
+      expect(sd).toBeLessThan(minus[month]!);
     });
   });
 });

@@ -5,7 +5,7 @@ import { METRES_PER_FOOT } from '../../src/domain/length.ts';
 import { standOffWords } from '../../src/domain/overhead-line-words.ts';
 import { riskBand, riskOf } from '../../src/domain/risk.ts';
 import {
-  LEAST_STAND_OFF_METRES,
+  MIN_STAND_OFF_METRES,
   SHIPPED_NESTING_MONTHS,
   SHIPPED_REACH,
   SHIPPED_RISK_BANDS,
@@ -25,7 +25,7 @@ describe('the stand-off from overhead lines', () => {
   // magazine reprints it. NIE Networks, FishSafe 2017/2018, "at least 30 m": read there. ESB Networks, fishing tips,
   // "30 m (100 ft), along the ground": read there.
   it('is the published 30 m, in the settings, in the figures and as the least a venue may set', () => {
-    expect(LEAST_STAND_OFF_METRES).toBe(30);
+    expect(MIN_STAND_OFF_METRES).toBe(30);
     expect(SHIPPED_STAND_OFF.metres).toBe(30);
     expect(figure('overhead-line-stand-off')).toMatchObject({ value: 30, unit: 'm', basis: 'second-hand' });
   });

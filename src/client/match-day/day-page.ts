@@ -1,6 +1,6 @@
 import type { MatchDayData } from '../../atlas/match-day-page.ts';
 import { conflictsOf } from '../../match-day/match-log.ts';
-import { the } from '../round/elements.ts';
+import { requireElement } from '../round/elements.ts';
 import { storageWords } from '../round/storage-words.ts';
 import { MatchDay } from './day.ts';
 import { drawView } from './draw-view.ts';
@@ -11,22 +11,22 @@ import { type OpenPeg, scalesView } from './scales-view.ts';
 
 /** The match day on the organiser's phone: draw, scales, results, and what is handed over. */
 async function begin(): Promise<void> {
-  const data = JSON.parse(the('#match-data').textContent) as MatchDayData;
+  const data = JSON.parse(requireElement('#match-data').textContent) as MatchDayData;
   let store: MatchStore;
   try {
     store = await MatchStore.open(document.body.dataset.guideBase ?? '/', data.match);
   } catch {
-    the('#day-none').hidden = false;
+    requireElement('#day-none').hidden = false;
     return;
   }
   const open: OpenPeg = { key: null };
   const pot = { coins: 0 };
   const draw = () => {
-    the('#day-draw').replaceChildren(drawView(day));
-    the('#day-scales').replaceChildren(scalesView(day, open));
-    the('#day-results').replaceChildren(resultsView(day, pot));
+    requireElement('#day-draw').replaceChildren(drawView(day));
+    requireElement('#day-scales').replaceChildren(scalesView(day, open));
+    requireElement('#day-results').replaceChildren(resultsView(day, pot));
     const differing = conflictsOf(day.standing).length;
-    the('#day-saved').textContent =
+    requireElement('#day-saved').textContent =
       `${day.notes.length} notes kept on this phone (${day.phone})${differing === 0 ? '' : ` · ${differing} to be settled: two phones differ`}`;
   };
   const day = new MatchDay(data, store, await store.notes(), () => {
@@ -35,13 +35,13 @@ async function begin(): Promise<void> {
     scrollTo(x, y);
   });
   draw();
-  the('#day-hand-over').replaceChildren(handOverView(day));
-  the('#day').hidden = false;
+  requireElement('#day-hand-over').replaceChildren(handOverView(day));
+  requireElement('#day').hidden = false;
   // Another tab, or this page come back to from another app, may have noted more.
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible' && open.key === null) void day.reload();
   });
-  the('#day-storage').textContent = (await storageWords()).replace(
+  requireElement('#day-storage').textContent = (await storageWords()).replace(
     'Hand the round over the same day.',
     'Hand the match over the same day.',
   );

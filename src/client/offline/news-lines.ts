@@ -6,7 +6,7 @@ import { pegOfPath, waterOfPath } from './page-address.ts';
 import type { PageState, StandingLine } from './standing.ts';
 
 /** More would hide the page; the notices page of the newer edition has them all. */
-const MOST_NOTICES = 4;
+const MAX_NOTICES = 4;
 
 /**
  * What the newest edition that the phone has seen says and an older page does not: limits of its peg, and notices that
@@ -42,7 +42,7 @@ function noticeLines(newest: NowFile, own: NowFile | null, path: string, today: 
       concernsPage(notice, path, newest) &&
       !known.has(JSON.stringify(notice)),
   );
-  const told = fresh.slice(0, MOST_NOTICES).map(noticeLine);
+  const told = fresh.slice(0, MAX_NOTICES).map(noticeLine);
   const more = fresh.length - told.length;
   const rest = {
     kind: 'notice',

@@ -146,7 +146,7 @@ async function seeNowIn(records: KeptRecords, bytes: Uint8Array): Promise<void> 
 /** Fewer files than this are fetched as they are. */
 const FEW_FILES = 3;
 /** How many editions a phone may be behind, and still fetch no more than changes. */
-const MOST_STEPS = 4;
+const MAX_STEPS = 4;
 
 /** What changed since the guide that is kept, edition by edition; null where the host does not tell, or tells of another one. */
 async function changesSince(
@@ -158,7 +158,7 @@ async function changesSince(
   if (whole === null || waiting <= FEW_FILES) return null;
   const steps: GuideChanges[] = [];
   let at = whole.edition;
-  while (at !== list.edition && steps.length < MOST_STEPS) {
+  while (at !== list.edition && steps.length < MAX_STEPS) {
     const answer = await ask(changesPath(at), 'browser');
     const changes = answer?.status === 200 ? readChanges(answer.bytes) : null;
     if (changes === null || changes.from !== at) return null;

@@ -2,7 +2,10 @@
  * The one element a selector names.
  * @throws where the page has none: page and script belong together
  */
-export function the<T extends HTMLElement = HTMLElement>(selector: string, within: ParentNode = document): T {
+export function requireElement<T extends HTMLElement = HTMLElement>(
+  selector: string,
+  within: ParentNode = document,
+): T {
   const element = within.querySelector<T>(selector);
   if (element === null) throw new Error(`The page has no ${selector}.`);
   return element;
@@ -10,7 +13,7 @@ export function the<T extends HTMLElement = HTMLElement>(selector: string, withi
 
 /** A new copy of what a template holds: its first element. */
 export function fromTemplate<T extends HTMLElement = HTMLElement>(id: string): T {
-  const template = the<HTMLTemplateElement>(`#${id}`);
+  const template = requireElement<HTMLTemplateElement>(`#${id}`);
   const element = template.content.firstElementChild?.cloneNode(true);
   if (!(element instanceof HTMLElement)) throw new Error(`The template ${id} is empty.`);
   return element as T;

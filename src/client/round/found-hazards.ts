@@ -1,6 +1,6 @@
 import { HAZARD_KINDS } from '../../domain/hazard-kinds.ts';
 import { type FoundDraft, newRef } from './draft.ts';
-import { fromTemplate, the } from './elements.ts';
+import { fromTemplate, requireElement } from './elements.ts';
 import type { FormContext } from './form-context.ts';
 import { keepFix } from './keep-fix.ts';
 import { fixWords } from './locate.ts';
@@ -14,7 +14,7 @@ export function foundHazards(
   context: Pick<FormContext, 'today' | 'onFix'>,
   onChange: (found: readonly FoundDraft[]) => void,
 ): (found: readonly FoundDraft[]) => void {
-  const box = the('[data-found]', form);
+  const box = requireElement('[data-found]', form);
   let found = start;
   const put = (typed: FoundDraft): void => {
     const hazard = { ...typed, day: typed.day ?? context.today() };
@@ -29,12 +29,12 @@ export function foundHazards(
   };
   const build = (hazard: FoundDraft): HTMLElement => hazardFieldset(hazard, photos, context, put, remove);
   box.append(...start.map(build));
-  the('[data-add-hazard]', form).addEventListener('click', () => {
+  requireElement('[data-add-hazard]', form).addEventListener('click', () => {
     const hazard = { id: newRef(), kind: '', place: '', action: '', severity: '', likelihood: '' };
     const fieldset = build(hazard);
     box.append(fieldset);
     put(hazard);
-    the<HTMLSelectElement>('[data-field="kind"]', fieldset).focus();
+    requireElement<HTMLSelectElement>('[data-field="kind"]', fieldset).focus();
   });
   return (changed) => {
     // One that is being filled in here is not torn from under the finger.
@@ -58,7 +58,7 @@ function hazardFieldset(
     put(hazard);
   };
   const say = (sentence: string): void => {
-    the('[data-hazard-said]', fieldset).textContent = sentence;
+    requireElement('[data-hazard-said]', fieldset).textContent = sentence;
   };
 
   for (const control of fieldset.querySelectorAll<HTMLInputElement | HTMLSelectElement>('[data-field]')) {
@@ -77,7 +77,7 @@ function hazardFieldset(
     radio.addEventListener('change', () => change({ [level]: radio.value }));
   }
 
-  const place = the<HTMLInputElement>('[data-hazard-place]', fieldset);
+  const place = requireElement<HTMLInputElement>('[data-hazard-place]', fieldset);
   place.checked = hazard.at !== undefined;
   place.addEventListener('change', async () => {
     const { at: _, ...without } = hazard;
@@ -86,7 +86,7 @@ function hazardFieldset(
     if (!place.checked) return say('');
     place.checked = await keepFix({
       say,
-      anyway: the('[data-anyway]', fieldset),
+      anyway: requireElement('[data-anyway]', fieldset),
       keep: (at) => {
         place.checked = true;
         change({ at });
@@ -96,9 +96,9 @@ function hazardFieldset(
   });
   if (hazard.at !== undefined) say(fixWords(hazard.at));
 
-  const picture = the('[data-hazard-picture]', fieldset);
+  const picture = requireElement('[data-hazard-picture]', fieldset);
   if (hazard.photo !== undefined) photos.showIn(hazard.photo, picture);
-  the<HTMLInputElement>('[data-hazard-photo]', fieldset).addEventListener('change', async (event) => {
+  requireElement<HTMLInputElement>('[data-hazard-photo]', fieldset).addEventListener('change', async (event) => {
     const input = event.target as HTMLInputElement;
     const [file] = input.files ?? [];
     input.value = '';
@@ -110,7 +110,7 @@ function hazardFieldset(
     change({ photo: id });
   });
 
-  the('[data-remove-hazard]', fieldset).addEventListener('click', () => {
+  requireElement('[data-remove-hazard]', fieldset).addEventListener('click', () => {
     if (hazard.photo !== undefined) photos.remove(hazard.photo);
     fieldset.remove();
     remove(hazard.id);
@@ -121,5 +121,5 @@ function hazardFieldset(
 /** What anglers are told of this kind unless the bailiff writes something better. */
 function showAdvice(fieldset: HTMLElement, kind: string): void {
   const advice = HAZARD_KINDS.find(({ id }) => id === kind)?.advice;
-  the('[data-advice]', fieldset).textContent = advice === undefined ? '' : `left empty: ${advice}`;
+  requireElement('[data-advice]', fieldset).textContent = advice === undefined ? '' : `left empty: ${advice}`;
 }

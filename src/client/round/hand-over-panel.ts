@@ -2,7 +2,7 @@ import type { RoundWater } from '../../atlas/bank-round-page.ts';
 import type { RoundFile } from '../../content/round-file/round-file.ts';
 import { addDays, type Day, daysBetween, isDay } from '../../domain/day.ts';
 import { PLACE_MARK, type Round, type WholeRound } from './draft.ts';
-import { clockTime, fromTemplate, the } from './elements.ts';
+import { clockTime, fromTemplate, requireElement } from './elements.ts';
 import type { Problem } from './finding-of.ts';
 import { canShare, downloadFile, type HandedOver, roundAsFile, shareFile } from './hand-over.ts';
 import { roundFileOf } from './round-file-of.ts';
@@ -25,9 +25,9 @@ export interface HandOverContext {
 /** The part of the page that turns a round into its file and passes it on. Made in two steps: phones share only at a tap. */
 export function handOverPanel(round: Round, context: HandOverContext): HTMLElement {
   const panel = fromTemplate('hand-over');
-  const said = the('[data-said]', panel);
-  const ready = the('[data-ready]', panel);
-  const day = the<HTMLInputElement>('[data-day]', panel);
+  const said = requireElement('[data-said]', panel);
+  const ready = requireElement('[data-ready]', panel);
+  const day = requireElement<HTMLInputElement>('[data-day]', panel);
   day.value = round.day;
   day.addEventListener('change', async () => {
     const now = await context.whole();
@@ -38,7 +38,7 @@ export function handOverPanel(round: Round, context: HandOverContext): HTMLEleme
     ready.hidden = true;
   });
 
-  the('[data-make]', panel).addEventListener('click', async () => {
+  requireElement('[data-make]', panel).addEventListener('click', async () => {
     ready.hidden = true;
     said.replaceChildren();
     const isSaved = await context.settled();
@@ -53,18 +53,19 @@ export function handOverPanel(round: Round, context: HandOverContext): HTMLEleme
       said.textContent = 'Nothing has been noted yet.';
       return;
     }
-    showUnvisited(the('[data-unvisited]', panel), made.file, context.waters);
+    showUnvisited(requireElement('[data-unvisited]', panel), made.file, context.waters);
     offer(made.file);
     if (!isSaved) said.textContent = 'The last change could not be saved on the phone and is not in this file.';
   });
 
   const offer = (roundFile: RoundFile): void => {
     const file = roundAsFile(roundFile);
-    the('[data-file]', panel).textContent = `${file.name}: ${countWords(roundFile)}, ${sizeWords(file.size)}`;
-    const share = the<HTMLButtonElement>('[data-share]', panel);
+    requireElement('[data-file]', panel).textContent =
+      `${file.name}: ${countWords(roundFile)}, ${sizeWords(file.size)}`;
+    const share = requireElement<HTMLButtonElement>('[data-share]', panel);
     share.hidden = !canShare(file);
     share.onclick = async () => done(await shareFile(file));
-    the<HTMLButtonElement>('[data-save]', panel).onclick = () => done(downloadFile(file));
+    requireElement<HTMLButtonElement>('[data-save]', panel).onclick = () => done(downloadFile(file));
     ready.hidden = false;
   };
   const done = async (how: HandedOver): Promise<void> => {

@@ -2,7 +2,7 @@ import type { RoundHazard } from '../../atlas/round-places.ts';
 import { hazardKind } from '../../domain/risk.ts';
 import { type LookedAtDraft, newRef, type PegDraft } from './draft.ts';
 import { hazardId } from './draft-patch.ts';
-import { fromTemplate, the } from './elements.ts';
+import { fromTemplate, requireElement } from './elements.ts';
 import type { FormContext } from './form-context.ts';
 import type { PhotoList } from './photo-list.ts';
 
@@ -22,16 +22,16 @@ export function knownHazards(
   photos: PhotoList,
   onChange: (lookedAt: readonly LookedAtDraft[]) => void,
 ): (lookedAt: readonly LookedAtDraft[]) => void {
-  const box = the('[data-known]', form);
+  const box = requireElement('[data-known]', form);
   box.hidden = draft.lookedAt.length === 0;
   let state = draft.lookedAt;
   const rows = state.map((hazard, index) => {
     const row = fromTemplate('known-hazard');
     const said = guide.find((one) => hazardId(one) === hazardId(hazard));
-    the('[data-name]', row).textContent = said?.name ?? hazardKind(hazard.kind).name;
-    the('[data-where]', row).textContent = hazard.place;
-    the('[data-looked]', row).textContent = said?.lookedAt ?? `found ${hazard.foundOn}`;
-    the('[data-rule]', row).hidden = !hazardKind(hazard.kind).hardRule;
+    requireElement('[data-name]', row).textContent = said?.name ?? hazardKind(hazard.kind).name;
+    requireElement('[data-where]', row).textContent = hazard.place;
+    requireElement('[data-looked]', row).textContent = said?.lookedAt ?? `found ${hazard.foundOn}`;
+    requireElement('[data-rule]', row).hidden = !hazardKind(hazard.kind).hardRule;
     const change = (part: Partial<LookedAtDraft>): void => {
       state = state.map((one, at) => (at === index ? { ...one, ...part, day: context.today() } : one));
       onChange(state);
@@ -47,14 +47,14 @@ export function knownHazards(
         control.addEventListener('input', () => change({ [text]: control.value }));
       }
     }
-    the<HTMLInputElement>('[data-cleared-photo]', row).addEventListener('change', async (event) => {
+    requireElement<HTMLInputElement>('[data-cleared-photo]', row).addEventListener('change', async (event) => {
       const input = event.target as HTMLInputElement;
       const [file] = input.files ?? [];
       input.value = '';
-      const id = file === undefined ? null : await photos.add(file, the('[data-cleared-picture]', row));
+      const id = file === undefined ? null : await photos.add(file, requireElement('[data-cleared-picture]', row));
       if (id !== null) change({ photo: id });
     });
-    if (hazard.photo !== undefined) photos.showIn(hazard.photo, the('[data-cleared-picture]', row));
+    if (hazard.photo !== undefined) photos.showIn(hazard.photo, requireElement('[data-cleared-picture]', row));
     box.append(row);
     return row;
   });

@@ -1,7 +1,7 @@
 import type { Fix } from '../../content/round-file/round-file.ts';
 
 /** A fix less good than this is not kept unless the bailiff asks for it: pegs stand ten to twenty metres apart. */
-export const MOST_ACCURACY_METRES = 30;
+export const MAX_ACCURACY_METRES = 30;
 
 /** Where the phone is, how sure it is of that, and when. */
 export interface Located {
@@ -38,7 +38,7 @@ export function locate(): Promise<Located | string> {
 
 /** Whether a fix is good enough to be kept unasked. */
 export function isGoodFix({ accuracyMetres }: Fix): boolean {
-  return accuracyMetres !== undefined && accuracyMetres <= MOST_ACCURACY_METRES;
+  return accuracyMetres !== undefined && accuracyMetres <= MAX_ACCURACY_METRES;
 }
 
 /** How good a kept fix is: "Position kept: 52.75126, -0.05481, good to some 8 m." */
@@ -50,7 +50,7 @@ export function fixWords({ lat, lng, accuracyMetres }: Fix): string {
 
 /** Why a fix is not kept. */
 export function poorFixWords({ accuracyMetres }: Fix): string {
-  return `The phone’s position is good to ${metres(accuracyMetres ?? Number.POSITIVE_INFINITY)} only, so it was not kept: ${MOST_ACCURACY_METRES} m is the most. Step into the open and try again.`;
+  return `The phone’s position is good to ${metres(accuracyMetres ?? Number.POSITIVE_INFINITY)} only, so it was not kept: ${MAX_ACCURACY_METRES} m is the most. Step into the open and try again.`;
 }
 
 function metres(value: number): string {

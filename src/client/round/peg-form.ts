@@ -1,7 +1,7 @@
 import type { RoundPeg } from '../../atlas/bank-round-page.ts';
 import { hazardKind } from '../../domain/risk.ts';
 import type { PegDraft } from './draft.ts';
-import { fromTemplate, the } from './elements.ts';
+import { fromTemplate, requireElement } from './elements.ts';
 import { pegFindingOf } from './finding-of.ts';
 import type { FormContext, OpenForm } from './form-context.ts';
 import { fillFields, isField, letGoOnSecondTap, readFields, showProblems } from './form-fields.ts';
@@ -27,9 +27,9 @@ export function pegForm(context: PegFormContext): OpenForm {
   let draft = context.draft;
   const show = (): void => {
     const problems = pegFindingOf(draft, data.lengthUnit).problems.map(({ sentence }) => sentence);
-    showProblems(the('[data-problems]', form), problems);
-    the('[data-reason]', form).hidden = draft.fields.status !== 'closed';
-    the('[data-closes]', form).hidden = !closes(draft);
+    showProblems(requireElement('[data-problems]', form), problems);
+    requireElement('[data-reason]', form).hidden = draft.fields.status !== 'closed';
+    requireElement('[data-closes]', form).hidden = !closes(draft);
   };
   const change = (part: Partial<PegDraft>): void => {
     draft = { ...draft, ...part, seen: true, seenOn: draft.seenOn ?? today() };
@@ -37,7 +37,7 @@ export function pegForm(context: PegFormContext): OpenForm {
     show();
   };
   const sayAt = (sentence: string): void => {
-    the('[data-place-said]', form).textContent = sentence;
+    requireElement('[data-place-said]', form).textContent = sentence;
   };
 
   fillFields(form, draft);
@@ -48,16 +48,16 @@ export function pegForm(context: PegFormContext): OpenForm {
   });
   form.addEventListener('submit', (event) => event.preventDefault());
 
-  const photos = photoList(the('[data-photos]', form), context);
+  const photos = photoList(requireElement('[data-photos]', form), context);
   const showHazards = knownHazards(form, peg.hazards, draft, context, photos, (lookedAt) => change({ lookedAt }));
   const showFound = foundHazards(form, draft.found, photos, context, (found) => change({ found }));
 
-  the('[data-visited]', form).addEventListener('click', () => {
+  requireElement('[data-visited]', form).addEventListener('click', () => {
     change({});
-    the('[data-noted]', form).textContent = 'Noted as visited. Nothing is noted as inspected.';
+    requireElement('[data-noted]', form).textContent = 'Noted as visited. Nothing is noted as inspected.';
   });
   const condition = draft.known['platform.condition'];
-  the('[data-inspected]', form).addEventListener('click', () => {
+  requireElement('[data-inspected]', form).addEventListener('click', () => {
     const lookedAt = draft.lookedAt.map((hazard) =>
       hazard.did === '' ? { ...hazard, did: 'checked' as const, day: today() } : hazard,
     );
@@ -70,10 +70,10 @@ export function pegForm(context: PegFormContext): OpenForm {
       condition === undefined ? 'The guide says nothing of the platform: note it below' : `platform ${platform}`,
       draft.lookedAt.length === 0 ? 'no hazards are listed' : `${draft.lookedAt.length} listed hazards looked at`,
     ];
-    the('[data-noted]', form).textContent = `Noted: ${said.join('; ')}.`;
+    requireElement('[data-noted]', form).textContent = `Noted: ${said.join('; ')}.`;
   });
 
-  the<HTMLInputElement>('[data-add-photo]', form).addEventListener('change', async (event) => {
+  requireElement<HTMLInputElement>('[data-add-photo]', form).addEventListener('change', async (event) => {
     const input = event.target as HTMLInputElement;
     const [file] = input.files ?? [];
     input.value = '';
@@ -82,17 +82,17 @@ export function pegForm(context: PegFormContext): OpenForm {
     if (id === null) sayAt('That file is no picture the phone can open.');
     else change({});
   });
-  the('[data-place]', form).addEventListener('click', () =>
+  requireElement('[data-place]', form).addEventListener('click', () =>
     keepFix({
       say: sayAt,
-      anyway: the('[data-place-anyway]', form),
+      anyway: requireElement('[data-place-anyway]', form),
       keep: (at) => change({ at, days: { ...draft.days, at: today() } }),
       onFix: context.onFix,
     }),
   );
   if (draft.at !== undefined) sayAt(fixWords(draft.at));
-  the('[data-next]', form).addEventListener('click', () => context.onNext());
-  the('[data-take-back]', form).addEventListener('click', () => context.onTakeBack());
+  requireElement('[data-next]', form).addEventListener('click', () => context.onNext());
+  requireElement('[data-take-back]', form).addEventListener('click', () => context.onTakeBack());
   show();
   return {
     form,

@@ -1,5 +1,5 @@
 import { newRef, type PhotoDraft } from './draft.ts';
-import { fromTemplate, the } from './elements.ts';
+import { fromTemplate, requireElement } from './elements.ts';
 import type { FormContext } from './form-context.ts';
 import { shrinkPhoto } from './shrink-photo.ts';
 
@@ -22,17 +22,17 @@ export function photoList(list: HTMLElement, context: FormContext): PhotoList {
     const image = new Image();
     image.src = URL.createObjectURL(new Blob([photo.jpeg], { type: 'image/jpeg' }));
     image.alt = photo.shows;
-    const shows = the<HTMLInputElement>('[data-shows]', figure);
+    const shows = requireElement<HTMLInputElement>('[data-shows]', figure);
     shows.value = photo.shows;
     shows.addEventListener('input', () => onPhoto({ ...photo, shows: shows.value }));
-    the('[data-remove-photo]', figure).addEventListener('click', () => remove(photo.id));
+    requireElement('[data-remove-photo]', figure).addEventListener('click', () => remove(photo.id));
     figure.prepend(image);
     figures.set(photo.id, figure);
     where.append(figure);
   };
   const remove = (id: string): void => {
     const figure = figures.get(id);
-    if (figure !== undefined) URL.revokeObjectURL(the<HTMLImageElement>('img', figure).src);
+    if (figure !== undefined) URL.revokeObjectURL(requireElement<HTMLImageElement>('img', figure).src);
     figure?.remove();
     figures.delete(id);
     onPhotoRemoved(id);

@@ -1,6 +1,6 @@
 import type { RoundPlace } from '../../atlas/round-places.ts';
 import { type PegDraft, PLACE_MARK } from './draft.ts';
-import { fromTemplate, the } from './elements.ts';
+import { fromTemplate, requireElement } from './elements.ts';
 import { placeFindingOf } from './finding-of.ts';
 import type { FormContext, OpenForm } from './form-context.ts';
 import { fillFields, isField, letGoOnSecondTap, readFields, showProblems } from './form-fields.ts';
@@ -25,34 +25,34 @@ export function placeForm(context: PlaceFormContext): OpenForm {
   let draft = context.draft;
   const show = (): void => {
     showProblems(
-      the('[data-problems]', form),
+      requireElement('[data-problems]', form),
       placeFindingOf(draft).problems.map(({ sentence }) => sentence),
     );
-    the('[data-closing]', form).hidden = draft.fields.closing === undefined;
-    the('[data-kit-gone]', form).hidden = draft.fields.kit !== 'missing' && draft.fields.kit !== 'damaged';
+    requireElement('[data-closing]', form).hidden = draft.fields.closing === undefined;
+    requireElement('[data-kit-gone]', form).hidden = draft.fields.kit !== 'missing' && draft.fields.kit !== 'damaged';
   };
   const change = (part: Partial<PegDraft>): void => {
     draft = { ...draft, ...part, seen: true, seenOn: draft.seenOn ?? today() };
     onChange(draft);
     show();
   };
-  the('[data-kit]', form).hidden = !place.isKit;
-  the('[data-water]', form).hidden = place.id !== '';
+  requireElement('[data-kit]', form).hidden = !place.isKit;
+  requireElement('[data-water]', form).hidden = place.id !== '';
   fillFields(form, draft);
   letGoOnSecondTap(form);
   form.addEventListener('input', (event) => {
     if (isField((event.target as HTMLInputElement).name)) change(readFields(form, draft, today()));
   });
   form.addEventListener('submit', (event) => event.preventDefault());
-  const photos = photoList(the('[data-photos]', form), context);
+  const photos = photoList(requireElement('[data-photos]', form), context);
   const showHazards = knownHazards(form, place.hazards, draft, context, photos, (lookedAt) => change({ lookedAt }));
   const showFound = foundHazards(form, draft.found, photos, context, (found) => change({ found }));
-  the('[data-visited]', form).addEventListener('click', () => {
+  requireElement('[data-visited]', form).addEventListener('click', () => {
     change({});
-    the('[data-noted]', form).textContent = 'Noted as visited.';
+    requireElement('[data-noted]', form).textContent = 'Noted as visited.';
   });
-  the('[data-next]', form).addEventListener('click', () => context.onNext());
-  the('[data-take-back]', form).addEventListener('click', () => context.onTakeBack());
+  requireElement('[data-next]', form).addEventListener('click', () => context.onNext());
+  requireElement('[data-take-back]', form).addEventListener('click', () => context.onTakeBack());
   show();
   return {
     form,

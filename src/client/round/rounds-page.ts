@@ -3,7 +3,7 @@ import { readRoundFile } from '../../content/round-file/read-round-file.ts';
 import { ROUND_LIMITS } from '../../content/round-file/round-limits.ts';
 import { formatDay } from '../../domain/day.ts';
 import type { Round } from './draft.ts';
-import { clockTime, fromTemplate, the } from './elements.ts';
+import { clockTime, fromTemplate, requireElement } from './elements.ts';
 import { handOverPanel } from './hand-over-panel.ts';
 import { wholeRoundOf } from './round-file-of.ts';
 import { openRoundStore, type RoundStore } from './round-store.ts';
@@ -11,33 +11,33 @@ import { storageWords } from './storage-words.ts';
 import { guardSecondTap } from './tap-guard.ts';
 import { localDay } from './today.ts';
 
-const here = the('#rounds-here');
+const here = requireElement('#rounds-here');
 const waters = JSON.parse(here.dataset.waters ?? '[]') as RoundWater[];
 const lengthUnit = here.dataset.lengthUnit === 'ft' ? 'ft' : 'm';
 
 const store = await openRoundStore(document.body.dataset.guideBase ?? '/', here.dataset.venue ?? '').catch(() => null);
-if (store === null) the('#round-none').hidden = false;
+if (store === null) requireElement('#round-none').hidden = false;
 else {
   here.hidden = false;
   guardSecondTap(document);
   storageWords().then((words) => {
-    the('#rounds-storage').textContent = words;
+    requireElement('#rounds-storage').textContent = words;
   });
   await list(store);
-  the<HTMLInputElement>('#round-read-back').addEventListener('change', (event) => readBack(store, event));
+  requireElement<HTMLInputElement>('#round-read-back').addEventListener('change', (event) => readBack(store, event));
 }
 
 async function list(store: RoundStore): Promise<void> {
   const rounds = (await store.rounds()).filter(({ venue }) => venue.id === here.dataset.venue);
-  the('#rounds').replaceChildren(...rounds.map((round) => roundItem(store, round)));
-  the('#rounds-empty').hidden = rounds.length > 0;
+  requireElement('#rounds').replaceChildren(...rounds.map((round) => roundItem(store, round)));
+  requireElement('#rounds-empty').hidden = rounds.length > 0;
 }
 
 function roundItem(store: RoundStore, round: Round): HTMLElement {
   const item = fromTemplate('round');
   const show = (now: Round): void => {
-    the('[data-name]', item).textContent = `Round ${now.ref} of ${formatDay(now.day)}`;
-    the('[data-state]', item).textContent = stateWords(now);
+    requireElement('[data-name]', item).textContent = `Round ${now.ref} of ${formatDay(now.day)}`;
+    requireElement('[data-state]', item).textContent = stateWords(now);
   };
   show(round);
   const panel = handOverPanel(round, {
@@ -49,16 +49,16 @@ function roundItem(store: RoundStore, round: Round): HTMLElement {
     onChange: show,
     onProblem: ({ water }) => location.assign(`${water}/`),
   });
-  the('[data-panel]', item).append(panel);
-  const confirm = the('[data-confirm]', item);
-  the('[data-delete]', item).addEventListener('click', () => {
+  requireElement('[data-panel]', item).append(panel);
+  const confirm = requireElement('[data-confirm]', item);
+  requireElement('[data-delete]', item).addEventListener('click', () => {
     confirm.hidden = false;
-    the('[data-really]', confirm).focus();
+    requireElement('[data-really]', confirm).focus();
   });
-  the('[data-keep]', confirm).addEventListener('click', () => {
+  requireElement('[data-keep]', confirm).addEventListener('click', () => {
     confirm.hidden = true;
   });
-  the('[data-really]', confirm).addEventListener('click', async () => {
+  requireElement('[data-really]', confirm).addEventListener('click', async () => {
     await store.removeRound(round.ref);
     await list(store);
   });
@@ -77,7 +77,7 @@ async function readBack(store: RoundStore, event: Event): Promise<void> {
   const [file] = input.files ?? [];
   input.value = '';
   if (file === undefined) return;
-  const said = the('#read-back-said');
+  const said = requireElement('#read-back-said');
   if (file.size > ROUND_LIMITS.fileBytes) {
     said.textContent = `${file.name} is larger than any bank round. Nothing was read.`;
     return;

@@ -2,7 +2,7 @@ import type { BankRoundData } from '../../atlas/bank-round-page.ts';
 import { daysBetween, formatDay, isDay } from '../../domain/day.ts';
 import { clockDoubt } from './clock-doubt.ts';
 import { newRef, type PegDraft, PLACE_MARK, type Round } from './draft.ts';
-import { the } from './elements.ts';
+import { requireElement } from './elements.ts';
 import type { FormContext, OpenForm } from './form-context.ts';
 import { handOverPanel } from './hand-over-panel.ts';
 import { emptyPegDraft, pegForm } from './peg-form.ts';
@@ -15,7 +15,7 @@ import { storageWords } from './storage-words.ts';
 import { guardSecondTap } from './tap-guard.ts';
 import { localDay } from './today.ts';
 
-const data = JSON.parse(the('#round-data').textContent ?? '') as BankRoundData;
+const data = JSON.parse(requireElement('#round-data').textContent ?? '') as BankRoundData;
 const water = data.water.id;
 
 /** One stop of the walk: a peg, or a place that is none behind its mark. */
@@ -44,15 +44,15 @@ const stops: readonly Stop[] = [
 
 guardSecondTap(document);
 const store = await openRoundStore(document.body.dataset.guideBase ?? '/', data.venue.id).catch(() => null);
-if (store === null) the('#round-none').hidden = false;
+if (store === null) requireElement('#round-none').hidden = false;
 else await start(store);
 
 async function start(store: RoundStore): Promise<void> {
   const round = await store.openRound(data.venue.id);
   if (round !== undefined) return walk(store, round);
-  const begin = the<HTMLButtonElement>('#round-begin');
+  const begin = requireElement<HTMLButtonElement>('#round-begin');
   begin.hidden = false;
-  the('#round-none-here').hidden = false;
+  requireElement('#round-none-here').hidden = false;
   const clock = askForDay({ guideDay: data.guideDay });
   begin.addEventListener('click', async () => {
     const clockDays = clock();
@@ -66,23 +66,23 @@ async function start(store: RoundStore): Promise<void> {
     };
     const begun = await store.beginRound(fresh).catch(() => null);
     if (begun === null) {
-      the('#round-none').hidden = false;
+      requireElement('#round-none').hidden = false;
       return;
     }
     begin.hidden = true;
-    the('#round-none-here').hidden = true;
+    requireElement('#round-none-here').hidden = true;
     await walk(store, begun);
-    the('#round-now').focus();
+    requireElement('#round-now').focus();
   });
 }
 
 async function walk(store: RoundStore, round: Round): Promise<void> {
   const whole = (await store.whole(round.ref)) ?? { round, pegs: [], gauges: [], photos: [] };
   const saving = new SaveLine(
-    the('#round-saved'),
+    requireElement('#round-saved'),
     async () => (await store.whole(round.ref).catch(() => undefined)) !== undefined,
     () => {
-      the('#round-gone').hidden = false;
+      requireElement('#round-gone').hidden = false;
     },
   );
   let opened: { readonly stop: Stop; readonly form: OpenForm } | null = null;
@@ -94,28 +94,28 @@ async function walk(store: RoundStore, round: Round): Promise<void> {
     if (opened !== null && draft !== undefined) opened.form.refresh(draft);
   });
   const walking = new RoundWalk(whole, store, saving, tell);
-  the('#round-now').hidden = false;
-  the('#round-state').hidden = false;
-  the('#round-name').textContent = nameOf(round);
+  requireElement('#round-now').hidden = false;
+  requireElement('#round-state').hidden = false;
+  requireElement('#round-name').textContent = nameOf(round);
   storageWords().then((words) => {
-    the('#round-storage').textContent = words;
+    requireElement('#round-storage').textContent = words;
   });
-  const undo = the<HTMLButtonElement>('#round-undo');
+  const undo = requireElement<HTMLButtonElement>('#round-undo');
 
   const showStop = ({ name, element }: Stop): void => {
     const draft = walking.draft(water, name);
     const isSeen = draft?.seen === true;
     element.classList.toggle('seen', isSeen);
-    the('[data-state]', element).textContent = isSeen ? stateWords(draft) : '';
+    requireElement('[data-state]', element).textContent = isSeen ? stateWords(draft) : '';
     document.querySelector(`.water-map a[href="${element.dataset.sheet ?? ''}"]`)?.classList.toggle('seen', isSeen);
   };
   const showAll = (): void => {
     for (const stop of stops) showStop(stop);
     const seen = data.pegs.filter(({ peg }) => walking.draft(water, peg)?.seen === true).length;
-    the('#round-count').textContent = `${seen} of ${data.pegs.length} pegs seen`;
+    requireElement('#round-count').textContent = `${seen} of ${data.pegs.length} pegs seen`;
     undo.hidden = !walking.canUndo;
     const last = walking.round.lastAt;
-    const goOn = the<HTMLButtonElement>('#round-go-on');
+    const goOn = requireElement<HTMLButtonElement>('#round-go-on');
     goOn.hidden = last === undefined || last.water !== water || opened !== null;
     goOn.textContent = `Go on where I was: ${labelOf(last?.peg ?? '')}`;
   };
@@ -144,8 +144,8 @@ async function walk(store: RoundStore, round: Round): Promise<void> {
       onFix: (takenAt) => doubtClock(takenAt),
     });
     opened = { stop, form };
-    the('[data-form]', stop.element).replaceChildren(form.form);
-    const button = the('[data-open]', stop.element);
+    requireElement('[data-form]', stop.element).replaceChildren(form.form);
+    const button = requireElement('[data-open]', stop.element);
     button.setAttribute('aria-expanded', 'true');
     stop.element.scrollIntoView({ block: 'start' });
     button.focus({ preventScroll: true });
@@ -162,12 +162,12 @@ async function walk(store: RoundStore, round: Round): Promise<void> {
       return;
     }
     close();
-    the('#round-end').scrollIntoView();
-    the('#round-end').focus({ preventScroll: true });
+    requireElement('#round-end').scrollIntoView();
+    requireElement('#round-end').focus({ preventScroll: true });
   };
 
   for (const stop of stops) {
-    const button = the<HTMLButtonElement>('[data-open]', stop.element);
+    const button = requireElement<HTMLButtonElement>('[data-open]', stop.element);
     button.hidden = false;
     button.onclick = () => {
       if (button.getAttribute('aria-expanded') === 'true') {
@@ -185,23 +185,23 @@ async function walk(store: RoundStore, round: Round): Promise<void> {
     const draft = walking.undo();
     if (draft !== null && opened?.stop.name === draft.peg) opened.form.refresh(draft);
     showAll();
-    the('#round-saved').textContent = draft === null ? '' : `Taken back at ${labelOf(draft.peg)}.`;
+    requireElement('#round-saved').textContent = draft === null ? '' : `Taken back at ${labelOf(draft.peg)}.`;
   });
-  the('#round-go-on').addEventListener('click', () => {
+  requireElement('#round-go-on').addEventListener('click', () => {
     const stop = stops.find(({ name }) => name === walking.round.lastAt?.peg);
     if (stop !== undefined) open(stop);
   });
-  the('#round-put-back').addEventListener('click', async () => {
+  requireElement('#round-put-back').addEventListener('click', async () => {
     await walking.putBack().then(
       () => {
-        the('#round-gone').hidden = true;
+        requireElement('#round-gone').hidden = true;
       },
       () => {
-        the('#round-saved').textContent = 'The phone did not let it be put back: hand the round over now.';
+        requireElement('#round-saved').textContent = 'The phone did not let it be put back: hand the round over now.';
       },
     );
   });
-  const role = the<HTMLInputElement>('#round-by');
+  const role = requireElement<HTMLInputElement>('#round-by');
   role.value = round.by ?? '';
   role.addEventListener('input', () => walking.changeRound({ by: role.value }));
 
@@ -215,11 +215,11 @@ async function walk(store: RoundStore, round: Round): Promise<void> {
     if (walking.round.clockDays !== undefined) return;
     const noted = walking.whole().pegs.flatMap(({ seenOn }) => (seenOn === undefined ? [] : [seenOn]));
     const clock = askForDay({ guideDay: data.guideDay, fixAt: lastFix, lastNoted: noted.sort().at(-1) });
-    the('#round-clock-set').onclick = () => {
+    requireElement('#round-clock-set').onclick = () => {
       const clockDays = clock();
       if (clockDays === null) return;
       walking.changeRound({ clockDays });
-      the('#round-clock').hidden = true;
+      requireElement('#round-clock').hidden = true;
     };
   };
   askAboutClock();
@@ -238,15 +238,15 @@ async function walk(store: RoundStore, round: Round): Promise<void> {
     onChange: (changed) => {
       tell({ ref: changed.ref });
       if (changed.handedOver !== undefined) handedOver();
-      else the('#round-name').textContent = nameOf(changed);
+      else requireElement('#round-name').textContent = nameOf(changed);
     },
     onProblem: ({ water: at, peg }) => {
       const wanted = stops.find(({ name }) => at === water && name === peg);
       if (wanted !== undefined) open(wanted);
-      else the('#round-now').scrollIntoView();
+      else requireElement('#round-now').scrollIntoView();
     },
   });
-  the('#round-end').append(panel);
+  requireElement('#round-end').append(panel);
 }
 
 /**
@@ -255,14 +255,14 @@ async function walk(store: RoundStore, round: Round): Promise<void> {
  */
 function askForDay(witness: Parameters<typeof clockDoubt>[1]): () => number | null {
   const doubt = clockDoubt(new Date(), witness);
-  const box = the('#round-clock');
-  const day = the<HTMLInputElement>('#round-clock-day');
+  const box = requireElement('#round-clock');
+  const day = requireElement<HTMLInputElement>('#round-clock-day');
   box.hidden = doubt === null;
-  the('#round-clock-why').textContent = doubt ?? '';
+  requireElement('#round-clock-why').textContent = doubt ?? '';
   return () => {
     if (doubt === null) return 0;
     if (isDay(day.value) && day.value >= witness.guideDay) return daysBetween(localDay(), day.value);
-    the('#round-clock-why').textContent =
+    requireElement('#round-clock-why').textContent =
       `${doubt} Choose the day it is, ${formatDay(witness.guideDay)} or later: what is noted keeps its day.`;
     day.focus();
     return null;
@@ -288,24 +288,24 @@ function labelOf(name: string): string {
 /** A round that was handed over is not changed any more: what is noted from now on goes into a new one. */
 function handedOver(): void {
   closeForms();
-  for (const { element } of stops) the<HTMLButtonElement>('[data-open]', element).disabled = true;
-  the('#round-gauge').hidden = true;
-  the('#round-undo').hidden = true;
-  the('#round-go-on').hidden = true;
-  the('#round-again').hidden = false;
+  for (const { element } of stops) requireElement<HTMLButtonElement>('[data-open]', element).disabled = true;
+  requireElement('#round-gauge').hidden = true;
+  requireElement('#round-undo').hidden = true;
+  requireElement('#round-go-on').hidden = true;
+  requireElement('#round-again').hidden = false;
 }
 
 function closeForms(): void {
   for (const { element } of stops) {
-    the('[data-form]', element).replaceChildren();
-    the('[data-open]', element).setAttribute('aria-expanded', 'false');
+    requireElement('[data-form]', element).replaceChildren();
+    requireElement('[data-open]', element).setAttribute('aria-expanded', 'false');
   }
 }
 
 function gaugeForm(walking: RoundWalk, ref: string): void {
-  const form = the<HTMLFormElement>('#round-gauge');
-  const level = the<HTMLInputElement>('[name="level"]', form);
-  const temperature = the<HTMLInputElement>('[name="temperature"]', form);
+  const form = requireElement<HTMLFormElement>('#round-gauge');
+  const level = requireElement<HTMLInputElement>('[name="level"]', form);
+  const temperature = requireElement<HTMLInputElement>('[name="temperature"]', form);
   const start = walking.gauge(water);
   level.value = start?.level ?? '';
   temperature.value = start?.temperature ?? '';

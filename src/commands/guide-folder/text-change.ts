@@ -5,7 +5,7 @@ const LOOK_AHEAD = 120;
 /** So many tokens alike, one behind the other, are no accident. */
 const ALIKE = 3;
 /** Longer ones are no longer exact as numbers. */
-const MOST_FIGURES = 10;
+const MAX_FIGURES = 10;
 
 /**
  * How one text becomes another, for two texts that differ here and there, as two editions of one page do. Whatever they
@@ -38,7 +38,7 @@ export function textChange(before: string, after: string): TextChange {
 
 /** What has to be added to one number to make the other, written alike; null where they are none, or written otherwise. */
 function unitsBetween(from: string, to: string): number | null {
-  const isNumber = [from, to].every((text) => /^\d+(?:\.\d+)?$/.test(text) && text.length < MOST_FIGURES);
+  const isNumber = [from, to].every((text) => /^\d+(?:\.\d+)?$/.test(text) && text.length < MAX_FIGURES);
   if (!isNumber || decimalsOf(from) !== decimalsOf(to)) return null;
   const units = unitsOf(to) - unitsOf(from);
   return numberPlus(from, units) === to ? units : null;

@@ -14,7 +14,7 @@ import { textChange } from './text-change.ts';
 /** Files that are text, by their addresses. What few open is fetched whole by those. */
 const TEXT = /(?:^$|\/|\.(?:html|json|geojson|css|svg|csv|xml|ics))$/;
 /** A phone that missed more editions than this fetches the new guide whole. */
-const MOST_STEPS = 4;
+const MAX_STEPS = 4;
 
 /**
  * Writes beside a new guide what changed since the one built before it, so that a phone that keeps that one fetches the
@@ -29,7 +29,7 @@ export async function writeChanges(distDir: string, before: string): Promise<voi
   const steps: GuideChanges[] = [];
   if (old.edition !== now.edition) steps.push(await changesBetween(before, old, distDir, now));
   let next = earlier.find(({ to }) => to === old.edition);
-  while (next !== undefined && steps.length < MOST_STEPS) {
+  while (next !== undefined && steps.length < MAX_STEPS) {
     steps.push(next);
     next = earlier.find(({ to, from }) => to === steps.at(-1)?.from && steps.every((step) => step.from !== from));
   }

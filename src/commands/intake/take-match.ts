@@ -22,7 +22,7 @@ import { settleQuestions } from '../import/settle-questions.ts';
 import { typed } from '../package-folder.ts';
 
 /** A file larger than this is no match day. */
-const MOST_BYTES = 5_000_000;
+const MAX_BYTES = 5_000_000;
 
 /** The texts of the files named, where the first of them is a match day's; null where they are something else. */
 export function textsOfMatchDay(paths: readonly string[]): ReadonlyMap<string, string> | null {
@@ -33,7 +33,7 @@ export function textsOfMatchDay(paths: readonly string[]): ReadonlyMap<string, s
 
 function textOf(path: string): string | null {
   try {
-    return statSync(path).size <= MOST_BYTES ? readFileSync(path, 'utf8') : null;
+    return statSync(path).size <= MAX_BYTES ? readFileSync(path, 'utf8') : null;
   } catch {
     return null;
   }

@@ -8,7 +8,7 @@ export interface Side {
 }
 
 /** Blocks are divided at this size: to find a place among some hundred is quick, and so is to move them. */
-const MOST_IN_BLOCK = 256;
+const MAX_IN_BLOCK = 256;
 
 /** The sides a sweeping line cuts, from south to north, as blocks of their numbers. */
 export class CutSides {
@@ -40,8 +40,8 @@ export class CutSides {
     block.splice(place, 0, i);
     this.#blockOf[i] = block;
     const next = this.#nextTo(blockIndex, place);
-    if (block.length > MOST_IN_BLOCK) {
-      const half = block.splice(MOST_IN_BLOCK / 2);
+    if (block.length > MAX_IN_BLOCK) {
+      const half = block.splice(MAX_IN_BLOCK / 2);
       for (const j of half) this.#blockOf[j] = half;
       this.#blocks.splice(blockIndex + 1, 0, half);
     }

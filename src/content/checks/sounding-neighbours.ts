@@ -11,11 +11,11 @@ import { faultAt } from '../sources/source.ts';
 /** Depths are compared within this distance: the one up to which the guide counts a depth as plumbed. */
 const NEAR_METRES = 10;
 /** So many depths around one make a bed of which it can be said to stick out. Our own choice. */
-const LEAST_NEIGHBOURS = 4;
+const MIN_NEIGHBOURS = 4;
 /** A depth is asked about beyond the range of those around it by this much, and by as much as that range is wide. Our own choice. */
-const LEAST_STEP_METRES = 1.5;
+const MIN_STEP_METRES = 1.5;
 /** A lake bed has so many near places at most; a crowd of depths on one spot is not gone through over and over. */
-const MOST_NEIGHBOURS = 60;
+const MAX_NEIGHBOURS = 60;
 
 interface Plumbed {
   readonly x: number;
@@ -71,11 +71,11 @@ function oddOnes(
   const squares = Map.groupBy(all, ({ x, y }) => squareOf(x, y));
   return all.flatMap((one) => {
     const depths = neighbours(one, squares).map(({ depthMetres }) => depthMetres);
-    if (depths.length < LEAST_NEIGHBOURS) return [];
+    if (depths.length < MIN_NEIGHBOURS) return [];
     const low = Math.min(...depths);
     const high = Math.max(...depths);
     const beyond = Math.max(low - one.depthMetres, one.depthMetres - high);
-    return beyond > Math.max(LEAST_STEP_METRES, high - low) ? [{ one, low, high }] : [];
+    return beyond > Math.max(MIN_STEP_METRES, high - low) ? [{ one, low, high }] : [];
   });
 }
 
@@ -84,7 +84,7 @@ function neighbours(one: Plumbed, squares: ReadonlyMap<string, readonly Plumbed[
   for (const dx of [-1, 0, 1]) {
     for (const dy of [-1, 0, 1]) {
       for (const other of squares.get(squareOf(one.x + dx * NEAR_METRES, one.y + dy * NEAR_METRES)) ?? []) {
-        if (found.length === MOST_NEIGHBOURS) return found;
+        if (found.length === MAX_NEIGHBOURS) return found;
         if (other !== one && Math.hypot(other.x - one.x, other.y - one.y) <= NEAR_METRES) found.push(other);
       }
     }

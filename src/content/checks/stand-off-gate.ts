@@ -5,9 +5,9 @@ import { isInsideStandOff, type LineFact } from '../../domain/peg-verdict.ts';
 import { keepOpenLimit } from '../../ground/keep-open-limit.ts';
 import { isCurrentLine, linesOfPeg } from '../../ground/lines-of-peg.ts';
 import {
-  asksForTape,
   countsMetres,
   NEAR_SHARE,
+  needsMeasuredDistance,
   overheadLinesOf,
   type StandOffSettings,
   standOffsOfPeg,
@@ -35,7 +35,7 @@ function pegFaults(peg: Placed<Peg>, lines: readonly OverheadLine[], settings: S
     (line) => line.source !== 'map' && isInsideStandOff(line, standOffMetres),
   );
   if (inside.length + unmapped.length === 0) {
-    return asksForTape(peg.value, standOffs) ? [unmeasured(peg, standOffs, settings)] : [];
+    return needsMeasuredDistance(peg.value, standOffs) ? [unmeasured(peg, standOffs, settings)] : [];
   }
   const limit = inside.length === 0 ? null : keepOpenLimit(peg.value, lines, settings);
   return [

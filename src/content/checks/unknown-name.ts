@@ -4,7 +4,7 @@ import { type FieldPath, faultAt, type Source } from '../sources/source.ts';
 import { shown } from '../sources/text-place.ts';
 
 /** Where so many different names are unknown, no slip of the pen is the reason, and looking for one takes minutes. */
-const MOST_ADVISED = 200;
+const MAX_ADVISED = 200;
 
 /** Tells that a field names something the folder does not hold. */
 export type UnknownName = (source: Source, path: FieldPath, written: string) => Fault;
@@ -21,7 +21,7 @@ export function unknownName(rule: string, known: Iterable<string>, expected: str
   const advice = new Map<string, string>();
   return (source, path, written) => {
     const mend =
-      advice.get(written) ?? (advice.size < MOST_ADVISED ? didYouMean(written, candidates, otherwise) : otherwise);
+      advice.get(written) ?? (advice.size < MAX_ADVISED ? didYouMean(written, candidates, otherwise) : otherwise);
     advice.set(written, mend);
     return faultAt(source, path, { rule, found: shown(written), expected, mend });
   };

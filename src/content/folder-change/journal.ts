@@ -44,7 +44,7 @@ export class DamagedJournal extends Error {}
 
 const EMPTY = contentHash(new Uint8Array());
 const HASH = /^[0-9a-f]{64}$/;
-const MOST_ENTRIES = 10_000;
+const MAX_ENTRIES = 10_000;
 
 /**
  * The files of a change that counts as made, each held against what an intake writes: its path lies inside the folder and
@@ -67,7 +67,7 @@ export function readJournal(folder: string, change: string, disk: Disk): readonl
     if (error instanceof SyntaxError) throw damaged('its list cannot be read');
     throw error;
   }
-  if (!Array.isArray(list) || list.length > MOST_ENTRIES || !list.every(isEntry))
+  if (!Array.isArray(list) || list.length > MAX_ENTRIES || !list.every(isEntry))
     throw damaged('its list is no list of files');
   const entries: readonly JournalEntry[] = list;
   const places = new Set(entries.flatMap(({ path, staged }) => [path, `/${staged}`]));

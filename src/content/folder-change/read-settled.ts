@@ -5,7 +5,7 @@ import { committedChanges, JOURNAL } from './journal.ts';
 import { type PendingChange, pendingChange } from './pending-change.ts';
 
 /** A reader that is overtaken by an intake this often in a row gives up; an intake takes a person's answer, so it is not. */
-const MOST_READS = 5;
+const MAX_READS = 5;
 
 /**
  * Reads a venue folder as it was at one moment, and changes nothing in it: `read` is told of a change that waits to be
@@ -16,7 +16,7 @@ export async function readSettled<T>(folder: string, read: (pending: PendingChan
   for (let attempt = 1; ; attempt++) {
     const before = stateOf(folder);
     const result = await read(pendingChange(folder));
-    if (stateOf(folder) === before || attempt === MOST_READS) return result;
+    if (stateOf(folder) === before || attempt === MAX_READS) return result;
   }
 }
 

@@ -2,7 +2,7 @@ import sharp from 'sharp';
 
 const LONGEST_SIDE_PIXELS = 2400;
 /** A decompression bomb is refused before it is unpacked: 50 megapixels is more than a phone's camera gives. */
-const MOST_PIXELS = 50_000_000;
+const MAX_PIXELS = 50_000_000;
 
 /**
  * Decodes a picture and encodes it again as JPEG: upright, no larger than needed, and without the place, time and device
@@ -11,7 +11,7 @@ const MOST_PIXELS = 50_000_000;
  */
 export async function cleanPhoto(base64: string): Promise<Uint8Array | null> {
   try {
-    const picture = sharp(Buffer.from(base64, 'base64'), { limitInputPixels: MOST_PIXELS });
+    const picture = sharp(Buffer.from(base64, 'base64'), { limitInputPixels: MAX_PIXELS });
     if ((await picture.metadata()).format !== 'jpeg') return null;
     return await picture
       .rotate()

@@ -7,7 +7,7 @@ export type ReadRound =
   | { readonly round: null; readonly faults: readonly Fault[] };
 
 /** At most this many faults of one file are told: the first few say what is wrong with it. */
-const MOST_FAULTS = 12;
+const MAX_FAULTS = 12;
 
 /**
  * Reads a bank round handed over by a phone. Never throws: a file that is cut short, made by something else or by a newer
@@ -56,7 +56,7 @@ export function readRoundFile(text: string, file: string): ReadRound {
   }
   const result = RoundFileSchema.safeParse(data);
   if (result.success) return { round: result.data, faults: [] };
-  const faults = result.error.issues.slice(0, MOST_FAULTS).map((issue): Fault => {
+  const faults = result.error.issues.slice(0, MAX_FAULTS).map((issue): Fault => {
     const field = fieldName(issue.path);
     const found = shown(valueAt(data, issue.path));
     const expected = expectation(issue);

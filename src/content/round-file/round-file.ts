@@ -44,7 +44,7 @@ const day = z.string().check(z.refine(isDay, 'a day that exists, such as 2026-11
 const id = z.string().check(z.regex(/^[A-Za-z0-9][A-Za-z0-9-]{0,39}$/, 'a word of letters, digits and hyphens'));
 const kind = z.enum(HAZARD_KINDS.map((hazard) => hazard.id) as [string, ...string[]]);
 
-const MOST_RECORD_CHARACTERS = 2000;
+const MAX_RECORD_CHARACTERS = 2000;
 /** An id of the map, as its file gives it. */
 const mapId = z.string().check(z.minLength(1), z.maxLength(ROUND_LIMITS.placeCharacters));
 
@@ -85,8 +85,8 @@ const HazardFindingSchema = z.discriminatedUnion('did', [
   z.strictObject({
     did: z.enum(['checked', 'worsened', 'controlled', 'cleared']),
     kind,
-    place: z.string().check(z.maxLength(MOST_RECORD_CHARACTERS)),
-    foundOn: z.string().check(z.maxLength(MOST_RECORD_CHARACTERS)),
+    place: z.string().check(z.maxLength(MAX_RECORD_CHARACTERS)),
+    foundOn: z.string().check(z.maxLength(MAX_RECORD_CHARACTERS)),
     /** As it stands now: of one that has worsened, the new score. */
     severity: level,
     likelihood: level,

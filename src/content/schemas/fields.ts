@@ -12,7 +12,7 @@ interface FieldHint {
 
 /** Where a bare number will do, and text too. */
 export const NUMBER_OR_TEXT = ['number', 'string'] as const;
-const MOST_CHARACTERS = 2000;
+const MAX_CHARACTERS = 2000;
 
 /**
  * A field whose text is read by `read`. Front matter and cells hand over what was written; the message of an issue is
@@ -36,11 +36,11 @@ export function fieldOf<T>(read: (text: string) => Parsed<T>, hint: FieldHint) {
 export function text(description: string) {
   return fieldOf(
     (written) =>
-      written.length <= MOST_CHARACTERS
+      written.length <= MAX_CHARACTERS
         ? parsed(written)
         : unreadable(
             'text-length',
-            `at most ${MOST_CHARACTERS} characters`,
+            `at most ${MAX_CHARACTERS} characters`,
             'Shorten it, or move it to the text below.',
           ),
     { description },

@@ -6,8 +6,8 @@ import { length } from './measures.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
 /** More than any stillwater holds: a slip of the pen. */
-const MOST_ENTRIES = 500;
-const MOST_SECTIONS = 60;
+const MAX_ENTRIES = 500;
+const MAX_SECTIONS = 60;
 
 const clockTime = (what: string) =>
   matching(/^(?:[01]\d|2[0-3]):[0-5]\d$/, 'clock-time', `${what}, such as 10:00`, 'Write hours and minutes: 09:30.');
@@ -63,13 +63,13 @@ export const matchSchema = (units: Units) =>
       name: text('the name of the match'),
       date: day('the day it is fished'),
       waters: z.array(word('a water'), { error: 'a list such as [kiln-pool]' }).min(1, { error: 'at least one water' }),
-      entries: wholeNumber('how many fish it', 2, MOST_ENTRIES),
-      sections: wholeNumber('how many sections', 1, MOST_SECTIONS).exactOptional(),
+      entries: wholeNumber('how many fish it', 2, MAX_ENTRIES),
+      sections: wholeNumber('how many sections', 1, MAX_SECTIONS).exactOptional(),
       apart: length(units, 'least distance between two pegs along the bank').exactOptional(),
-      'step-free': wholeNumber('entries that need a peg free of steps', 0, MOST_ENTRIES).exactOptional(),
+      'step-free': wholeNumber('entries that need a peg free of steps', 0, MAX_ENTRIES).exactOptional(),
       ends: endsSchema(units).exactOptional(),
       'leave-out': pegs('pegs that are not to go in').exactOptional(),
-      places: wholeNumber('how many places frame', 1, MOST_ENTRIES).exactOptional(),
+      places: wholeNumber('how many places frame', 1, MAX_ENTRIES).exactOptional(),
       scoring: scoringSchema.exactOptional(),
       pot: z
         .array(number('a part of the pot', 0, 1_000_000), {

@@ -10,10 +10,10 @@ import { parseWeight } from '../../domain/weight.ts';
 import { fieldOf, NUMBER_OR_TEXT, wholeNumber } from './fields.ts';
 
 /** Lengths nobody has at a stillwater are slips of the unit. */
-const MOST_METRES = 2000;
+const MAX_METRES = 2000;
 
 /** A length of 0 or more, in metres; a bare number takes the venue's unit. */
-export function length(units: Units, description: string, most = MOST_METRES) {
+export function length(units: Units, description: string, most = MAX_METRES) {
   return fieldOf((written) => atMost(parseLength(written, units.length), most), {
     description: `${description}: a length such as 1.4 m or 4 ft 6 in`,
     type: NUMBER_OR_TEXT,
@@ -22,7 +22,7 @@ export function length(units: Units, description: string, most = MOST_METRES) {
 }
 
 /** A length above or below a level, in metres. */
-export function signedLength(units: Units, description: string, most = MOST_METRES) {
+export function signedLength(units: Units, description: string, most = MAX_METRES) {
   return fieldOf((written) => atMost(parseSignedLength(written, units.length), most), {
     description: `${description}: a length such as -0.2 m`,
     type: NUMBER_OR_TEXT,
@@ -36,14 +36,14 @@ function atMost(length: Parsed<number>, most: number): Parsed<number> {
 }
 
 /** No bag, and no fish, of a stillwater match weighs a tonne. */
-const MOST_GRAMS = 1_000_000;
+const MAX_GRAMS = 1_000_000;
 
 /** A weight in grams; a bare number takes the venue's unit. */
 export function weight(units: Units, description: string) {
   return fieldOf(
     (written) => {
       const grams = parseWeight(written, units.weight);
-      if (!grams.ok || grams.value <= MOST_GRAMS) return grams;
+      if (!grams.ok || grams.value <= MAX_GRAMS) return grams;
       return unreadable('weight-range', 'at most 1000 kg', 'Correct the figure or its unit.');
     },
     {

@@ -1,15 +1,15 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import type { LinesSurvey } from '../../domain/lines-survey.ts';
-import { LEAST_STAND_OFF_METRES, SHIPPED_INSPECTION, SHIPPED_STAND_OFF } from '../../domain/shipped-settings.ts';
+import { MIN_STAND_OFF_METRES, SHIPPED_INSPECTION, SHIPPED_STAND_OFF } from '../../domain/shipped-settings.ts';
 import type { InspectionIntervals, RiskBand, StandOffRule, Threshold } from '../../domain/venue.ts';
 import { choice, day, number, text, wholeNumber, word, yesNo } from './fields.ts';
 import { length } from './measures.ts';
 import { withoutUndefined } from './without-undefined.ts';
 
 /** An allowance of nothing would hide a peg that is nearer than its map says. The figures are the project's own. */
-const LEAST_CONDUCTOR_SPREAD_METRES = 0.3;
-const LEAST_MAP_ERROR_METRES = 1;
+const MIN_CONDUCTOR_SPREAD_METRES = 0.3;
+const MIN_MAP_ERROR_METRES = 1;
 
 const atLeast = (schema: ReturnType<typeof length>, least: number, mend: string) =>
   schema.superRefine((metres, context) => {
@@ -19,10 +19,10 @@ const atLeast = (schema: ReturnType<typeof length>, least: number, mend: string)
 
 const standOffDistance = (units: Units) =>
   length(units, 'the distance to keep from an overhead line').superRefine((metres, context) => {
-    if (metres >= LEAST_STAND_OFF_METRES) return;
+    if (metres >= MIN_STAND_OFF_METRES) return;
     context.addIssue({
       code: 'custom',
-      message: `at least ${LEAST_STAND_OFF_METRES} m`,
+      message: `at least ${MIN_STAND_OFF_METRES} m`,
       params: { rule: 'stand-off-minimum', mend: 'Raise it: a venue may keep further away, never closer.' },
     });
   });
@@ -34,12 +34,12 @@ export const standOffSchema = (units: Units) =>
       distance: standOffDistance(units).exactOptional(),
       'conductor-spread': atLeast(
         length(units, 'width between the outermost conductors', 50),
-        LEAST_CONDUCTOR_SPREAD_METRES,
+        MIN_CONDUCTOR_SPREAD_METRES,
         'No line has its wires nearer together; leave it out where it is not known.',
       ).exactOptional(),
       'map-error': atLeast(
         length(units, 'how far the map may be out', 50),
-        LEAST_MAP_ERROR_METRES,
+        MIN_MAP_ERROR_METRES,
         'No map of a bank is truer; leave it out where it is not known.',
       ).exactOptional(),
     })

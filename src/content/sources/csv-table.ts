@@ -58,7 +58,7 @@ export function readCsvTable(file: string, fileText: string, columns: CsvColumns
   const formulas = new Map<number, readonly number[]>();
   for (const { record, lines: lastLine } of records.slice(1)) {
     const line = lastLine - lineBreaksIn(record);
-    if (tornRows.length === MOST_BROKEN_ROWS) {
+    if (tornRows.length === MAX_BROKEN_ROWS) {
       faults.push(tooManyBroken(file, line));
       break;
     }
@@ -68,7 +68,7 @@ export function readCsvTable(file: string, fileText: string, columns: CsvColumns
     } else if (record.length === names.length) {
       rows.push({ line, cells: cellsOf(record, names) });
       const column = record.findIndex(isFormula);
-      if (column !== -1) formulas.set(column, [...(formulas.get(column) ?? []), line].slice(0, MOST_FORMULAS));
+      if (column !== -1) formulas.set(column, [...(formulas.get(column) ?? []), line].slice(0, MAX_FORMULAS));
     } else {
       tornRows.push({ line, cells: cellsOf(record, names) });
       faults.push(wrongLength(file, line, record.length, names.length));
@@ -93,7 +93,7 @@ export function readCsvTable(file: string, fileText: string, columns: CsvColumns
     columns: names,
     rows,
     tornRows,
-    mayLackRows: quoteFaults.length > 0 || tornRows.length === MOST_BROKEN_ROWS,
+    mayLackRows: quoteFaults.length > 0 || tornRows.length === MAX_BROKEN_ROWS,
     sourceOf,
   };
   return { table, faults, leftOut: emptyRows(file, empty) };
@@ -105,10 +105,10 @@ function isFormula(cell: string): boolean {
 }
 
 /** Where so many cells of one column are told, the rest is alike. */
-const MOST_FORMULAS = 100;
+const MAX_FORMULAS = 100;
 
 function formulaCells(file: string, at: readonly number[], column: string, place: TextPlace): Fault {
-  const many = at.length === MOST_FORMULAS ? `${MOST_FORMULAS} cells and more` : `${at.length} cells`;
+  const many = at.length === MAX_FORMULAS ? `${MAX_FORMULAS} cells and more` : `${at.length} cells`;
   const fault: Omit<Fault, 'field'> = faultOfFile(
     file,
     {
@@ -147,7 +147,7 @@ function split(file: string, text: string): { records: readonly RawRecord[]; fau
       on_skip: onSkip,
       on_record: (record: string[], { lines }) => {
         records.push({ record, lines });
-        if (record.length !== records[0]!.record.length && ++torn > MOST_BROKEN_ROWS) throw new EnoughRows();
+        if (record.length !== records[0]!.record.length && ++torn > MAX_BROKEN_ROWS) throw new EnoughRows();
         return undefined;
       },
     });
@@ -208,7 +208,7 @@ function wrongLength(file: string, line: number, found: number, expected: number
 }
 
 /** Rows of one file that are told as broken; where there are more they are broken alike, and the first ones say how. */
-export const MOST_BROKEN_ROWS = 5000;
+export const MAX_BROKEN_ROWS = 5000;
 
 /** Says that the rows of a file from a line on were not looked at. */
 export function tooManyBroken(file: string, line: number): Fault {
@@ -216,7 +216,7 @@ export function tooManyBroken(file: string, line: number): Fault {
     file,
     {
       rule: 'file-faults',
-      found: `a row behind ${MOST_BROKEN_ROWS} broken ones`,
+      found: `a row behind ${MAX_BROKEN_ROWS} broken ones`,
       expected: 'few broken rows in a file',
       mend: 'This row and those behind it were not looked at. Mend the first ones, which are most likely broken alike, and run this again.',
     },

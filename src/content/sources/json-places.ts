@@ -12,7 +12,7 @@ interface Child {
 type Children = ReadonlyMap<PropertyKey, Child>;
 
 /** A found value shows no more of itself than this; a whole map would be none the clearer. */
-const MOST_WRITTEN = 400;
+const MAX_WRITTEN = 400;
 const BLANKS = /[ \t\n\r]*/y;
 const SCALAR = /[^\s,\]}]*/y;
 
@@ -63,7 +63,7 @@ export function jsonPlaces(file: string, text: string): Source {
 }
 
 function written(text: string, start: number): string {
-  if (text[start] === '{' || text[start] === '[') return text.slice(start, start + MOST_WRITTEN);
+  if (text[start] === '{' || text[start] === '[') return text.slice(start, start + MAX_WRITTEN);
   return String(JSON.parse(text.slice(start, endOf(text, start))));
 }
 

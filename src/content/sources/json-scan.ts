@@ -9,7 +9,7 @@ export interface JsonScan {
 }
 
 /** Brackets in brackets: a map needs nine. */
-export const MOST_LEVELS = 64;
+export const MAX_LEVELS = 64;
 
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][-+]?\d+)?/y;
 const LITERAL = /true|false|null/y;
@@ -57,7 +57,7 @@ export function scanJson(text: string): JsonScan {
     const start = at;
     const first = text[at];
     if (first === '{' || first === '[') {
-      if (open.length === MOST_LEVELS) return ended(null, at);
+      if (open.length === MAX_LEVELS) return ended(null, at);
       open.push(first === '{' ? new Set() : null);
       at++;
       passes(BLANK);

@@ -1,6 +1,6 @@
 import type { Fault } from '../fault.ts';
 import { jsonPlaces } from './json-places.ts';
-import { type JsonScan, MOST_LEVELS, scanJson } from './json-scan.ts';
+import { type JsonScan, MAX_LEVELS, scanJson } from './json-scan.ts';
 import { lineIndex } from './line-index.ts';
 import { controlCharacterFaults, hiddenCharacterIn, hiddenCharacterRule, plainText } from './plain-text.ts';
 import { type FieldPath, faultAt, faultOfFile, type Source } from './source.ts';
@@ -16,7 +16,7 @@ interface JsonRead {
 }
 
 /** Doubled members and hidden characters told of one file; a map that has more was written by a broken program. */
-const MOST_TOLD = 200;
+const MAX_TOLD = 200;
 
 /** Reads JSON. Places are looked up only when something asks for one: a map of 20,000 points seldom needs any. Never throws. */
 export function readJson(file: string, fileText: string): JsonRead {
@@ -47,7 +47,7 @@ export function readJson(file: string, fileText: string): JsonRead {
 function doubledFaults(file: string, text: string, { doubled }: JsonScan): readonly Fault[] {
   if (doubled.length === 0) return [];
   const placeAt = lineIndex(text);
-  return doubled.slice(0, MOST_TOLD).map(({ offset, name }) =>
+  return doubled.slice(0, MAX_TOLD).map(({ offset, name }) =>
     faultOfFile(
       file,
       {
@@ -64,7 +64,7 @@ function doubledFaults(file: string, text: string, { doubled }: JsonScan): reado
 function hiddenCharacterFaults(source: JsonSource): readonly Fault[] {
   const faults: Fault[] = [];
   const waiting: [unknown, FieldPath][] = [[source.value, []]];
-  for (let next = waiting.pop(); next !== undefined && faults.length < MOST_TOLD; next = waiting.pop()) {
+  for (let next = waiting.pop(); next !== undefined && faults.length < MAX_TOLD; next = waiting.pop()) {
     const [value, path] = next;
     if (typeof value === 'string') {
       const code = hiddenCharacterIn(value);
@@ -86,7 +86,7 @@ function tooDeepFault(file: string, text: string, offset: number): Fault {
     file,
     {
       rule: 'json-depth',
-      found: `more than ${MOST_LEVELS} brackets in one another`,
+      found: `more than ${MAX_LEVELS} brackets in one another`,
       expected: 'GeoJSON, which needs nine',
       mend: 'Look for a bracket that is repeated by mistake, or export the map again.',
     },

@@ -9,8 +9,8 @@ export interface TextPlace {
 /** The first character of a file. */
 export const FILE_START: TextPlace = { line: 1, column: 1 };
 
-const MOST_CHARACTERS_SHOWN = 60;
-const MOST_CHARACTERS_LOOKED_AT = 400;
+const MAX_CHARACTERS_SHOWN = 60;
+const MAX_CHARACTERS_LOOKED_AT = 400;
 
 /** The line and column of an offset. */
 export function placeAtOffset(text: string, offset: number): TextPlace {
@@ -26,11 +26,11 @@ export function placeAtOffset(text: string, offset: number): TextPlace {
 /** Text as a fault shows what was found: in quotes, on one line, cut where it is long; `nothing` where there is none. */
 export function shown(text: string): string {
   // Cut first: a value may be a map of twenty megabytes.
-  const start = text.trimStart().slice(0, MOST_CHARACTERS_LOOKED_AT);
+  const start = text.trimStart().slice(0, MAX_CHARACTERS_LOOKED_AT);
   const oneLine = visibleLine(start.trim().replace(/[ \t\n]+/g, ' '));
   if (oneLine === '') return 'nothing';
   const characters = [...oneLine];
-  return characters.length > MOST_CHARACTERS_SHOWN
-    ? `"${characters.slice(0, MOST_CHARACTERS_SHOWN).join('')}…"`
+  return characters.length > MAX_CHARACTERS_SHOWN
+    ? `"${characters.slice(0, MAX_CHARACTERS_SHOWN).join('')}…"`
     : `"${oneLine}"`;
 }

@@ -44,7 +44,7 @@ const AREA_SCHEMAS = Object.fromEntries(AREA_KINDS.map((kind) => [kind, areaSche
 type Draw = (sheet: Sheet, feature: unknown, path: FieldPath) => void;
 
 /** How each kind is drawn. */
-export const DRAWERS: Readonly<Record<string, Draw>> = {
+export const FEATURE_READERS: Readonly<Record<string, Draw>> = {
   outline: drawOutline,
   island: drawIsland,
   'overhead-line': drawOverheadLine,

@@ -19,7 +19,7 @@ export interface DepthTriangulation {
 const SHORE_SPACING_METRES = 3;
 /** Stretches are not split below this; where two shores meet at a sharp angle it ends the splitting. */
 const SHORTEST_METRES = 0.05;
-const MOST_ROUNDS = 20;
+const MAX_ROUNDS = 20;
 
 /**
  * Triangulates soundings with the shore, which `dryShore` makes. Every stretch of shore that is no edge of the triangulation is split in two and
@@ -35,7 +35,7 @@ export function shoreTriangulation(
     const points = [...rings.flat(), ...soundings];
     const triangulation = triangulated(points);
     const missing = stretchesWithoutEdge(rings, triangulation);
-    if (missing.size === 0 || round === MOST_ROUNDS) {
+    if (missing.size === 0 || round === MAX_ROUNDS) {
       return {
         triangulation,
         depths: Float64Array.from(points, ({ depthMetres }) => depthMetres),

@@ -2,7 +2,7 @@ import type { LatLng } from '../../domain/place.ts';
 import { DEGREE, type Ellipsoid, halfTurnDegrees, WGS84 } from './ellipsoid.ts';
 import { geodesicSeries } from './geodesic-series.ts';
 
-const MOST_ROUNDS = 100;
+const MAX_ROUNDS = 100;
 const SETTLED_RADIANS = 1e-14;
 
 /**
@@ -30,7 +30,7 @@ export function destination(
     geodesicSeries(ellipsoid, cosSquaredAlpha, Math.sin(sigma), Math.cos(sigma), Math.cos(2 * start + sigma));
   let sigma = metres / seriesAt(0).radiusMetres;
   let series = seriesAt(sigma);
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (let round = 0; round < MAX_ROUNDS; round++) {
     const next = metres / series.radiusMetres + series.sigmaCorrection;
     const settled = Math.abs(next - sigma) < SETTLED_RADIANS;
     sigma = next;

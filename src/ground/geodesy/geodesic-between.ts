@@ -11,7 +11,7 @@ export interface Geodesic {
   readonly arrivalBearingDegrees: number;
 }
 
-const MOST_ROUNDS = 200;
+const MAX_ROUNDS = 200;
 /** A tenth of a micrometre on the ground. */
 const SETTLED_RADIANS = 1e-14;
 
@@ -29,7 +29,7 @@ export function geodesicBetween(from: LatLng, to: LatLng, ellipsoid: Ellipsoid =
   const difference = (((to.lng - from.lng + 540) % 360) - 180) * DEGREE;
 
   let lambda = difference;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (let round = 0; round < MAX_ROUNDS; round++) {
     const sinLambda = Math.sin(lambda);
     const cosLambda = Math.cos(lambda);
     const across = cosTo * sinLambda;

@@ -3,9 +3,9 @@ import type { LatLng } from '../../domain/place.ts';
 import { geodesicBetween } from '../geodesy/geodesic-between.ts';
 import type { PlanePoint } from '../plane/plane-point.ts';
 import type { NearbyPlace } from '../survey.ts';
-import { arrivalAt, footholdOf } from './foothold.ts';
 import type { PathGraph } from './path-graph.ts';
-import { type Foothold, shortestWays } from './shortest-ways.ts';
+import { arrivalAt, footholdOf } from './path-snap.ts';
+import { type PathSnap, shortestPaths } from './shortest-paths.ts';
 
 /**
  * Finds which of some places is nearest to a position: by the way along the paths, or in a straight line to a place that
@@ -16,7 +16,7 @@ export function nearestPlace(
   graph: PathGraph,
   toPlane: (position: LatLng) => PlanePoint,
 ): (from: LatLng) => NearbyPlace | null {
-  const joined: { readonly place: MapPlace; readonly foothold: Foothold }[] = [];
+  const joined: { readonly place: MapPlace; readonly foothold: PathSnap }[] = [];
   const apart: MapPlace[] = [];
   for (const place of places) {
     const foothold = footholdOf(graph, toPlane(place.at));
@@ -24,7 +24,7 @@ export function nearestPlace(
     else joined.push({ place, foothold });
   }
   const starts = joined.map(({ foothold }) => foothold);
-  const ways = shortestWays(graph, starts);
+  const ways = shortestPaths(graph, starts);
   return (from) => {
     const there = footholdOf(graph, toPlane(from));
     const arrival = there === null ? null : arrivalAt(graph, ways, starts, there);

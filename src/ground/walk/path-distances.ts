@@ -1,9 +1,9 @@
 import type { WaterMap } from '../../domain/map.ts';
 import type { LatLng } from '../../domain/place.ts';
 import { localPlane } from '../geodesy/local-plane.ts';
-import { arrivalAt, footholdOf } from './foothold.ts';
 import { pathGraph } from './path-graph.ts';
-import { shortestWays } from './shortest-ways.ts';
+import { arrivalAt, footholdOf } from './path-snap.ts';
+import { shortestPaths } from './shortest-paths.ts';
 
 /**
  * Walking distances between points along the drawn paths, in metres, by row and column in the order given. A point is
@@ -19,7 +19,7 @@ export function pathDistancesMetres(
   const graph = pathGraph(map.paths, toPlane);
   const footholds = points.map((point) => footholdOf(graph, toPlane(point)));
   return footholds.map((start, i) => {
-    const ways = start === null ? null : shortestWays(graph, [start]);
+    const ways = start === null ? null : shortestPaths(graph, [start]);
     return footholds.map((there, j) => {
       if (i === j) return 0;
       if (start === null || ways === null || there === null) return null;

@@ -1,9 +1,9 @@
 import type { MapPath } from '../../domain/map.ts';
 import type { LatLng } from '../../domain/place.ts';
 import type { PlanePoint } from '../plane/plane-point.ts';
-import { type Arrival, arrivalAt, footholdOf } from './foothold.ts';
 import type { PathEdge, PathGraph } from './path-graph.ts';
-import { type Foothold, type ShortestWays, shortestWays } from './shortest-ways.ts';
+import { type Arrival, arrivalAt, footholdOf } from './path-snap.ts';
+import { type PathSnap, type ShortestPaths, shortestPaths } from './shortest-paths.ts';
 
 type Usable = (edge: PathEdge) => boolean;
 
@@ -18,7 +18,7 @@ export function pathsUsed(
   return (from, usable) => {
     const start = footholdOf(graph, toPlane(from), usable);
     if (start === null) return () => null;
-    const ways = shortestWays(graph, [start], usable);
+    const ways = shortestPaths(graph, [start], usable);
     return (to) => {
       const there = footholdOf(graph, toPlane(to), usable);
       const arrival = there === null ? null : arrivalAt(graph, ways, [start], there);
@@ -31,9 +31,9 @@ export function pathsUsed(
 /** From the foothold back to the beginning, edge by edge. */
 function pathsBehind(
   { edges }: PathGraph,
-  ways: ShortestWays,
-  start: Foothold,
-  there: Foothold,
+  ways: ShortestPaths,
+  start: PathSnap,
+  there: PathSnap,
   { node }: Arrival,
 ): readonly MapPath[] {
   const used = new Set([edges[there.edge]!.path, edges[start.edge]!.path]);

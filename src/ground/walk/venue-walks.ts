@@ -5,10 +5,10 @@ import type { StandOffRule } from '../../domain/venue.ts';
 import type { PlanePoint } from '../plane/plane-point.ts';
 import { overheadLinesOf } from '../stand-off.ts';
 import type { Walk } from '../survey.ts';
-import { arrivalAt, footholdOf } from './foothold.ts';
 import { linesNear } from './lines-near.ts';
 import { type PathEdge, type PathGraph, pathGraph } from './path-graph.ts';
-import { type Foothold, type ShortestWays, shortestWays } from './shortest-ways.ts';
+import { arrivalAt, footholdOf } from './path-snap.ts';
+import { type PathSnap, type ShortestPaths, shortestPaths } from './shortest-paths.ts';
 import { factsOfWays, isStepFree, NO_WAY_YET, type WayFacts, withLines, withPath } from './way-facts.ts';
 
 /** The drawn paths of all waters as one net, and the ways on it. The steps of a peg's own bank are the last of its way. */
@@ -26,10 +26,10 @@ export interface VenueWalks {
 /** All ways from one car park over the paths that may be used. */
 interface WaysFrom {
   readonly carPark: MapPlace;
-  readonly start: Foothold;
+  readonly start: PathSnap;
   /** Lines near the step from the car park to the paths. */
   readonly startLines: readonly number[];
-  readonly ways: ShortestWays;
+  readonly ways: ShortestPaths;
   readonly factsAt: (node: number) => WayFacts;
 }
 
@@ -53,7 +53,7 @@ export function venueWalks(
       const at = toPlane(carPark.at);
       const start = footholdOf(graph, at, usable);
       if (start === null) return [];
-      const ways = shortestWays(graph, [start], usable);
+      const ways = shortestPaths(graph, [start], usable);
       const first = pointOf(graph, start);
       const { path } = graph.edges[start.edge]!;
       const startLines = near(at, first);
@@ -101,7 +101,7 @@ export function venueWalks(
 function walkTo(
   graph: PathGraph,
   { carPark, start, startLines, ways, factsAt }: WaysFrom,
-  there: Foothold,
+  there: PathSnap,
   near: LinesNear,
   stepLines: readonly number[],
 ): { readonly carPark: MapPlace; readonly metres: number; readonly facts: WayFacts } | null {
@@ -133,7 +133,7 @@ function endsOf({ nodes, edges }: PathGraph, edge: number): readonly [PlanePoint
   return [nodes[from]!, nodes[to]!];
 }
 
-function pointOf(graph: PathGraph, { edge, share }: Foothold): PlanePoint {
+function pointOf(graph: PathGraph, { edge, share }: PathSnap): PlanePoint {
   const [a, b] = endsOf(graph, edge);
   return { x: a.x + share * (b.x - a.x), y: a.y + share * (b.y - a.y) };
 }

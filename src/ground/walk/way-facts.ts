@@ -1,7 +1,7 @@
 import type { MapPath } from '../../domain/map.ts';
 import type { WalkFact } from '../survey.ts';
 import type { PathGraph } from './path-graph.ts';
-import type { ShortestWays } from './shortest-ways.ts';
+import type { ShortestPaths } from './shortest-paths.ts';
 
 /** What a way along paths is like. */
 export interface WayFacts {
@@ -67,7 +67,7 @@ export function withLines(facts: WayFacts, lines: readonly number[]): WayFacts {
  */
 export function factsOfWays(
   graph: PathGraph,
-  ways: ShortestWays,
+  ways: ShortestPaths,
   atStart: (node: number) => WayFacts,
   linesNearEdge: (edge: number) => readonly number[],
 ): (node: number) => WayFacts {

@@ -62,7 +62,7 @@ export function openingSpell({ visits }: BankHistory, today: Day, looks: readonl
 }
 
 /** A width measured sooner after the cut shows nothing of the pace. */
-const LEAST_DAYS_OF_PACE = 14;
+const MIN_DAYS_OF_PACE = 14;
 
 /**
  * A peg's spells in order of time, the unfinished one last; none for a peg that was never cut. What comes after the present
@@ -105,7 +105,7 @@ function closingIn([first, ...between]: readonly BankVisit[]): readonly ClosingI
   const growth = growthAfter(from);
   return between.flatMap(({ day, cut, clearWidthMetres }) => {
     const days = daysBetween(from, day);
-    return cut || clearWidthMetres === undefined || days < LEAST_DAYS_OF_PACE
+    return cut || clearWidthMetres === undefined || days < MIN_DAYS_OF_PACE
       ? []
       : [{ metres: cutTo - clearWidthMetres, after: growth(days) }];
   });

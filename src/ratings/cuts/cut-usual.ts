@@ -27,7 +27,7 @@ const NODE_STEP = 0.1;
 /** Every second node is a candidate for the venue's usual. */
 const USUAL_STEP = 2;
 /** Beyond this many pegs the venue's usual is known well enough: every so many-th is taken. */
-const MOST_PEGS = 400;
+const MAX_PEGS = 400;
 
 /**
  * Learns how a venue's banks behave. The growth from one cut to the next, in growing days with resting days counted as a
@@ -42,7 +42,7 @@ export function learnCutUsual(banks: readonly KnownBank[]): CutUsual | null {
   const all = banks.filter(({ spells, opening }) => spells.length > 0 || opening !== null);
   const spells = all.flatMap((bank) => bank.spells);
   if (!spells.some(({ isEnded }) => isEnded)) return null;
-  const step = Math.ceil(all.length / MOST_PEGS);
+  const step = Math.ceil(all.length / MAX_PEGS);
   const sample = all.filter((_, index) => index % step === 0);
   const nodes = nodesFor(spells);
   const spreads = spreadsOver(nodes);

@@ -34,8 +34,8 @@ export interface CutForecast {
 /** No forecast looks further ahead. */
 const FARTHEST_DAYS = 7300;
 /** Parts that could move no quantile by a day are left out. */
-const LEAST_SHARE = 1e-3;
-const LEAST_WEIGHT = 1e-4;
+const MIN_SHARE = 1e-3;
+const MIN_WEIGHT = 1e-4;
 
 /** One way the unfinished interval may go: log-normal, with a weight. */
 interface Way {
@@ -101,13 +101,13 @@ function waysOf(
   const ways = behaviours.flatMap((behaviour, index): readonly Way[] => {
     const { restingShare, scatter } = behaviour;
     const weightOf = weights[index] as Float64Array;
-    if (weightOf.reduce((a, b) => a + b, 0) < LEAST_WEIGHT) return [];
+    if (weightOf.reduce((a, b) => a + b, 0) < MIN_WEIGHT) return [];
     const [ended, unfinished] = spellLikelihoods(bank, behaviour, nodes);
     const whole = product(ended, unfinished);
     const shares = new Float64Array(nodes.length);
     spreads.forEach((spread, at) => {
       const weight = weightOf[at] as number;
-      if (weight < LEAST_WEIGHT / 10) return;
+      if (weight < MIN_WEIGHT / 10) return;
       const factor = weight / Math.max(dot(spread, whole), 1e-300);
       for (let node = 0; node < nodes.length; node += 1) {
         shares[node] = (shares[node] as number) + factor * (spread[node] as number);
@@ -119,7 +119,7 @@ function waysOf(
     );
   });
   const most = ways.reduce((a, { weight }) => Math.max(a, weight), 0);
-  return ways.filter(({ weight }) => weight > LEAST_SHARE * most);
+  return ways.filter(({ weight }) => weight > MIN_SHARE * most);
 }
 
 /** Two normal pieces of knowledge of one figure: the precisions add up, and the way counts by how well they agree. */

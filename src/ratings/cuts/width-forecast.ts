@@ -11,9 +11,9 @@ export interface WidthForecast {
 /** How well a width may be measured, in metres, with a tape over a grown edge: which of these holds is learnt. */
 const WIDTH_ERRORS_METRES = [0.03, 0.06, 0.1, 0.15, 0.25, 0.4, 0.6] as const;
 /** A bank that has closed in by less than this shows nothing of its pace beyond the error of the tape. */
-const LEAST_METRES = 0.2;
+const MIN_METRES = 0.2;
 /** Fewer spells that ended with a width measured on the way teach nothing. */
-const LEAST_SPELLS = 4;
+const MIN_SPELLS = 4;
 /** Looks farther apart than this tell no more than that: the first is a quarter of the way to the second. */
 const WIDEST_LOG_GAP = Math.log(4);
 /** How well one width tells the due day before anything is learnt, and how many spells that belief counts for. */
@@ -30,7 +30,7 @@ export function learnWidths(
 ): (spell: CutSpell) => WidthForecast | null {
   // Every width on the way, not the last alone: the unfinished spell may be seen as early as any of them.
   const ended = spells.filter((spell) => spell.isEnded && tellingOf(spell).length > 0);
-  if (ended.length < LEAST_SPELLS) return () => null;
+  if (ended.length < MIN_SPELLS) return () => null;
   const seen = ended.flatMap((spell): readonly SeenPace[] => {
     const about = endedAbout(spell, restingShare);
     return tellingOf(spell).map((closingIn) => ({
@@ -46,7 +46,7 @@ export function learnWidths(
   const total = weighed.reduce((sum, { weight }) => sum + weight, 0);
   return (spell) => {
     const closingIn = spell.closingIn.at(-1);
-    if (closingIn === undefined || closingIn.metres < LEAST_METRES) return null;
+    if (closingIn === undefined || closingIn.metres < MIN_METRES) return null;
     const over = (value: (each: (typeof weighed)[number]) => number) =>
       weighed.reduce((sum, each) => sum + each.weight * value(each), 0) / total;
     const mean = over((each) => each.mean);
@@ -60,7 +60,7 @@ export function learnWidths(
 }
 
 function tellingOf({ closingIn }: CutSpell): readonly ClosingIn[] {
-  return closingIn.filter(({ metres }) => metres >= LEAST_METRES);
+  return closingIn.filter(({ metres }) => metres >= MIN_METRES);
 }
 
 /** How an ended spell went on from a width: log growth at its end, less the pace; with the variance of the end alone. */

@@ -46,10 +46,10 @@ export function combinationMoments(
     const own = onColumns(posterior, combination, fixedOnQ);
     mean[index] = own.mean;
     variance[index] = own.variance;
-    if (combination.less === null) return;
-    const less = sharedOf(combination.less);
-    mean[index] = own.mean - less.mean;
-    variance[index] = Math.max(0, own.variance + less.variance - 2 * covariance(posterior, own, less));
+    if (combination.minus === null) return;
+    const minus = sharedOf(combination.minus);
+    mean[index] = own.mean - minus.mean;
+    variance[index] = Math.max(0, own.variance + minus.variance - 2 * covariance(posterior, own, minus));
   });
   return { mean, variance };
 }
@@ -146,11 +146,11 @@ function share({ prepared, covariance: v }: EffectPosterior, own: OnColumns): Sh
   return { ...own, product };
 }
 
-function covariance({ diagonal, eliminatedSd }: EffectPosterior, own: OnColumns, less: Shared): number {
+function covariance({ diagonal, eliminatedSd }: EffectPosterior, own: OnColumns, minus: Shared): number {
   let sum = 0;
-  for (let k = 0; k < own.columns.length; k++) sum += own.weights[k]! * less.product[own.columns[k]!]!;
+  for (let k = 0; k < own.columns.length; k++) sum += own.weights[k]! * minus.product[own.columns[k]!]!;
   for (const [level, weight] of own.levels) {
-    sum += (eliminatedSd * eliminatedSd * weight * (less.levels.get(level) ?? 0)) / diagonal[level]!;
+    sum += (eliminatedSd * eliminatedSd * weight * (minus.levels.get(level) ?? 0)) / diagonal[level]!;
   }
   return sum;
 }

@@ -7,7 +7,7 @@ export interface CombinationWeights {
   readonly effects: Int32Array;
   readonly weights: Float64Array;
   /** What is subtracted, told apart so that it can be shared. */
-  readonly less: CombinationWeights | null;
+  readonly minus: CombinationWeights | null;
   /** Weights on the coefficients of Q, where fixed effects are maximised and not among the effects. */
   readonly onFixed: Float64Array;
   /** False where it rests on a fixed effect no row can tell. */
@@ -24,7 +24,7 @@ export function combinationTranslator(
   const shared = new Map<LinearCombination, CombinationWeights>();
   const { levels, blocks, fixed, fixedEffectFrom } = prepared;
 
-  const translate = ({ fixed: onFixed = [], effects, less }: LinearCombination): CombinationWeights => {
+  const translate = ({ fixed: onFixed = [], effects, minus }: LinearCombination): CombinationWeights => {
     const sums = new Map<number, number>();
     const add = (effect: number, weight: number): void => {
       sums.set(effect, (sums.get(effect) ?? 0) + weight);
@@ -50,7 +50,7 @@ export function combinationTranslator(
     return {
       effects: Int32Array.from(sorted, ([effect]) => effect),
       weights: Float64Array.from(sorted, ([, weight]) => weight),
-      less: less === undefined ? null : translateShared(less),
+      minus: minus === undefined ? null : translateShared(minus),
       onFixed: fixedEffectFrom >= 0 ? new Float64Array(0) : onQ,
       isKnown,
     };
@@ -63,14 +63,14 @@ export function combinationTranslator(
   return translate;
 }
 
-export function isKnown({ isKnown: own, less }: CombinationWeights): boolean {
-  return own && (less === null || isKnown(less));
+export function isKnown({ isKnown: own, minus }: CombinationWeights): boolean {
+  return own && (minus === null || isKnown(minus));
 }
 
 /** A combination with its chain of `less` written out. */
 export function flattened(combination: CombinationWeights): CombinationWeights {
-  if (combination.less === null) return combination;
-  const rest = flattened(combination.less);
+  if (combination.minus === null) return combination;
+  const rest = flattened(combination.minus);
   const sums = new Map<number, number>();
   combination.effects.forEach((effect, k) => {
     sums.set(effect, combination.weights[k]!);
@@ -82,7 +82,7 @@ export function flattened(combination: CombinationWeights): CombinationWeights {
   return {
     effects: Int32Array.from(sorted, ([effect]) => effect),
     weights: Float64Array.from(sorted, ([, weight]) => weight),
-    less: null,
+    minus: null,
     onFixed: combination.onFixed.map((weight, k) => weight - rest.onFixed[k]!),
     isKnown: isKnown(combination),
   };

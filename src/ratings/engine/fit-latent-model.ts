@@ -14,7 +14,7 @@ import { observedInformation } from './observed-information.ts';
 import { logSdErrors, maximisedFixed } from './parameter-errors.ts';
 import { findModeInPlace, type ModeTolerance } from './posterior-mode.ts';
 import { type PreparedModel, prepareModel } from './prepared-model.ts';
-import { thinnedModel } from './thinned-model.ts';
+import { subsampledModel } from './subsampled-model.ts';
 import { dataSpread } from './typical-values.ts';
 
 /** Columns beyond which a fit starts from a thinned model, and spares inverses until it is close. */
@@ -25,7 +25,7 @@ const COARSE: ModeTolerance = { gain: 1e-10, staleGain: 1e-7 };
 /** Whoever stops this far from the best variances asks for no finer modes. */
 const COARSE_FROM = 1e-3;
 /** Levels that the thinned term keeps, or nearly. */
-const THINNED_LEVELS = 500;
+const SUBSAMPLED_LEVELS = 500;
 
 /**
  * Fits a latent Gaussian mixed model: the sds by maximising the (Laplace) marginal likelihood, the effects by their posterior
@@ -127,9 +127,9 @@ function startedNearby(model: LatentModel, { blocks, eliminated }: PreparedModel
     if (term === eliminated || basis !== null) return;
     if (largest < 0 || effects > blocks[largest]!.effects) largest = term;
   });
-  const share = largest < 0 ? 1 : Math.floor(blocks[largest]!.effects / THINNED_LEVELS);
+  const share = largest < 0 ? 1 : Math.floor(blocks[largest]!.effects / SUBSAMPLED_LEVELS);
   if (share < 2) return options;
-  const { sd, residualSd } = fitLatentModel(thinnedModel(model, largest, share), {
+  const { sd, residualSd } = fitLatentModel(subsampledModel(model, largest, share), {
     ...options,
     variances: 'mode',
     tolerance: 0.1,

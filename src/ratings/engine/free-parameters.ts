@@ -6,7 +6,7 @@ import type { PreparedModel } from './prepared-model.ts';
 import { dataSpread, leastSquaresOnQ } from './typical-values.ts';
 
 /** An sd that moves no row by more than this share of the residual sd counts as zero. */
-const LEAST_SHARE = 1e-4;
+const MIN_SHARE = 1e-4;
 
 /** The free parameters as one vector: log sds, log σ, β on Q; with its start and its bounds. */
 export interface ParameterSpace {
@@ -46,7 +46,7 @@ export function parameterSpace(model: LatentModel, prepared: PreparedModel, opti
     fixed: isMaximised && heldFixed === undefined ? prepared.fixed.q.map((_, k) => k) : [],
   };
   const residualStart = given?.residualSd ?? 0.7 * spread;
-  const least = free.terms.map((t) => Math.log((LEAST_SHARE * (heldResidual ?? 0.7 * spread)) / (rowSizes[t]! || 1)));
+  const least = free.terms.map((t) => Math.log((MIN_SHARE * (heldResidual ?? 0.7 * spread)) / (rowSizes[t]! || 1)));
   const start = free.terms.map((t, i) => {
     const usual = (0.5 * spread) / (Math.sqrt(model.terms.length) * (rowSizes[t]! || 1));
     return Math.max(least[i]! + 1, Math.log(given?.sd[model.terms[t]!.name] ?? usual));

@@ -19,7 +19,7 @@ const ROUGH: ModeTolerance = { gain: 1e-8, staleGain: 1e-5 };
 /** A length misjudged by less than this, in its logarithm, is believed; by twice as much, not at all. */
 const BELIEVED = 0.25;
 /** Together no more than this many numbers of stored covariances, 64 MB; a larger model works them out again when asked. */
-const MOST_STORED = 8e6;
+const MAX_STORED = 8e6;
 
 /** One side of an axis: its outer node, how long it is, and what is known there. */
 interface Side {
@@ -42,7 +42,7 @@ export function integrateVariances(
   middle: EffectPosterior,
 ): (combinations: readonly CombinationWeights[]) => CombinationPosterior {
   const { effects } = search.state.prepared;
-  const isStored = 2 * found.point.length * effects * effects <= MOST_STORED;
+  const isStored = 2 * found.point.length * effects * effects <= MAX_STORED;
   const axes = axesOf(search, found, isStored);
   const noFixed = new Float64Array(0);
 

@@ -123,7 +123,7 @@ export interface LinearCombination {
   readonly fixed?: readonly { readonly name: string; readonly weight: number }[];
   readonly effects: readonly { readonly term: string; readonly column: number; readonly weight: number }[];
   /** Subtracted. Share one object between combinations that are compared with the same thing: it is solved for once. */
-  readonly less?: LinearCombination;
+  readonly minus?: LinearCombination;
 }
 
 /** Posterior means and standard deviations of linear combinations, in the order asked. */

@@ -106,7 +106,7 @@ export function solveSystemInPlace(system: LatentSystem, x: Float64Array): void 
 }
 
 /** x becomes H^(−1/2) x: independent standard numbers become draws with covariance H⁻¹. */
-export function spreadInPlace(system: LatentSystem, x: Float64Array): void {
+export function applyInverseSqrtInPlace(system: LatentSystem, x: Float64Array): void {
   const { levels, size } = system.prepared;
   for (let level = 0; level < levels; level++) x[level] = x[level]! / Math.sqrt(system.diagonal[level]!);
   solveUpperInPlace(system.factor, size, x.subarray(levels));

@@ -27,8 +27,14 @@ export function objectiveAt(
   tolerance: ModeTolerance = search.modeTolerance,
 ): { logMarginal: number; objective: number } {
   const { state, variances } = search;
-  const narrowed = state.prepared.blocks.map(({ count }, t) => (count === 0 ? 1 : variances.trace[t]! / count));
-  setParametersInPlace(state, search.space.at(point), narrowed.includes(0) ? undefined : narrowed);
+  const posteriorVarianceShare = state.prepared.blocks.map(({ count }, t) =>
+    count === 0 ? 1 : variances.trace[t]! / count,
+  );
+  setParametersInPlace(
+    state,
+    search.space.at(point),
+    posteriorVarianceShare.includes(0) ? undefined : posteriorVarianceShare,
+  );
   const logMarginal = findModeInPlace(state, tolerance);
   const prior = priorAt(point, search.space.free, search.options.weakPriors, search.space.sdScales, search.isByLog);
   return { logMarginal, objective: logMarginal + prior.value };

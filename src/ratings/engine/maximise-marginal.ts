@@ -1,4 +1,4 @@
-import { guardedDirection, secantInPlace } from './guarded-direction.ts';
+import { boundedNewtonStep, secantInPlace } from './bounded-newton-step.ts';
 import type { StopReason } from './latent-model.ts';
 import { objectiveAt, type Search, slopeAt } from './marginal-search.ts';
 
@@ -51,7 +51,7 @@ export function maximiseMarginal(search: Search): Maximum {
     );
     const least = point.map((value, i) => Math.max(space.lower[i]! - value, -longest[i]!));
     const most = point.map((value, i) => Math.min(space.upper[i]! - value, longest[i]!));
-    const { step, gain } = guardedDirection(gradient, information, least, most);
+    const { step, gain } = boundedNewtonStep(gradient, information, least, most);
     const distance = Math.sqrt(Math.max(0, gain));
     options.progress?.({ iteration, logMarginal: here.logMarginal, distance });
     if (distance <= tolerance && !isProbed) {

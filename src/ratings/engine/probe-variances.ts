@@ -1,7 +1,7 @@
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { EffectVariances } from './effect-variances.ts';
-import { type LatentSystem, spreadInPlace } from './latent-system.ts';
+import { applyInverseSqrtInPlace, type LatentSystem } from './latent-system.ts';
 import { allEffectsInPlace, predictorInPlace } from './linear-predictor.ts';
 
 const PROBES = 32;
@@ -23,7 +23,7 @@ export function probedVariancesInPlace(into: EffectVariances, system: LatentSyst
   for (const row of censored) into.leverage[row] = 0;
   for (let probe = 0; probe < PROBES; probe++) {
     for (let i = 0; i < x.length; i++) x[i] = uniformInt(generator, 0, 1) === 0 ? -1 : 1;
-    spreadInPlace(system, x);
+    applyInverseSqrtInPlace(system, x);
     blocks.forEach(({ from, count }, term) => {
       const first = term === eliminated ? 0 : levels + from;
       for (let i = first; i < first + count; i++) into.trace[term]! += (x[i]! * x[i]!) / PROBES;

@@ -1,6 +1,6 @@
-import { type CutNormal, cutNormalInPlace } from './cut-normal.ts';
 import type { Observations } from './latent-model.ts';
 import { LOG_ROOT_TWO_PI } from './normal-cdf.ts';
+import { type TruncatedNormal, truncatedNormalInPlace } from './truncated-normal.ts';
 
 /**
  * What each row says, at a linear predictor η and a residual sd σ: the derivatives of its log-likelihood ℓ. Rows that are
@@ -35,7 +35,7 @@ export function emptyRowLikelihood(rows: number): RowLikelihood {
   };
 }
 
-const cut: CutNormal = { logChance: 0, mean: 0, information: 0, thirdMoment: 0, fourthMoment: 0 };
+const cut: TruncatedNormal = { logProbability: 0, mean: 0, information: 0, thirdMoment: 0, fourthMoment: 0 };
 
 /**
  * Fills `into` for all rows. For a censored row ℓ = log of the normal chance of its interval; its derivatives are the
@@ -68,10 +68,10 @@ export function rowLikelihoodInPlace(
       // d log of the row's own sd / d log σ.
       const share = (perOwn * residualSd) ** 2;
       const perOwnVariance = perOwn * perOwn;
-      cutNormalInPlace(cut, (lower[i]! - predictor[i]!) * perOwn, (upper[i]! - predictor[i]!) * perOwn);
+      truncatedNormalInPlace(cut, (lower[i]! - predictor[i]!) * perOwn, (upper[i]! - predictor[i]!) * perOwn);
       const { mean, information, thirdMoment, fourthMoment } = cut;
       const variance = 1 - information;
-      total += cut.logChance;
+      total += cut.logProbability;
       totalBySpread += share * (mean * mean - information);
       into.slope[i] = mean * perOwn;
       into.weight[i] = Math.max(0, information) * perOwnVariance;
@@ -97,8 +97,8 @@ export function totalLogLikelihood(observations: Observations, predictor: Float6
       total -= 0.5 * z * z + exact;
     } else {
       const perOwn = blur === undefined || blur[i] === 0 ? perSd : 1 / Math.hypot(residualSd, blur[i]!);
-      cutNormalInPlace(cut, (lower[i]! - predictor[i]!) * perOwn, (upper[i]! - predictor[i]!) * perOwn);
-      total += cut.logChance;
+      truncatedNormalInPlace(cut, (lower[i]! - predictor[i]!) * perOwn, (upper[i]! - predictor[i]!) * perOwn);
+      total += cut.logProbability;
     }
   }
   return total;

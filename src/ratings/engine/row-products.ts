@@ -1,7 +1,7 @@
 import { DEPTH, type ProductKernel, productKernel, STRIP } from './product-kernel.ts';
 
 /** Fewer rows than this do not pay for laying out their columns for the kernel. */
-const LEAST_ROWS = 12;
+const MIN_ROWS = 12;
 
 let kernel: ProductKernel | null | undefined;
 
@@ -26,7 +26,7 @@ export function subtractRowProductsInPlace(
   isLower: boolean,
 ): void {
   if (kernel === undefined) kernel = productKernel();
-  if (kernel === null || rowTo - rowFrom < LEAST_ROWS) {
+  if (kernel === null || rowTo - rowFrom < MIN_ROWS) {
     subtractPlainlyInPlace(matrix, size, rowFrom, rowTo, columnFrom, columnTo, kFrom, kTo, isLower);
     return;
   }

@@ -5,7 +5,7 @@ interface SmallSymmetric {
 }
 
 /** Of the largest eigenvalue of M at unit diagonal: less counts as nothing known. */
-const LEAST_EIGENVALUE = 1e-10;
+const MIN_EIGENVALUE = 1e-10;
 
 /**
  * Solves M x = b, M scaled to a unit diagonal first, through its eigenvalues. A direction M says nothing about, or less than
@@ -19,7 +19,7 @@ export function solveSmall({ count, values }: SmallSymmetric, b: ArrayLike<numbe
   const scaled = values.map((value, k) => value * scale[Math.floor(k / count)]! * scale[k % count]!);
   const x = new Float64Array(count);
   const { values: eigenvalues, vectors } = eigenSmall({ count, values: scaled });
-  const least = LEAST_EIGENVALUE * eigenvalues.reduce((most, value) => Math.max(most, value), 0);
+  const least = MIN_EIGENVALUE * eigenvalues.reduce((most, value) => Math.max(most, value), 0);
   vectors.forEach((vector, k) => {
     if (!(least > 0)) return;
     const share = vector.reduce((sum, v, i) => sum + v * scale[i]! * b[i]!, 0) / Math.max(eigenvalues[k]!, least);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { MOST_LEVELS, scanJson } from '../../../src/content/sources/json-scan.ts';
+import { MAX_LEVELS, scanJson } from '../../../src/content/sources/json-scan.ts';
 import { readJson } from '../../../src/content/sources/json-source.ts';
 
 /** Every JSON value, its text with blanks or without. */
@@ -54,7 +54,7 @@ test('an overhead line that is drawn twice under one name of a member is a fault
 });
 
 test('tells of brackets nested beyond measure', () => {
-  expect(scanJson('['.repeat(MOST_LEVELS) + ']'.repeat(MOST_LEVELS)).tooDeepAt).toBeNull();
+  expect(scanJson('['.repeat(MAX_LEVELS) + ']'.repeat(MAX_LEVELS)).tooDeepAt).toBeNull();
   expect(scanJson('[{"a":'.repeat(500_000)).tooDeepAt).not.toBeNull();
 });
 

@@ -18,7 +18,7 @@ export interface Bed {
   readonly shelfWander: { readonly share: number; readonly metres: number };
 }
 
-const LEAST_DEPTH_METRES = 0.15;
+const MIN_DEPTH_METRES = 0.15;
 
 /** Depth below datum at a spot, in metres; null on land. */
 export function depthAt(
@@ -42,7 +42,7 @@ function bedDepth(bed: Bed, shoreMetres: number, spot: Spot): number {
   const swell = Math.sin(spot.x / 11.3 + 0.7) * Math.cos(spot.y / 9.1) + 0.6 * Math.sin((spot.x + spot.y) / 23);
   // The undulation dies out towards the shore, where the shelf rules.
   depth += bed.undulationMetres * swell * Math.min(1, shoreMetres / 6);
-  return Math.max(LEAST_DEPTH_METRES, depth);
+  return Math.max(MIN_DEPTH_METRES, depth);
 }
 
 /** Depth of the shelf at a distance from shore, by straight lines between its corners. */

@@ -19,7 +19,7 @@ function figuresOf(fit: LatentFit): number[] {
     { effects: [{ term: 'event', column: 0, weight: 1 }] },
     {
       effects: [{ term: 'month', column: 3, weight: 1 }],
-      less: { effects: [{ term: 'peg', column: 1, weight: 0.5 }] },
+      minus: { effects: [{ term: 'peg', column: 1, weight: 0.5 }] },
     },
     { fixed: [{ name: 'level', weight: 1 }], effects: [{ term: 'event', column: 1, weight: 1 }] },
   ]);
@@ -242,8 +242,8 @@ describe('linear combinations', () => {
   const { model } = simulatedModel({ ...SMALL_VENUE, events: 24, pegs: 12, anglers: 20, field: 8, features: 2 });
 
   /** A combination with what it is less written out. */
-  function writtenOut({ effects, less }: LinearCombination): LinearCombination {
-    const rest = less === undefined ? [] : writtenOut(less).effects;
+  function writtenOut({ effects, minus }: LinearCombination): LinearCombination {
+    const rest = minus === undefined ? [] : writtenOut(minus).effects;
     return { effects: [...effects, ...rest.map(({ term, column, weight }) => ({ term, column, weight: -weight }))] };
   }
 
@@ -255,9 +255,9 @@ describe('linear combinations', () => {
     const mixed: LinearCombination[] = [
       {
         effects: [event(0, 1)],
-        less: { effects: [event(1, 0.5), event(2, 0.5), { term: 'peg', column: 0, weight: 1 }] },
+        minus: { effects: [event(1, 0.5), event(2, 0.5), { term: 'peg', column: 0, weight: 1 }] },
       },
-      { effects: [event(3, 1)], less: { effects: [event(3, 1)], less: { effects: [event(4, 2)] } } },
+      { effects: [event(3, 1)], minus: { effects: [event(3, 1)], minus: { effects: [event(4, 2)] } } },
     ];
     const asked = [...returns, ...mixed];
     const shared = fit.posterior(asked);

@@ -6,11 +6,11 @@ import { normalQuantile } from '../../../src/ratings/engine/normal-quantile.ts';
 describe('the normal distribution', () => {
   it('gives back the chance of its quantile, in both tails', () => {
     fc.assert(
-      fc.property(fc.double({ min: -690, max: -1e-9, noNaN: true }), (logChance) => {
-        const p = Math.exp(logChance);
+      fc.property(fc.double({ min: -690, max: -1e-9, noNaN: true }), (logProbability) => {
+        const p = Math.exp(logProbability);
         // Close to 1 the chance itself is known no better than to half a unit of rounding.
-        const error = Math.abs(logNormalCdf(normalQuantile(p)) - logChance);
-        expect(error).toBeLessThan(1e-12 * Math.abs(logChance) + 4e-16);
+        const error = Math.abs(logNormalCdf(normalQuantile(p)) - logProbability);
+        expect(error).toBeLessThan(1e-12 * Math.abs(logProbability) + 4e-16);
       }),
     );
   });

@@ -156,8 +156,8 @@ export function pegMonthReturns({ features, truth }: SimulatedModel): TrueCombin
     const sum = (p: number) =>
       features[p]!.reduce((all, f) => all + truth.feature[f]! + truth.featureMonth[f]![month]!, truth.peg[p]!);
     const mean = features.reduce((all, _, p) => all + sum(p), 0) / features.length;
-    const less: LinearCombination = { effects: features.flatMap((_, p) => effectsOf(p, 1 / features.length)) };
-    return features.map((_, p) => ({ combination: { effects: effectsOf(p, 1), less }, truth: sum(p) - mean }));
+    const minus: LinearCombination = { effects: features.flatMap((_, p) => effectsOf(p, 1 / features.length)) };
+    return features.map((_, p) => ({ combination: { effects: effectsOf(p, 1), minus }, truth: sum(p) - mean }));
   });
 }
 

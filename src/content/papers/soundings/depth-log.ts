@@ -38,7 +38,7 @@ const NEIGHBOURS = 4;
 const NORMAL_SCALE = 1.4826;
 const MAX_DEVIATIONS = 3;
 /** A bed steps by this much from one ping to the next without anything being wrong. */
-const LEAST_JUMP_METRES = 0.25;
+const MIN_JUMP_METRES = 0.25;
 
 /**
  * Which depths of a run jump away from those around them: a fish, weed, or a lost bottom. Held against the median of nine
@@ -52,6 +52,6 @@ export function isJump(depthsMetres: readonly number[]): readonly boolean[] {
     return depth - median(depthsMetres.slice(from, from + 2 * NEIGHBOURS + 1));
   });
   const spread = NORMAL_SCALE * median(residuals.map(Math.abs));
-  const most = Math.max(LEAST_JUMP_METRES, MAX_DEVIATIONS * spread);
+  const most = Math.max(MIN_JUMP_METRES, MAX_DEVIATIONS * spread);
   return residuals.map((residual) => Math.abs(residual) > most);
 }

@@ -4,7 +4,7 @@ import type { LatentModel, RandomTerm, SparseRows } from './latent-model.ts';
  * A model with every `share`-th level of one term, and the rows of those levels alone: enough to find nearly the variances of a
  * model too large to begin with. Other terms keep their columns.
  */
-export function thinnedModel(model: LatentModel, termIndex: number, share: number): LatentModel {
+export function subsampledModel(model: LatentModel, termIndex: number, share: number): LatentModel {
   const term = model.terms[termIndex]!;
   const kept: number[] = [];
   for (let i = 0; i + 1 < term.rows.rowStart.length; i++) {

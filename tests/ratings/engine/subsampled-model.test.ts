@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { thinnedModel } from '../../../src/ratings/engine/thinned-model.ts';
+import { subsampledModel } from '../../../src/ratings/engine/subsampled-model.ts';
 import { mixedModel } from './example-models.ts';
 
 describe('a thinned model', () => {
   const model = mixedModel();
-  const thin = thinnedModel(model, 0, 3);
+  const thin = subsampledModel(model, 0, 3);
 
   it('keeps the rows of every third level of the term, with all that belongs to them', () => {
     const { rowStart, column } = model.terms[0]!.rows;

@@ -1,7 +1,7 @@
 import type { PathEdge, PathGraph } from './path-graph.ts';
 
 /** Somewhere beside the paths, joined to its nearest point on them by a straight step. */
-export interface Foothold {
+export interface PathSnap {
   readonly edge: number;
   /** Where on the edge: 0 at its start, 1 at its end. */
   readonly share: number;
@@ -10,7 +10,7 @@ export interface Foothold {
 }
 
 /** Shortest ways from one or several places to every node of the net. */
-export interface ShortestWays {
+export interface ShortestPaths {
   /** Infinite where no way leads. */
   readonly metres: Float64Array;
   /** The edge by which the way comes to the node; −1 at its beginning and where no way leads. */
@@ -23,11 +23,11 @@ export interface ShortestWays {
  * Shortest ways from the nearest of some footholds to every node (Dijkstra, Numerische Mathematik 1, 1959, with a binary
  * heap). Edges for which `usable` says no are not walked.
  */
-export function shortestWays(
+export function shortestPaths(
   { nodes, edges, edgesAt }: PathGraph,
-  starts: readonly Foothold[],
+  starts: readonly PathSnap[],
   usable: (edge: PathEdge) => boolean = () => true,
-): ShortestWays {
+): ShortestPaths {
   const metres = new Float64Array(nodes.length).fill(Number.POSITIVE_INFINITY);
   const by = new Int32Array(nodes.length).fill(-1);
   const from = new Int32Array(nodes.length).fill(-1);

@@ -1,6 +1,6 @@
 import type { PlanePoint } from '../plane/plane-point.ts';
 import type { PathEdge, PathGraph } from './path-graph.ts';
-import type { Foothold, ShortestWays } from './shortest-ways.ts';
+import type { PathSnap, ShortestPaths } from './shortest-paths.ts';
 
 /** A place farther than this from every path is not joined to them. */
 export const STEP_TO_PATH_METRES = 30;
@@ -10,8 +10,8 @@ export function footholdOf(
   graph: PathGraph,
   p: PlanePoint,
   usable: (edge: PathEdge) => boolean = () => true,
-): Foothold | null {
-  let nearest: Foothold | null = null;
+): PathSnap | null {
+  let nearest: PathSnap | null = null;
   for (const { segment, share, distanceMetres } of graph.index.within(p, STEP_TO_PATH_METRES)) {
     const isNearer = nearest === null || distanceMetres < nearest.offMetres;
     if (isNearer && usable(graph.edges[segment]!)) nearest = { edge: segment, share, offMetres: distanceMetres };
@@ -31,9 +31,9 @@ export interface Arrival {
 /** The shortest way to a foothold, along its edge from either end or straight from a start on the same edge; null where no way leads. */
 export function arrivalAt(
   graph: PathGraph,
-  ways: ShortestWays,
-  starts: readonly Foothold[],
-  there: Foothold,
+  ways: ShortestPaths,
+  starts: readonly PathSnap[],
+  there: PathSnap,
 ): Arrival | null {
   const edge = graph.edges[there.edge]!;
   let best: Arrival | null = null;

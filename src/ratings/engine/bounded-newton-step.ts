@@ -4,7 +4,7 @@ import { solveSmall } from './small-symmetric.ts';
  * The step within its bounds, and the gain the whole slope promises. A parameter whose step is cut keeps the cut one, and the
  * others are solved for again with it, so that cutting one does not send the rest astray.
  */
-export function guardedDirection(
+export function boundedNewtonStep(
   gradient: Float64Array,
   information: Float64Array,
   least: Float64Array,

@@ -45,7 +45,7 @@ const TERMS: readonly { readonly term: Term; readonly name: string; readonly mea
 ];
 
 /** How far each term of the model swings a bag: the factor within which two of three lie, `exp(sd)`. */
-export function sizeOfParts(bags: readonly BagTables[]): readonly PartRow[] {
+export function varianceComponents(bags: readonly BagTables[]): readonly PartRow[] {
   return TERMS.map(({ term, name, means }) => ({
     name,
     means,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { segmentIndex } from '../../../src/ground/plane/segment-index.ts';
 import type { PathGraph } from '../../../src/ground/walk/path-graph.ts';
-import { shortestWays } from '../../../src/ground/walk/shortest-ways.ts';
+import { shortestPaths } from '../../../src/ground/walk/shortest-paths.ts';
 
 type Lengths = readonly (readonly [from: number, to: number, metres: number])[];
 
@@ -47,7 +47,7 @@ const KNOWN: Lengths = [
 ];
 
 test('shortest ways on a known graph are the known ones, by the known places', () => {
-  const ways = shortestWays(graphOf(6, KNOWN), [{ edge: 0, share: 0, offMetres: 0 }]);
+  const ways = shortestPaths(graphOf(6, KNOWN), [{ edge: 0, share: 0, offMetres: 0 }]);
   expect([...ways.metres]).toEqual([0, 7, 9, 20, 20, 11]);
   const before = [...ways.by].map((e) => (e === -1 ? null : KNOWN[e]!.slice(0, 2)));
   expect(before).toEqual([null, null, [0, 2], [2, 3], [4, 5], [2, 5]]);
@@ -60,7 +60,7 @@ test('shortest ways are those found by weighing all places between, on any graph
   fc.assert(
     fc.property(fc.array(edge, { minLength: 1, maxLength: 25 }), (lengths) => {
       const start = lengths[0]![0];
-      const ways = shortestWays(graphOf(size, lengths), [{ edge: 0, share: 0, offMetres: 0 }]);
+      const ways = shortestPaths(graphOf(size, lengths), [{ edge: 0, share: 0, offMetres: 0 }]);
       // The start's own edge is walked from its beginning, whose length is the share of it.
       expect([...ways.metres]).toEqual(allShortest(size, lengths)[start]);
     }),
@@ -75,7 +75,7 @@ test('from several starts every place is reached from the nearest of them', () =
     [2, 3, 10],
     [3, 4, 10],
   ]);
-  const ways = shortestWays(line, [
+  const ways = shortestPaths(line, [
     { edge: 0, share: 0, offMetres: 0 },
     { edge: 3, share: 1, offMetres: 5 },
   ]);
@@ -84,7 +84,7 @@ test('from several starts every place is reached from the nearest of them', () =
 });
 
 test('edges that may not be used are not walked, and what lies behind them is out of reach', () => {
-  const ways = shortestWays(
+  const ways = shortestPaths(
     graphOf(3, [
       [0, 1, 10],
       [1, 2, 10],

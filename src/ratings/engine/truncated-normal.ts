@@ -2,8 +2,8 @@ import { LOG_ROOT_TWO_PI, logNormalCdf, normalCdf, normalDensity } from './norma
 import { tailRatiosInPlace } from './tail-moments.ts';
 
 /** The standard normal x cut to an interval. Central moments, and the chance of the interval before the cut. */
-export interface CutNormal {
-  logChance: number;
+export interface TruncatedNormal {
+  logProbability: number;
   mean: number;
   /** 1 − variance: what a row known to lie in the interval tells about its mean, 0 to 1 of an exact row. */
   information: number;
@@ -20,14 +20,14 @@ const ratios = new Float64Array(4);
  * Formulas: Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions 1, 1994, 13.10; the tail by Laplace's
  * continued fraction, a short interval by Gauss–Legendre quadrature, since differences of Φ would cancel there.
  */
-export function cutNormalInPlace(into: CutNormal, a: number, b: number): void {
+export function truncatedNormalInPlace(into: TruncatedNormal, a: number, b: number): void {
   if (a === Number.NEGATIVE_INFINITY && b === Number.POSITIVE_INFINITY) {
-    Object.assign(into, { logChance: 0, mean: 0, information: 0, thirdMoment: 0, fourthMoment: 3 });
+    Object.assign(into, { logProbability: 0, mean: 0, information: 0, thirdMoment: 0, fourthMoment: 3 });
     return;
   }
   // Work with the interval that leans to the right, and mirror the odd moments afterwards.
   if (a + b < 0) {
-    cutNormalInPlace(into, -b, -a);
+    truncatedNormalInPlace(into, -b, -a);
     into.mean = -into.mean;
     into.thirdMoment = -into.thirdMoment;
     return;
@@ -39,7 +39,7 @@ export function cutNormalInPlace(into: CutNormal, a: number, b: number): void {
 }
 
 /** a below 2 and a wide interval: the chance is no small difference, textbook formulas hold. */
-function wideInterval(into: CutNormal, a: number, b: number): void {
+function wideInterval(into: TruncatedNormal, a: number, b: number): void {
   const isOpen = b === Number.POSITIVE_INFINITY;
   const chance = isOpen ? normalCdf(-a) : normalCdf(b) - normalCdf(a);
   const p = a === Number.NEGATIVE_INFINITY ? 0 : normalDensity(a) / chance;
@@ -50,13 +50,13 @@ function wideInterval(into: CutNormal, a: number, b: number): void {
   const second = 1 + ap - bq;
   const third = 2 * mean + (p === 0 ? 0 : a * ap) - (q === 0 ? 0 : b * bq);
   const fourth = 3 * second + (p === 0 ? 0 : a * a * ap) - (q === 0 ? 0 : b * b * bq);
-  into.logChance = isOpen ? logNormalCdf(-a) : Math.log(chance);
+  into.logProbability = isOpen ? logNormalCdf(-a) : Math.log(chance);
   into.information = mean * mean - ap + bq;
   centre(into, mean, second, third, fourth);
 }
 
 /** The whole interval in the upper tail: moments of the distance s = x − a beyond the near bound. */
-function tailInterval(into: CutNormal, a: number, b: number): void {
+function tailInterval(into: TruncatedNormal, a: number, b: number): void {
   tailRatiosInPlace(ratios, a);
   let zeroth = 1 / (a + ratios[0]!);
   let first = zeroth * ratios[0]!;
@@ -79,14 +79,14 @@ function tailInterval(into: CutNormal, a: number, b: number): void {
     third -= b3 + width * (3 * b2 + width * (3 * b1 + width * b0));
     fourth -= b4 + width * (4 * b3 + width * (6 * b2 + width * (4 * b1 + width * b0)));
   }
-  into.logChance = -0.5 * a * a - LOG_ROOT_TWO_PI + Math.log(zeroth);
+  into.logProbability = -0.5 * a * a - LOG_ROOT_TWO_PI + Math.log(zeroth);
   fromDistances(into, a, first / zeroth, second / zeroth, third / zeroth, fourth / zeroth);
 }
 
 /** Positive nodes and weights of the 20-point Gauss–Legendre rule on (−1, 1), found once by Newton's method. */
 const LEGENDRE = legendreRule(20);
 
-function shortInterval(into: CutNormal, a: number, width: number): void {
+function shortInterval(into: TruncatedNormal, a: number, width: number): void {
   let zeroth = 0;
   let first = 0;
   let second = 0;
@@ -101,18 +101,18 @@ function shortInterval(into: CutNormal, a: number, width: number): void {
     third += mass * s * s * s;
     fourth += mass * s * s * s * s;
   }
-  into.logChance = -0.5 * a * a - LOG_ROOT_TWO_PI + Math.log(zeroth);
+  into.logProbability = -0.5 * a * a - LOG_ROOT_TWO_PI + Math.log(zeroth);
   fromDistances(into, a, first / zeroth, second / zeroth, third / zeroth, fourth / zeroth);
 }
 
-function fromDistances(into: CutNormal, a: number, m1: number, m2: number, m3: number, m4: number): void {
+function fromDistances(into: TruncatedNormal, a: number, m1: number, m2: number, m3: number, m4: number): void {
   into.information = 1 - (m2 - m1 * m1);
   centre(into, m1, m2, m3, m4);
   into.mean = a + m1;
 }
 
 /** Central moments from raw ones; `information` is the caller's, who knows the form that does not cancel. */
-function centre(into: CutNormal, m1: number, m2: number, m3: number, m4: number): void {
+function centre(into: TruncatedNormal, m1: number, m2: number, m3: number, m4: number): void {
   into.mean = m1;
   into.thirdMoment = m3 - 3 * m2 * m1 + 2 * m1 * m1 * m1;
   into.fourthMoment = m4 - 4 * m3 * m1 + 6 * m2 * m1 * m1 - 3 * m1 * m1 * m1 * m1;

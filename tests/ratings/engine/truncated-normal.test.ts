@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type CutNormal, cutNormalInPlace } from '../../../src/ratings/engine/cut-normal.ts';
+import { type TruncatedNormal, truncatedNormalInPlace } from '../../../src/ratings/engine/truncated-normal.ts';
 
-const empty = (): CutNormal => ({ logChance: 0, mean: 0, information: 0, thirdMoment: 0, fourthMoment: 0 });
+const empty = (): TruncatedNormal => ({ logProbability: 0, mean: 0, information: 0, thirdMoment: 0, fourthMoment: 0 });
 
 /** Moments by the trapezium rule about the bound nearest to zero, where the density is largest. */
-function byQuadrature(a: number, b: number): CutNormal {
+function byQuadrature(a: number, b: number): TruncatedNormal {
   const origin = a > 0 ? a : Math.min(b, 0);
   const reach = 40 / Math.max(1, Math.abs(origin));
   const from = Math.max(a, origin - reach);
@@ -22,7 +22,7 @@ function byQuadrature(a: number, b: number): CutNormal {
   const [m0, m1, m2, m3, m4] = sums.map((sum) => sum / sums[0]!) as [number, number, number, number, number];
   void m0;
   return {
-    logChance: Math.log(sums[0]!) - 0.5 * origin * origin - 0.5 * Math.log(2 * Math.PI),
+    logProbability: Math.log(sums[0]!) - 0.5 * origin * origin - 0.5 * Math.log(2 * Math.PI),
     mean: origin + m1,
     information: 1 - (m2 - m1 * m1),
     thirdMoment: m3 - 3 * m2 * m1 + 2 * m1 ** 3,
@@ -57,9 +57,9 @@ describe('the normal cut to an interval', () => {
     [0.5, 6.5],
   ])('has the moments of quadrature between %f and %f', (a, b) => {
     const cut = empty();
-    cutNormalInPlace(cut, a, b);
+    truncatedNormalInPlace(cut, a, b);
     const expected = byQuadrature(a, b);
-    for (const key of Object.keys(expected) as (keyof CutNormal)[]) {
+    for (const key of Object.keys(expected) as (keyof TruncatedNormal)[]) {
       expect(Math.abs(cut[key] - expected[key]), key).toBeLessThan(2e-8);
     }
   });
@@ -74,9 +74,9 @@ describe('the normal cut to an interval', () => {
     ] as const) {
       const below = empty();
       const above = empty();
-      cutNormalInPlace(below, a - 1e-9, b === OPEN ? b : b - 1e-9);
-      cutNormalInPlace(above, a + 1e-9, b === OPEN ? b : b + 1e-9);
-      for (const key of Object.keys(below) as (keyof CutNormal)[]) {
+      truncatedNormalInPlace(below, a - 1e-9, b === OPEN ? b : b - 1e-9);
+      truncatedNormalInPlace(above, a + 1e-9, b === OPEN ? b : b + 1e-9);
+      for (const key of Object.keys(below) as (keyof TruncatedNormal)[]) {
         expect(Math.abs(above[key] - below[key]), `${key} at ${a}, ${b}`).toBeLessThan(1e-7);
       }
     }
@@ -90,12 +90,12 @@ describe('the normal cut to an interval', () => {
         (a, width) => {
           const one = empty();
           const other = empty();
-          cutNormalInPlace(one, a, a + width);
-          cutNormalInPlace(other, -a - width, -a);
+          truncatedNormalInPlace(one, a, a + width);
+          truncatedNormalInPlace(other, -a - width, -a);
           expect(other.mean).toBeCloseTo(-one.mean, 10);
           expect(other.information).toBeCloseTo(one.information, 10);
           expect(other.thirdMoment).toBeCloseTo(-one.thirdMoment, 10);
-          expect(other.logChance).toBeCloseTo(one.logChance, 8);
+          expect(other.logProbability).toBeCloseTo(one.logProbability, 8);
         },
       ),
     );
@@ -113,7 +113,7 @@ describe('the normal cut to an interval', () => {
             [a, OPEN],
           ] as const) {
             const cut = empty();
-            cutNormalInPlace(cut, from, to);
+            truncatedNormalInPlace(cut, from, to);
             expect(Object.values(cut).every(Number.isFinite)).toBe(true);
             expect(cut.information).toBeGreaterThan(-1e-9);
             expect(cut.information).toBeLessThan(1 + 1e-9);
@@ -127,7 +127,7 @@ describe('the normal cut to an interval', () => {
 
   it('tells nothing where both sides are open', () => {
     const cut = empty();
-    cutNormalInPlace(cut, -OPEN, OPEN);
-    expect(cut).toEqual({ logChance: 0, mean: 0, information: 0, thirdMoment: 0, fourthMoment: 3 });
+    truncatedNormalInPlace(cut, -OPEN, OPEN);
+    expect(cut).toEqual({ logProbability: 0, mean: 0, information: 0, thirdMoment: 0, fourthMoment: 3 });
   });
 });
