@@ -32,7 +32,7 @@ export interface MatchDayData {
 }
 
 /** Puts together what the phone needs. */
-export function matchDayData(atlas: Atlas, match: Match, page: MatchPage): MatchDayData {
+function matchDayData(atlas: Atlas, match: Match, page: MatchPage): MatchDayData {
   const { settings } = atlas.venue;
   const planned = new Set(match.plan.flatMap(({ pegs }) => pegs));
   const name = (water: string, peg: string) => (page.severalWaters ? `${waterOf(atlas, water).name} ${peg}` : peg);

@@ -108,7 +108,7 @@ function emergencyGates({ gates }: PegSurvey, { units, contacts }: VenueSettings
 }
 
 /** The number of a role among the venue's contacts; null where none is given. */
-export function phoneOf(role: string, contacts: readonly Contact[]): string | null {
+function phoneOf(role: string, contacts: readonly Contact[]): string | null {
   const wanted = role.trim().toLowerCase();
   return contacts.find((contact) => contact.role.trim().toLowerCase() === wanted)?.phone ?? null;
 }

@@ -3,7 +3,7 @@ import type { MarkdownRecord } from './sources/front-matter.ts';
 import { faultOfFile } from './sources/source.ts';
 
 /** How much a record's text may hold. Reading Markdown takes time that grows with the square of its marks, and calls itself for each level. */
-export const BODY_LIMITS = {
+const BODY_LIMITS = {
   characters: 50_000,
   /** Characters that open or close something: `* _ ~ ` [ ] < ! |`. */
   marks: 5000,

@@ -7,9 +7,9 @@ import type { SunAtPeg } from './survey.ts';
 import { minutesOfDay, startOfDay, wallTime } from './wall-time.ts';
 
 /** The sun blinds when it stands within this angle of the line to the float (common practice, no source). */
-export const SUN_WITHIN_DEGREES = 30;
+const SUN_WITHIN_DEGREES = 30;
 /** … and no higher than this above the horizon: higher, the peak of a cap deals with it (common practice, no source). */
-export const SUN_BELOW_DEGREES = 25;
+const SUN_BELOW_DEGREES = 25;
 
 const MINUTE = 60_000;
 

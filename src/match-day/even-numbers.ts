@@ -32,7 +32,7 @@ export function numbersFrom(text: string): NextBelow {
 }
 
 /** SHA-256 of a text in UTF-8. */
-export function sha256(text: string): Promise<ArrayBuffer> {
+function sha256(text: string): Promise<ArrayBuffer> {
   return crypto.subtle.digest('SHA-256', new TextEncoder().encode(text));
 }
 

@@ -11,7 +11,7 @@ export interface MatchFile {
   readonly notes: readonly Note[];
 }
 
-export const MATCH_FILE_FORMAT = 'peg-atlas-match-1';
+const MATCH_FILE_FORMAT = 'peg-atlas-match-1';
 const MAX_CHARACTERS = 5_000_000;
 const MAX_NOTES = 50_000;
 
@@ -33,7 +33,7 @@ export async function matchFileText(file: MatchFile): Promise<string> {
 }
 
 /** The same note without the name it holds. */
-export function withoutName(note: Note): Note {
+function withoutName(note: Note): Note {
   return note.about.startsWith('entry ') && note.value !== null ? { ...note, value: { name: '' } } : note;
 }
 

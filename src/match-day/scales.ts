@@ -17,9 +17,9 @@ export interface PegMoved {
   readonly why: string;
 }
 
-export const MAX_NETS = 20;
+const MAX_NETS = 20;
 /** No net of a stillwater weighs more: 500 lb. */
-export const MAX_NET_GRAMS = 226_796;
+const MAX_NET_GRAMS = 226_796;
 
 /** Names of things noted. */
 export const ABOUT = {

@@ -54,7 +54,7 @@ export function keepsRules(problem: PlanProblem, plan: Plan): boolean {
 }
 
 /** How many end places a section holds. */
-export function endsIn({ places }: PlanProblem, section: readonly number[]): number {
+function endsIn({ places }: PlanProblem, section: readonly number[]): number {
   return section.filter((place) => places[place]!.isEnd).length;
 }
 

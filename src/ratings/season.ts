@@ -24,7 +24,7 @@ export const MONTH_SEASON: Season = {
   ]),
 };
 
-export const BAND_DEGREES = 2;
+const BAND_DEGREES = 2;
 
 /** Bands of water temperature, from the coldest logged to the warmest, along a line with two ends. */
 export interface TemperatureSeason extends Season {

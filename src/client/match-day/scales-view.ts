@@ -76,7 +76,7 @@ function stateWords(day: MatchDay, said: OnScales | null, result: ResultRow | un
 }
 
 /** 1st, 2nd, 3rd, 11th. */
-export function ordinal(place: number): string {
+function ordinal(place: number): string {
   const ten = place % 100 >= 11 && place % 100 <= 13;
   return `${place}${ten ? 'th' : (['th', 'st', 'nd', 'rd'][place % 10] ?? 'th')}`;
 }

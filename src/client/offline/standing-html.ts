@@ -1,7 +1,7 @@
 import type { StandingLine } from './standing.ts';
 
 /** What every page of a guide holds where its verdict stands, for the worker and the page's own script to fill. */
-export const STANDING_PLACE = '<div data-standing></div>';
+const STANDING_PLACE = '<div data-standing></div>';
 
 /** The page with what must be said of it in the verdict's own place. */
 export function withStanding(html: string, lines: readonly StandingLine[]): string {

@@ -120,7 +120,7 @@ function copyLines({ page, isChecked, lastCheck, seen, part }: PageState): reado
 }
 
 /** "the edition of 24 Nov 2026 (3f9a2c1b)". */
-export function editionWords({ edition, day }: Edition): string {
+function editionWords({ edition, day }: Edition): string {
   return `the edition of ${formatDay(day)} (${edition.slice(0, 8)})`;
 }
 

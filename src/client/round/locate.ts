@@ -1,7 +1,7 @@
 import type { Fix } from '../../content/round-file/round-file.ts';
 
 /** A fix less good than this is not kept unless the bailiff asks for it: pegs stand ten to twenty metres apart. */
-export const MAX_ACCURACY_METRES = 30;
+const MAX_ACCURACY_METRES = 30;
 
 /** Where the phone is, how sure it is of that, and when. */
 export interface Located {

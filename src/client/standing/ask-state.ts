@@ -43,7 +43,7 @@ function isOf(now: NowFile, path: string, day: string, mark: string): boolean {
 }
 
 /** How a page stands that no worker shows, by the now file alone. */
-export function stateByMark({ path, day, mark }: OpenPage, now: NowFile): PageState {
+function stateByMark({ path, day, mark }: OpenPage, now: NowFile): PageState {
   const isOfNow = isOf(now, path, day, mark);
   return {
     path,

@@ -70,7 +70,7 @@ async function oneAnswer(
 }
 
 /** A question as a person reads it. */
-export function questionLines({ of, scope, ask, evidence, choices, suggested }: Question): readonly string[] {
+function questionLines({ of, scope, ask, evidence, choices, suggested }: Question): readonly string[] {
   const where = scope === 'papers' && of !== OWN ? `${of}: ` : '';
   return [
     `${where}${ask}`,

@@ -2,7 +2,7 @@ import type { Day } from '../../domain/day.ts';
 import type { RoundFile } from '../round-file/round-file.ts';
 
 /** Every day a round speaks of having seen something: its own first. */
-export function daysOf({ day, pegs, places = [], notices = [], gauges }: RoundFile): readonly Day[] {
+function daysOf({ day, pegs, places = [], notices = [], gauges }: RoundFile): readonly Day[] {
   const days = [
     day,
     ...pegs.flatMap((finding) => [

@@ -28,10 +28,7 @@ export interface KeptAnswers {
 export const NO_ANSWERS: KeptAnswers = { all: {}, shapes: {}, papers: {}, anglers: {} };
 
 /** The answer kept for a question, or null. The narrower one stands before that for all. */
-export function keptAnswer(
-  kept: KeptAnswers,
-  { scope, of, key }: Pick<Question, 'scope' | 'of' | 'key'>,
-): string | null {
+function keptAnswer(kept: KeptAnswers, { scope, of, key }: Pick<Question, 'scope' | 'of' | 'key'>): string | null {
   const own = Object.hasOwn(kept[scope], of) ? kept[scope][of] : undefined;
   if (own !== undefined && Object.hasOwn(own, key)) return own[key]!;
   return scope !== 'anglers' && Object.hasOwn(kept.all, key) ? kept.all[key]! : null;

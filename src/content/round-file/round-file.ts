@@ -103,7 +103,7 @@ const HazardFindingSchema = z.discriminatedUnion('did', [
 ]);
 
 /** What of a peg's finding was seen on another day than the peg was first visited. */
-export const DATED_FIELDS = [
+const DATED_FIELDS = [
   'status',
   'platform',
   'clearWidthMetres',

@@ -2,7 +2,7 @@ import { type Day, daysBetween } from '../../domain/day.ts';
 import type { GaugeReading } from '../../domain/venue.ts';
 
 /** A reading of the gauge's level counts for days up to this far from it, before or after. */
-export const LEVEL_HOLDS_DAYS = 7;
+const LEVEL_HOLDS_DAYS = 7;
 
 /** A level above datum, and the day it was read. */
 export interface LevelReading {

@@ -4,9 +4,9 @@ import type { PlanePoint } from '../plane/plane-point.ts';
 import { type Segment, type SegmentIndex, segmentIndex } from '../plane/segment-index.ts';
 
 /** A path that ends this near to another, or to its own beginning, is drawn to join it. */
-export const ENDS_JOIN_WITHIN_METRES = 2;
+const ENDS_JOIN_WITHIN_METRES = 2;
 /** Another corner of a path joins a path that passes as near as this. */
-export const CORNERS_JOIN_WITHIN_METRES = 0.5;
+const CORNERS_JOIN_WITHIN_METRES = 0.5;
 /** Points nearer than this are one. */
 const ONE_POINT_METRES = 0.01;
 

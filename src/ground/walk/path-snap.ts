@@ -3,7 +3,7 @@ import type { PathEdge, PathGraph } from './path-graph.ts';
 import type { PathSnap, ShortestPaths } from './shortest-paths.ts';
 
 /** A place farther than this from every path is not joined to them. */
-export const STEP_TO_PATH_METRES = 30;
+const STEP_TO_PATH_METRES = 30;
 
 /** The nearest point to a place of the paths for which `usable` says yes; null where none lies within 30 m. */
 export function footholdOf(

@@ -100,7 +100,7 @@ export function placesOf(atlas: Atlas, water: string) {
 export type Places = ReturnType<typeof placesOf>;
 
 /** Every place that shows how a peg stands, with what it shows on a day of reading. */
-export function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): readonly Shown[] {
+function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): readonly Shown[] {
   const { home, safety, register } = places;
   const waterName = places.table.name;
   const own = <T extends { readonly peg?: string; readonly standing: PegStanding | null }>(
@@ -154,7 +154,7 @@ export function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day
 }
 
 /** Every place that is printed, drawn or written for one day alone, that of the guide, with whether it says closed. */
-export function saidForGuideDay(places: Places, { water, peg: name }: Peg): readonly Shown[] {
+function saidForGuideDay(places: Places, { water, peg: name }: Peg): readonly Shown[] {
   const row = places.roundSheet.rows.find(({ peg }) => peg === name);
   const waterName = places.table.name;
   return [

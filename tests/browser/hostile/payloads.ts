@@ -1,5 +1,5 @@
 /** Scripts, tags, links and formulas that a text of a club may hold, each of which some program somewhere would obey. */
-export const SCRIPTS: readonly string[] = [
+const SCRIPTS: readonly string[] = [
   '<script>alert(1)</script>',
   '<img src=x onerror=alert(1)>',
   '<img src=https://evil.example/a.png>',

@@ -34,7 +34,7 @@ function record(number: number, habit: (typeof HABITS)[number]): string {
 }
 
 /** The day every folder's log is of. */
-export const LOG_DAY = '2026-05-02';
+const LOG_DAY = '2026-05-02';
 
 /** Folders of one water, of up to nine pegs numbered from 1 with gaps, each with a session on every peg that knows its place by its weight. */
 export const madeFolders: fc.Arbitrary<VenueFiles> = fc

@@ -147,7 +147,7 @@ function areaOf(rings: readonly (readonly Position[])[]): readonly DrawnThing['s
 }
 
 /** A ring without its first corner at the end, and without corners written twice. */
-export function openRing(ring: readonly LatLng[]): readonly LatLng[] {
+function openRing(ring: readonly LatLng[]): readonly LatLng[] {
   return ring.filter(({ lat, lng }, index) => {
     const next = ring[(index + 1) % ring.length]!;
     return ring.length === 1 || next.lat !== lat || next.lng !== lng;
