@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os';
-import { join } from 'node:path';
+import { join, sep } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { beginRatings, finishRatings, type RateOptions, rateVenue } from '../ratings/rate-venue.ts';
 import type { RatedVenue } from '../ratings/rated-venue.ts';
@@ -10,6 +10,8 @@ import { claimTask, type ThreadMessage, type ThreadWork } from './shared-tasks.t
 
 /** A log with fewer sessions is rated before a thread has started. */
 const WORTH_A_THREAD = 1500;
+/** Of a log with more, two tables at once would need over a gigabyte. */
+const TWICE_IN_MEMORY = 20_000;
 
 /**
  * Rates a venue with the help of a second thread: the same bytes as `rateVenue`, in little more than half the time. This thread takes
@@ -19,7 +21,7 @@ export async function rateInThreads(
   venue: RatedVenue,
   options: RateOptions,
   threads = threadsFor(venue),
-  code = join(projectRoot(), 'src', 'atlas', 'rating-thread.ts'),
+  code = threadCode(projectRoot()),
 ): Promise<Ratings> {
   if (threads < 2) return rateVenue(venue, options);
   const helper = startHelper(code);
@@ -41,7 +43,15 @@ export async function rateInThreads(
 }
 
 function threadsFor({ sessions }: RatedVenue): number {
-  return sessions.length < WORTH_A_THREAD ? 1 : availableParallelism();
+  const isWorthIt = sessions.length >= WORTH_A_THREAD && sessions.length <= TWICE_IN_MEMORY;
+  return isWorthIt ? availableParallelism() : 1;
+}
+
+/** Where the second thread's code lies: of a package the compiled file, since Node strips no types of what is installed. */
+function threadCode(root: string): string {
+  return root.split(sep).includes('node_modules')
+    ? join(root, 'lib', 'atlas', 'rating-thread.js')
+    : join(root, 'src', 'atlas', 'rating-thread.ts');
 }
 
 /** Started before there is work, so that its code is loaded by then. One that fails brings nothing. */
