@@ -1,7 +1,9 @@
 import type { Units } from '../domain/bag.ts';
-import { formatDay, MONTHS, type Month, monthName, monthOf } from '../domain/day.ts';
+import { MONTHS, type Month, monthOf } from '../domain/day.ts';
 import type { PegKey } from '../domain/peg.ts';
 import type { Evidence, ExpectedBag, FramingMakeUp, FramingMonth, Quartiles } from '../ratings/ratings.ts';
+import { dayWords, monthWords } from '../words/day-words.ts';
+import { type Say, sayIn } from '../words/say.ts';
 import type { Atlas } from './atlas.ts';
 import { chanceWords } from './chance-words.ts';
 import { expectedWeight } from './expected-weight.ts';
@@ -56,7 +58,8 @@ export function bagPlan(atlas: Atlas, key: PegKey): BagPlan | null {
 }
 
 function planOfMonth(atlas: Atlas, bag: ExpectedBag): BagPlanMonth {
-  const { units, bagParts } = atlas.venue.settings;
+  const { units, bagParts, language } = atlas.venue.settings;
+  const say = sayIn(language);
   const nameOf = (part: string) => bagParts.find(({ id }) => id === part)?.name ?? part;
   const inMonth = (row: { readonly water: string; readonly month: Month }) =>
     row.water === bag.water && row.month === bag.month;
@@ -68,70 +71,81 @@ function planOfMonth(atlas: Atlas, bag: ExpectedBag): BagPlanMonth {
   });
   return {
     month: bag.month,
-    name: monthName(bag.month),
+    name: monthWords(bag.month, say),
     evidence: bag.evidence,
-    rows: [row('Total', bag.total), ...bag.parts.map(({ part, bag: expected }) => row(nameOf(part), expected))],
-    frame: frameWords(atlas.ratings.framing.find(inMonth), units.weight),
-    chance: chanceToFrameWords(bag.chanceToFrame, bag.chanceByDraw),
+    rows: [
+      row(say('answer.total'), bag.total),
+      ...bag.parts.map(({ part, bag: expected }) => row(nameOf(part), expected)),
+    ],
+    frame: frameWords(atlas.ratings.framing.find(inMonth), units.weight, say),
+    chance: chanceToFrameWords(bag.chanceToFrame, bag.chanceByDraw, say),
     without: bag.parts
       .filter(({ chanceOfNone }) => chanceOfNone >= WORTH_SAYING)
-      .map(({ part, chanceOfNone }) => `${sessionsInTen(chanceOfNone)}: no ${nameOf(part).toLowerCase()}.`)
+      .map(({ part, chanceOfNone }) =>
+        say('bag.none', { sessions: sessionsInTen(chanceOfNone, say), part: nameOf(part).toLowerCase() }),
+      )
       .join(' '),
-    makeUp: makeUpWords(atlas.ratings.framingMakeUp.find(inMonth), nameOf),
+    makeUp: makeUpWords(atlas.ratings.framingMakeUp.find(inMonth), nameOf, say),
   };
 }
 
 /** Weight to frame and to win as a sentence, each with the range over the month's matches. */
-export function aimWords(framing: FramingMonth | undefined, unit: Units['weight']): string | null {
-  const words = frameWords(framing, unit);
+export function aimWords(framing: FramingMonth | undefined, unit: Units['weight'], say: Say): string | null {
+  const words = frameWords(framing, unit, say);
   return framing === undefined || words === null
     ? null
-    : `${monthName(framing.month)}: to frame ${words.typical}${words.rest}`;
+    : say('bag.frame', { month: monthWords(framing.month, say), weight: `${words.typical}${words.rest}` });
 }
 
-function frameWords(framing: FramingMonth | undefined, unit: Units['weight']): FrameWords | null {
+function frameWords(framing: FramingMonth | undefined, unit: Units['weight'], say: Say): FrameWords | null {
   if (framing === undefined || framing.frameKg === null) return null;
   const weight = (kilograms: number) => expectedWeight(kilograms, unit);
   const range = (low: number | null, high: number | null) =>
-    low === null || high === null || low === high ? '' : ` (${weight(low)} to ${weight(high)})`;
+    low === null || high === null || low === high ? '' : ` (${say('range', { low: weight(low), high: weight(high) })})`;
   const win =
-    framing.winKg === null ? '' : `; to win ${weight(framing.winKg)}${range(framing.winLowKg, framing.winHighKg)}`;
+    framing.winKg === null
+      ? ''
+      : say('bag.win', { weight: `${weight(framing.winKg)}${range(framing.winLowKg, framing.winHighKg)}` });
   const { events, mostlyFrom } = framing;
-  const since = mostlyFrom === null ? '' : sinceWords(mostlyFrom, events);
+  const since = mostlyFrom === null ? '' : sinceWords(mostlyFrom, events, say);
   return {
     typical: weight(framing.frameKg),
-    rest: `${range(framing.frameLowKg, framing.frameHighKg)}${win}. From ${events === 1 ? '1 match' : `${events} matches`}${since}.`,
+    rest: `${range(framing.frameLowKg, framing.frameHighKg)}${win}. ${say('bag.fromMatches', { matches: events })}${since}.`,
   };
 }
 
 /** Which of a month's events speak of now, where the water fished otherwise once. */
-function sinceWords({ day, events, levelThen }: NonNullable<FramingMonth['mostlyFrom']>, all: number): string {
-  const those =
-    events === all ? '' : `; ${events} of them, from ${formatDay(day)} on, count${events === 1 ? 's' : ''} most`;
-  if (levelThen === null) return `${those}, since this water fished otherwise before`;
-  return `${those}${those === '' ? '; ' : ', '}all from when this water fished at ${levelThen.toFixed(2)} of what it does now`;
+function sinceWords(
+  { day, events, levelThen }: NonNullable<FramingMonth['mostlyFrom']>,
+  all: number,
+  say: Say,
+): string {
+  const those = events === all ? '' : say('bag.countMost', { events, day: dayWords(day, say) });
+  if (levelThen === null) return `${those}, ${say('bag.fishedOtherwise')}`;
+  return `${those}${those === '' ? '; ' : ', '}${say('bag.allFromWhen', { level: levelThen.toFixed(2) })}`;
 }
 
 /** What the framing bags of a month were made of, largest share first; null where none was logged by parts. */
-export function makeUpWords(makeUp: FramingMakeUp | undefined, nameOf: (part: string) => string): string | null {
+export function makeUpWords(
+  makeUp: FramingMakeUp | undefined,
+  nameOf: (part: string) => string,
+  say: Say,
+): string | null {
   if (makeUp === undefined || makeUp.bags === 0) return null;
   const shares = [...makeUp.shares]
     .sort((a, b) => b.share - a.share)
     .map(({ part, share }) => `${Math.round(share * 100)}% ${nameOf(part).toLowerCase()}`);
-  const bags = makeUp.bags === 1 ? '1 bag' : `${makeUp.bags} bags`;
-  return `Framing bags in ${monthName(makeUp.month)}: ${shares.join(', ')} (${bags} logged by parts).`;
+  return say('bag.makeUp', { month: monthWords(makeUp.month, say), shares: shares.join(', '), bags: makeUp.bags });
 }
 
-function sessionsInTen(chance: number): string {
+function sessionsInTen(chance: number, say: Say): string {
   const tenths = Math.round(chance * 10);
-  if (tenths === 0) return '1 session in 20';
-  return tenths >= 10 ? 'nearly every session' : `${tenths} ${tenths === 1 ? 'session' : 'sessions'} in 10`;
+  if (tenths === 0) return say('bag.oneInTwenty');
+  return tenths >= 10 ? say('bag.nearlyEvery') : say('bag.sessionsInTen', { tenths });
 }
 
 /** "An average angler frames from here once in 24; from any peg, once in 5." */
-function chanceToFrameWords(fromHere: number, byDraw: number): string {
-  const [here, draw] = [chanceWords(fromHere), chanceWords(byDraw)];
-  return here === draw
-    ? `An average angler frames from here ${here}, as from any peg.`
-    : `An average angler frames from here ${here}; from any peg, ${draw}.`;
+function chanceToFrameWords(fromHere: number, byDraw: number, say: Say): string {
+  const [here, draw] = [chanceWords(fromHere, say), chanceWords(byDraw, say)];
+  return here === draw ? say('bag.framesAlike', { chance: here }) : say('bag.frames', { here, draw });
 }

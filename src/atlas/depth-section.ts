@@ -1,9 +1,10 @@
 import type { Units } from '../domain/bag.ts';
-import { formatDay } from '../domain/day.ts';
 import { floatSettings } from '../domain/float-settings.ts';
 import { formatLength, METRES_PER_FOOT, shortDepth } from '../domain/length.ts';
 import type { PegKey } from '../domain/peg.ts';
 import type { LineDepth, PegSurvey } from '../ground/survey.ts';
+import { dayWords } from '../words/day-words.ts';
+import { type Say, sayIn } from '../words/say.ts';
 import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { type DepthSection, depthProfile } from './drawing/depth-profile.ts';
 import { landStretches, unplumbedStretches } from './profile-stretches.ts';
@@ -48,27 +49,28 @@ export interface DepthSectionView {
 
 /** The depth section of a peg: drawing, depths at the trade's lines and float settings. */
 export function depthSection(atlas: Atlas, key: PegKey): DepthSectionView {
-  const { units } = atlas.venue.settings;
+  const { units, language } = atlas.venue.settings;
+  const say = sayIn(language);
   const peg = pegOf(atlas, key);
   const survey = surveyOfPeg(atlas, key);
   const { level } = surveyOfWater(atlas, peg.water);
-  const rows = survey.lineDepths.map((line) => depthRow(line, level?.metres ?? null, units));
+  const rows = survey.lineDepths.map((line) => depthRow(line, level?.metres ?? null, units, say));
   return {
     drawing:
       survey.profile.length < 2
         ? null
         : depthProfile(drawingOf(survey, units, level?.metres ?? null), sectionWords(survey, units)),
     datum: waterOf(atlas, peg.water).datum,
-    level: level === null ? null : levelWords(level.metres, formatDay(level.day), units),
-    levelDay: level === null ? null : formatDay(level.day).replace(/ \d{4}$/, ''),
+    level: level === null ? null : levelWords(level.metres, dayWords(level.day, say), units, say),
+    levelDay: level === null ? null : dayWords(level.day, say).replace(/ \d{4}$/, ''),
     rows,
     isPlumbed: rows.some(({ depth }) => depth !== null),
   };
 }
 
-function depthRow(line: LineDepth, levelMetres: number | null, units: Units): DepthRow {
+function depthRow(line: LineDepth, levelMetres: number | null, units: Units, say: Say): DepthRow {
   const { id, name, permitted, depthMetres } = line;
-  if (depthMetres === null) return { id, name, permitted, depth: null, why: whyNot(line, units) };
+  if (depthMetres === null) return { id, name, permitted, depth: null, why: whyNot(line, units, say) };
   const now = Math.max(0, depthMetres + (levelMetres ?? 0));
   const { lightMetres, heavyMetres } = floatSettings(now);
   const off = line.nearestSoundingMetres;
@@ -84,25 +86,29 @@ function depthRow(line: LineDepth, levelMetres: number | null, units: Units): De
       today: levelMetres === null ? null : shortDepth(heavyMetres, units),
       todayOther: formatLength(now, { length: units.length === 'm' ? 'ft' : 'm' }),
       lightBait: shortDepth(lightMetres, units),
-      known: off === null || off < 0.05 ? 'plumbed here' : `nearest plumbing ${nearness(off, units)} away`,
+      known:
+        off === null || off < 0.05 ? say('depth.plumbedHere') : say('depth.nearest', { off: nearness(off, units) }),
     },
   };
 }
 
-function whyNot(line: LineDepth, units: Units): string {
+function whyNot(line: LineDepth, units: Units, say: Say): string {
   const why = line.why ?? 'not plumbed';
   if (line.nearestSoundingMetres === null) return why;
-  return `${why}, nearest plumbing ${nearness(line.nearestSoundingMetres, units)} away`;
+  return `${why}, ${say('depth.nearest', { off: nearness(line.nearestSoundingMetres, units) })}`;
 }
 
 function nearness(metres: number, units: Units): string {
   return units.length === 'm' ? formatLength(metres, units, metres < 10 ? 1 : 0) : formatLength(metres, units);
 }
 
-function levelWords(metres: number, day: string, units: Units): string {
+function levelWords(metres: number, day: string, units: Units, say: Say): string {
   const off = formatLength(Math.abs(metres), units);
-  const stood = Math.abs(metres) < 0.005 ? 'at datum' : `${off} ${metres > 0 ? 'above' : 'below'} datum`;
-  return `By the gauge on ${day} the water stood ${stood}.`;
+  const where =
+    Math.abs(metres) < 0.005
+      ? say('depth.atDatum')
+      : say(metres > 0 ? 'depth.aboveDatum' : 'depth.belowDatum', { off });
+  return say('depth.gauge', { day, where });
 }
 
 function drawingOf(survey: PegSurvey, units: Units, levelMetres: number | null): DepthSection {

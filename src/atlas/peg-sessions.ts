@@ -1,6 +1,8 @@
 import { MONTHS, type Month, monthOf, yearOf } from '../domain/day.ts';
 import type { PegKey } from '../domain/peg.ts';
 import type { SessionStatus } from '../domain/session.ts';
+import type { WordKey } from '../words/languages.ts';
+import { sayIn } from '../words/say.ts';
 import type { Atlas } from './atlas.ts';
 
 /** How often a peg was fished: counts alone, never what one angler caught. */
@@ -14,17 +16,18 @@ export interface SessionCounts {
   readonly byMonth: Readonly<Record<Month, number>>;
 }
 
-const STATUS_WORDS: readonly (readonly [SessionStatus, string])[] = [
-  ['weighed', 'weighed'],
-  ['blank', 'weighed in with nothing'],
-  ['dnw', 'did not weigh (DNW)'],
-  ['unlisted', 'not in the places published'],
-  ['absent', 'absent'],
-  ['disqualified', 'disqualified'],
+const STATUS_WORDS: readonly (readonly [SessionStatus, WordKey])[] = [
+  ['weighed', 'sessions.weighed'],
+  ['blank', 'sessions.blank'],
+  ['dnw', 'sessions.dnw'],
+  ['unlisted', 'sessions.unlisted'],
+  ['absent', 'sessions.absent'],
+  ['disqualified', 'sessions.disqualified'],
 ];
 
 /** Counts the sessions behind a peg by year, month and how they ended. */
 export function sessionCounts(atlas: Atlas, key: PegKey): SessionCounts {
+  const say = sayIn(atlas.venue.settings.language);
   const sessions = atlas.sessionsByPeg.get(key) ?? [];
   const days = sessions.flatMap(({ event }) => atlas.eventsById.get(event)?.day ?? []);
   const years = [...new Set(days.map(yearOf))].sort((a, b) => b - a);
@@ -38,7 +41,7 @@ export function sessionCounts(atlas: Atlas, key: PegKey): SessionCounts {
     }),
     byStatus: STATUS_WORDS.flatMap(([status, words]) => {
       const count = sessions.filter((session) => session.status === status).length;
-      return count === 0 ? [] : [`${count} ${words}`];
+      return count === 0 ? [] : [say(words, { count })];
     }),
     byMonth: Object.fromEntries(MONTHS.map((month) => [month, inMonth(month)])) as Record<Month, number>,
   };

@@ -4,6 +4,8 @@ import type { Peg, PegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import { placeKey } from '../domain/stand.ts';
 import type { Neighbour, PegSurvey, ReachTarget } from '../ground/survey.ts';
+import type { WordKey } from '../words/languages.ts';
+import { type Say, sayIn } from '../words/say.ts';
 import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { type BagPlan, bagPlan } from './bag-plan.ts';
 import { type DepthSectionView, depthSection } from './depth-section.ts';
@@ -86,13 +88,14 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
   const survey = surveyOfPeg(atlas, key);
   const { settings } = atlas.venue;
   const { units } = settings;
+  const say = sayIn(settings.language);
   const month = monthOf(settings.guideDay);
   const standing = standingOfPeg(atlas, peg);
   const [depth, returns, bag, sun] = [
     depthSection(atlas, key),
     pegReturns(atlas, key),
     bagPlan(atlas, key),
-    sunMonths(survey),
+    sunMonths(survey, say),
   ];
   return {
     peg,
@@ -105,7 +108,10 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
       // The features page tells of those the log rates.
       href: atlas.monthsByFeature.has(id) ? siteLink(`features/#feature-${id}`) : null,
     })),
-    facing: `Faces ${COMPASS_POINTS[Math.round(peg.facingDegrees / 22.5) % 16]} (${Math.round(peg.facingDegrees)}°)`,
+    facing: say('sheet.faces', {
+      point: COMPASS_POINTS[Math.round(peg.facingDegrees / 22.5) % 16] ?? '',
+      degrees: Math.round(peg.facingDegrees),
+    }),
     description: descriptionOf(peg, name, standing),
     standing,
     numbers: numberLines(atlas, peg),
@@ -115,8 +121,8 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     linesWords: linesOfPegWords(atlas, peg),
     notices: noticesOfPeg(atlas.venue, peg.water, key),
     reach: survey.reach.map((target) => ({
-      name: targetName(target),
-      words: `${formatDistance(target.distanceMetres, units)}, ${sideWords(target.bearingDegrees, peg.facingDegrees)}`,
+      name: targetName(target, say),
+      words: `${formatDistance(target.distanceMetres, units)}, ${sideWords(target.bearingDegrees, peg.facingDegrees, say)}`,
     })),
     depth,
     placeKey: placeKey(peg),
@@ -125,13 +131,16 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     answer: pegAnswer(returns, bag, depth, sun, survey.wind, month),
     notes: pegNotes(peg.notes, month),
     bank: bankFacts(peg, units),
-    walks: walksWorthTelling(survey).map((walk) => ({ name: `From ${walk.from}`, words: walkWords(walk, units) })),
+    walks: walksWorthTelling(survey).map((walk) => ({
+      name: say('bank.from', { place: walk.from }),
+      words: walkWords(walk, units),
+    })),
     waysUnderLines: waysUnderLines(survey),
     accessFindings: survey.accessFindings,
     sun,
-    wind: windRows(survey, units),
+    wind: windRows(survey, units, say),
     sky: skyFigures(peg, survey, surveyOfWater(atlas, peg.water).timeZone, units),
-    clock: surveyOfWater(atlas, peg.water).timeZone === 'UTC' ? 'UTC' : 'local time',
+    clock: surveyOfWater(atlas, peg.water).timeZone === 'UTC' ? 'UTC' : say('sky.localTime'),
     neighbours: nearestOnce(survey.neighbours).flatMap((neighbour) => neighbourView(atlas, neighbour)),
     sessions: sessionCounts(atlas, key),
     emergency: pegEmergency(peg, name, survey, atlas.venue),
@@ -164,22 +173,23 @@ function neighbourView(atlas: Atlas, { peg: key, side, gapMetres }: Neighbour): 
   ];
 }
 
-const TARGET_NAMES: Readonly<Record<string, string>> = {
-  'far-bank': 'Far bank',
-  island: 'Island',
-  reeds: 'Reeds',
-  lilies: 'Lilies',
-  aerator: 'Aerator',
-  inlet: 'Inlet',
+const TARGET_NAMES: Readonly<Record<string, WordKey>> = {
+  'far-bank': 'sheet.target.far-bank',
+  island: 'sheet.target.island',
+  reeds: 'sheet.target.reeds',
+  lilies: 'sheet.target.lilies',
+  aerator: 'sheet.target.aerator',
+  inlet: 'sheet.target.inlet',
 };
 
-function targetName({ what, name }: ReachTarget): string {
-  return name ?? TARGET_NAMES[what] ?? what;
+function targetName({ what, name }: ReachTarget, say: Say): string {
+  const key = TARGET_NAMES[what];
+  return name ?? (key === undefined ? what : say(key));
 }
 
 /** Where something lies as the angler sits: `straight ahead`, `20° to the left`. */
-export function sideWords(bearingDegrees: number, facingDegrees: number): string {
+export function sideWords(bearingDegrees: number, facingDegrees: number, say: Say): string {
   const turn = Math.round(((bearingDegrees - facingDegrees + 540) % 360) - 180);
-  if (Math.abs(turn) <= 5) return 'straight ahead';
-  return `${Math.abs(turn)}° to the ${turn < 0 ? 'left' : 'right'}`;
+  if (Math.abs(turn) <= 5) return say('sheet.straightAhead');
+  return say(turn < 0 ? 'sheet.turnLeft' : 'sheet.turnRight', { degrees: Math.abs(turn) });
 }

@@ -1,8 +1,10 @@
 import type { Units } from '../domain/bag.ts';
-import { monthName } from '../domain/day.ts';
 import type { Peg } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import type { PegSurvey, WindAtPeg } from '../ground/survey.ts';
+import { monthWords } from '../words/day-words.ts';
+import type { WordKey } from '../words/languages.ts';
+import type { Say } from '../words/say.ts';
 
 export interface SunMonth {
   readonly month: number;
@@ -23,24 +25,25 @@ export interface WindRow {
 }
 
 /** When the sun stands over the float line, on the fifteenth of each month. */
-export function sunMonths(survey: PegSurvey): readonly SunMonth[] {
+export function sunMonths(survey: PegSurvey, say: Say): readonly SunMonth[] {
   return survey.sun.map(({ month, sunrise, sunset, inFace }) => ({
     month,
-    name: monthName(month),
-    daylight: sunrise === null || sunset === null ? 'sun does not rise and set' : `${sunrise} to ${sunset}`,
-    inFace: inFace.length === 0 ? 'never' : inFace.map(([from, to]) => `${from} to ${to}`).join(', '),
+    name: monthWords(month, say),
+    daylight: sunrise === null || sunset === null ? say('sky.neverSets') : say('range', { low: sunrise, high: sunset }),
+    inFace:
+      inFace.length === 0 ? say('sky.never') : inFace.map(([low, high]) => say('range', { low, high })).join(', '),
   }));
 }
 
-const MEETS: readonly (readonly [WindAtPeg['meets'], string])[] = [
-  ['face', 'In your face'],
-  ['across from the left', 'Left to right'],
-  ['across from the right', 'Right to left'],
-  ['back', 'Off your back'],
+const MEETS: readonly (readonly [WindAtPeg['meets'], WordKey])[] = [
+  ['face', 'sky.face'],
+  ['across from the left', 'sky.leftToRight'],
+  ['across from the right', 'sky.rightToLeft'],
+  ['back', 'sky.back'],
 ];
 
 /** How the wind meets the angler, the sixteen directions put together, with the open water it has crossed. */
-export function windRows(survey: PegSurvey, units: Units): readonly WindRow[] {
+export function windRows(survey: PegSurvey, units: Units, say: Say): readonly WindRow[] {
   return MEETS.flatMap(([meets, words]) => {
     const winds = survey.wind.filter((wind) => wind.meets === meets);
     if (winds.length === 0) return [];
@@ -48,11 +51,11 @@ export function windRows(survey: PegSurvey, units: Units): readonly WindRow[] {
     const [least, most] = [Math.min(...fetches), Math.max(...fetches)].map((metres) => formatDistance(metres, units));
     return [
       {
-        meets: words,
+        meets: say(words),
         from: clockwise(winds)
           .map(({ from }) => from)
           .join(', '),
-        fetch: least === most ? `${most}` : `${least} to ${most}`,
+        fetch: least === most ? `${most}` : say('range', { low: `${least}`, high: `${most}` }),
       },
     ];
   });

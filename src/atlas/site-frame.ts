@@ -1,6 +1,7 @@
 import type { Day } from '../domain/day.ts';
-import { formatDay } from '../domain/day.ts';
 import type { Emergency } from '../domain/venue.ts';
+import { dayWords } from '../words/day-words.ts';
+import type { Say } from '../words/say.ts';
 import type { Atlas } from './atlas.ts';
 import { firstSteps, type PegEmergency } from './peg-emergency.ts';
 import { siteLink, waterLink } from './site-link.ts';
@@ -24,29 +25,31 @@ export interface SiteFrame {
   readonly contents: readonly ContentsEntry[];
 }
 
-/** The frame of every page of this venue. */
-export function siteFrame(atlas: Atlas): SiteFrame {
+/** The frame of every page of this venue, in the voice of the page. */
+export function siteFrame(atlas: Atlas, say: Say): SiteFrame {
   const { settings, waters } = atlas.venue;
   return {
     venueName: settings.name,
     club: settings.club,
     invented: settings.invented,
     guideDay: settings.guideDay,
-    guideDayWords: formatDay(settings.guideDay),
+    guideDayWords: dayWords(settings.guideDay, say),
     emergency: settings.emergency,
     inWater: firstSteps(['in-water'], settings),
     contents: [
-      { name: 'Find a peg', href: siteLink('') },
+      { name: say('contents.findPeg'), href: siteLink('') },
       ...waters.map(({ id, name }) => ({ name, href: waterLink(id) })),
-      ...((atlas.venue.matches ?? []).length === 0 ? [] : [{ name: 'Matches', href: siteLink('matches/') }]),
-      { name: 'Features by month', href: siteLink('features/') },
-      { name: 'Bank notices', href: siteLink('notices/') },
-      { name: 'Safety', href: siteLink('safety/') },
-      { name: 'Rules', href: siteLink('rules/') },
-      { name: 'Workings', href: siteLink('workings/') },
-      { name: 'Hazard register', href: siteLink('register/') },
-      { name: 'Checks due', href: siteLink('due/') },
-      { name: 'Bank round', href: siteLink('bank-round/') },
+      ...((atlas.venue.matches ?? []).length === 0
+        ? []
+        : [{ name: say('contents.matches'), href: siteLink('matches/') }]),
+      { name: say('contents.features'), href: siteLink('features/') },
+      { name: say('contents.notices'), href: siteLink('notices/') },
+      { name: say('contents.safety'), href: siteLink('safety/') },
+      { name: say('contents.rules'), href: siteLink('rules/') },
+      { name: say('contents.workings'), href: siteLink('workings/') },
+      { name: say('contents.register'), href: siteLink('register/') },
+      { name: say('contents.due'), href: siteLink('due/') },
+      { name: say('contents.bankRound'), href: siteLink('bank-round/') },
     ],
   };
 }

@@ -2,6 +2,7 @@ import { MONTHS, type Month, monthName, monthOf, yearOf } from '../domain/day.ts
 import { METRES_PER_FOOT } from '../domain/length.ts';
 import type { GaugeReading, VenueSettings } from '../domain/venue.ts';
 import type { FramingMakeUp, FramingMonth } from '../ratings/ratings.ts';
+import { inEnglish } from '../words/say.ts';
 import type { Atlas } from './atlas.ts';
 import { aimWords, makeUpWords } from './bag-plan.ts';
 import { type FramingWeight, framingYear } from './drawing/framing-year.ts';
@@ -38,8 +39,8 @@ export function waterYear(atlas: Atlas, water: string): WaterYear {
   const months = MONTHS.map((month) => {
     const inMonth = (row: { readonly month: Month }) => row.month === month;
     const words = [
-      aimWords(framing.find(inMonth), settings.units.weight),
-      makeUpWords(makeUps.find(inMonth), nameOf),
+      aimWords(framing.find(inMonth), settings.units.weight, inEnglish),
+      makeUpWords(makeUps.find(inMonth), nameOf, inEnglish),
     ].filter((sentence) => sentence !== null);
     return { month, name: monthName(month), words };
   });
@@ -71,7 +72,7 @@ function framingDrawing(rows: readonly FramingMonth[], nowMonth: Month, { units 
       win: weight(row.winKg, row.winLowKg, row.winHighKg),
     };
   });
-  const told = rows.map((row) => aimWords(row, units.weight));
+  const told = rows.map((row) => aimWords(row, units.weight, inEnglish));
   return framingYear(months, nowMonth, units.weight, `Weight to frame and to win by month. ${told.join(' ')}`);
 }
 
@@ -88,7 +89,7 @@ function makeUpDrawing(rows: readonly FramingMakeUp[], nowMonth: Month, { bagPar
     };
   });
   const nameOf = (part: string) => bagParts.find(({ id }) => id === part)?.name ?? part;
-  const told = rows.map((row) => makeUpWords(row, nameOf));
+  const told = rows.map((row) => makeUpWords(row, nameOf, inEnglish));
   return makeUpBars(
     parts.map(({ name }) => name),
     bars,

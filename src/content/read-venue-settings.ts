@@ -28,6 +28,7 @@ export const STAND_IN_SETTINGS: VenueSettings = {
   contacts: [],
   emergency: { number: '' },
   units: { length: 'm', weight: 'lb' },
+  language: 'en',
   bagParts: [],
   features: [],
   standOff: SHIPPED_STAND_OFF,

@@ -1,5 +1,6 @@
 import type { BagPart, Units } from './bag.ts';
 import type { Day, Month } from './day.ts';
+import type { Language } from './language.ts';
 import type { League } from './league.ts';
 import type { LinesSurvey } from './lines-survey.ts';
 import type { Water } from './map.ts';
@@ -104,6 +105,8 @@ export interface VenueSettings {
   readonly contacts: readonly Contact[];
   readonly emergency: Emergency;
   readonly units: Units;
+  /** Of the pages for anglers; hazards, closings and first steps are said in English in every one. */
+  readonly language: Language;
   readonly bagParts: readonly BagPart[];
   readonly features: readonly Feature[];
   readonly standOff: StandOffRule;

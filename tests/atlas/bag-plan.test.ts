@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { aimWords, bagPlan } from '../../src/atlas/bag-plan.ts';
 import type { ExpectedBag, FramingMonth } from '../../src/ratings/ratings.ts';
+import { inEnglish } from '../../src/words/say.ts';
 import { exampleAtlas } from './example-atlas.ts';
 
 const kilograms = (pounds: number) => pounds * 0.45359237;
@@ -87,10 +88,10 @@ describe('the bag plan', () => {
       typical: '41 lb',
       rest: ' (34 lb to 52 lb); to win 58 lb (50 lb to 70 lb). From 4 matches.',
     });
-    expect(aimWords(framing, 'lb')).toBe(
+    expect(aimWords(framing, 'lb', inEnglish)).toBe(
       'November: to frame 41 lb (34 lb to 52 lb); to win 58 lb (50 lb to 70 lb). From 4 matches.',
     );
-    const since = (mostlyFrom: FramingMonth['mostlyFrom']) => aimWords({ ...framing, mostlyFrom }, 'lb');
+    const since = (mostlyFrom: FramingMonth['mostlyFrom']) => aimWords({ ...framing, mostlyFrom }, 'lb', inEnglish);
     expect(since({ day: '2025-03-01', events: 2, levelThen: null })).toContain(
       'From 4 matches; 2 of them, from 1 Mar 2025 on, count most, since this water fished otherwise before.',
     );

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { pegSheet, sideWords } from '../../src/atlas/peg-sheet.ts';
+import { inEnglish } from '../../src/words/say.ts';
 import { examplePeg } from '../domain/example-venue.ts';
 import { exampleAtlas } from './example-atlas.ts';
 
@@ -117,5 +118,5 @@ it.each([
   [10, 350, '20° to the right'],
   [350, 10, '20° to the left'],
 ])('a bearing of %d° from a peg that faces %d° is %s', (bearing, facing, words) => {
-  expect(sideWords(bearing, facing)).toBe(words);
+  expect(sideWords(bearing, facing, inEnglish)).toBe(words);
 });

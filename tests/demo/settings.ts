@@ -11,6 +11,7 @@ export function demoSettings(guideDay: Day): VenueSettings {
     name: 'Osierholt Fishery',
     club: 'Osierholt Angling Society',
     invented: true,
+    language: 'en',
     guideDay,
     contacts: [
       { role: 'Bailiff on duty', phone: '01632 960184' },

@@ -10,6 +10,7 @@ export const EXAMPLE_SETTINGS: VenueSettings = {
   contacts: [],
   emergency: { number: '999', powerNumber: '105' },
   units: { length: 'm', weight: 'lb' },
+  language: 'en',
   bagParts: [
     { id: 'silvers', name: 'Silvers', species: ['roach'] },
     { id: 'carp', name: 'Carp', species: ['common carp'] },

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { BagPart, Units } from '../../domain/bag.ts';
+import { LANGUAGE_CODES } from '../../domain/language.ts';
 import { parsed } from '../../domain/parsed.ts';
 import {
   SHIPPED_INSPECTION,
@@ -90,6 +91,7 @@ export const settingsSchema = (units: Units) =>
       'guide-day': day('the day of the data this guide shows, such as 2026-11-21'),
       address: address().exactOptional(),
       units: UnitsSchema,
+      language: choice(LANGUAGE_CODES).exactOptional(),
       contacts: z.array(ContactSchema, { error: 'a list of contacts' }).exactOptional(),
       emergency: EmergencySchema,
       'bag-parts': z.array(BagPartSchema, { error: 'a list of bag parts, which may be empty: []' }).exactOptional(),
@@ -113,6 +115,7 @@ export const settingsSchema = (units: Units) =>
         contacts: record.contacts ?? [],
         emergency: record.emergency,
         units: record.units,
+        language: record.language ?? 'en',
         bagParts: record['bag-parts'] ?? [],
         features: record.features ?? [],
         standOff: record['stand-off'] ?? SHIPPED_STAND_OFF,
