@@ -7,8 +7,9 @@ import { formatDistance } from '../domain/place-words.ts';
 import type { Walk } from '../ground/survey.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
 import { walksWorthTelling } from './peg-bank.ts';
-import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
-import { type ReturnWords, returnWords } from './return-words.ts';
+import { isClosedForEver, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
+import { type BagWorths, bagWorths } from './peg-worths.ts';
+import type { ReturnWords } from './return-words.ts';
 import { pegLink } from './site-link.ts';
 
 /** One peg as a line of a table. */
@@ -22,6 +23,15 @@ export interface PegLine {
   readonly depth: string;
   /** January first. */
   readonly months: readonly { readonly month: Month; readonly name: string; readonly known: ReturnWords | null }[];
+  /** What the reader may order and choose by. */
+  readonly order: {
+    readonly depthMetres: number | null;
+    readonly walkMetres: number | null;
+    readonly stepFree: boolean | null;
+    readonly features: readonly string[];
+    /** By bag, January first: what it is worth, and the same in words; null of a peg that is closed on every day. */
+    readonly worths: Readonly<Record<string, readonly (readonly [number, string] | null)[]>> | null;
+  };
 }
 
 /** The line of the trade whose depth stands in tables of pegs. */
@@ -29,16 +39,18 @@ const TABLE_LINE = 'pole-11';
 
 /** The pegs of a water as lines, in the order of their numbers. */
 export function pegLines(atlas: Atlas, water: string): readonly PegLine[] {
-  return (atlas.pegsByWater.get(water) ?? []).map((peg) => pegLine(atlas, peg));
+  const bags = bagWorths(atlas);
+  return (atlas.pegsByWater.get(water) ?? []).map((peg) => pegLine(atlas, peg, bags));
 }
 
-function pegLine(atlas: Atlas, peg: Peg): PegLine {
+function pegLine(atlas: Atlas, peg: Peg, bags: readonly BagWorths[]): PegLine {
   const { units, features } = atlas.venue.settings;
   const key = pegKey(peg.water, peg.peg);
   const survey = surveyOfPeg(atlas, key);
   const line = survey.lineDepths.find(({ id }) => id === TABLE_LINE);
   const walk = walksWorthTelling(survey).at(-1);
-  const rated = new Map((atlas.monthsByPeg.get(key) ?? []).map((each) => [each.month, each]));
+  const total = bags.find(({ bag }) => bag === 'total')?.of(peg) ?? [];
+  const standing = standingOfPeg(atlas, peg);
   return {
     peg: peg.peg,
     href: pegLink(peg.water, peg.peg),
@@ -47,26 +59,26 @@ function pegLine(atlas: Atlas, peg: Peg): PegLine {
       features: peg.features.map((id) => features.find((feature) => feature.id === id)?.name ?? id).join(', '),
       walk: walkWords(peg, walk, units),
     },
-    standing: standingOfPeg(atlas, peg),
+    standing,
     depth:
       line?.depthMetres === null || line === undefined
         ? (line?.why ?? 'not plumbed')
         : formatLength(line.depthMetres, units),
-    months: MONTHS.map((month) => {
-      const found = rated.get(month);
-      return {
-        month,
-        name: monthName(month),
-        known:
-          found === undefined
-            ? null
-            : returnWords(
-                { value: found.return, low: found.low80, high: found.high80, evidence: found.evidence },
-                found.sessions,
-              ),
-      };
-    }),
+    months: MONTHS.map((month) => ({ month, name: monthName(month), known: total[month - 1] ?? null })),
+    order: {
+      depthMetres: line?.depthMetres ?? null,
+      walkMetres: walk?.distanceMetres ?? null,
+      stepFree: walk?.stepFree ?? null,
+      features: peg.features,
+      worths: isClosedForEver(standing)
+        ? null
+        : Object.fromEntries(bags.map(({ bag, of }) => [bag, of(peg).map(worthInOrder)])),
+    },
   };
+}
+
+function worthInOrder(known: ReturnWords | null): readonly [number, string] | null {
+  return known === null ? null : [known.shown.value, `${known.middle} (${known.low}–${known.high}), ${known.evidence}`];
 }
 
 function walkWords(peg: Peg, walk: Walk | undefined, units: Units): string {

@@ -42,6 +42,11 @@ export function standingOfPeg(atlas: Atlas, peg: Peg): PegStanding {
   };
 }
 
+/** Whether a peg is closed on every day there is: then nothing is said of what it is worth. */
+export function isClosedForEver({ closed, dated }: PegStanding): boolean {
+  return closed !== null && dated === undefined;
+}
+
 /** The same for a drawing. */
 export function markOf({ closed, ...dated }: PegStanding): { readonly closed: boolean; readonly dated?: string } {
   return { closed: closed !== null, ...dated };

@@ -10,6 +10,7 @@ import { linesOfMapWords } from './lines-survey.ts';
 import { markdownHtml } from './markdown-html.ts';
 import { type NoticesByState, noticesOfWater } from './notices-page.ts';
 import type { Fact } from './peg-bank.ts';
+import { type PegChoices, pegChoices } from './peg-choices.ts';
 import { type PegLine, pegLines } from './peg-line.ts';
 import { closedCount } from './peg-verdicts.ts';
 import { type PlaceFindingLine, placeFindingLines } from './place-finding-lines.ts';
@@ -35,6 +36,7 @@ export interface WaterPage {
   readonly linesWords: string;
   readonly lengthUnit: Units['length'];
   readonly pegs: readonly PegLine[];
+  readonly choices: PegChoices;
   readonly features: FeatureMonthsView;
   readonly year: WaterYear;
   readonly notesHtml: string;
@@ -60,6 +62,7 @@ export function waterPage(atlas: Atlas, id: string): WaterPage {
     linesWords: linesOfMapWords(atlas, id),
     lengthUnit: atlas.venue.settings.units.length,
     pegs: pegLines(atlas, id),
+    choices: pegChoices(atlas, id),
     features: featureMonthsOfWater(atlas, id, month),
     year: waterYear(atlas, id),
     notesHtml: markdownHtml(water.notesMarkdown, 3),

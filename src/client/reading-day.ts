@@ -15,6 +15,7 @@ import { showVerdicts } from './verdict-of-day.ts';
  * - `[data-month]`: the present month carries the class `now`; the choice `select[name=month]` shows it, or the month the reader
  *   chose on this page, on another before it or by the address; a
  *   group `[data-month-list]` puts the blocks that name the present month (`data-months`) first.
+ * Whoever orders pegs hears of it by the event `pegs-marked`.
  */
 
 let today = localDay(new Date());
@@ -45,6 +46,7 @@ function showToday(): void {
   // A phone whose clock stands before the guide's day is wrong: the guide is read on its own day at the earliest.
   showVerdicts(today < guideDay ? guideDay : today);
   showMonth(chosen() ?? monthOf(today));
+  document.dispatchEvent(new Event('pegs-marked'));
 }
 
 function showAge(): void {

@@ -22,7 +22,7 @@ const CHANGES_FOLDER = 'changes/';
 const PICTURES = /\.(?:jpe?g|png|webp|avif|gif)$/i;
 const FEEDS = /\.(?:xml|ics|csv)$/;
 /** What no visitor reads is fetched by who uses it, a folder at a time. */
-const FOR_OTHERS = new Set(['bank-round', 'data', 'due', 'matches', 'register', 'schema', 'workings']);
+const FOR_OTHERS = new Set(['bank-round', 'data', 'due', 'matches', 'paper', 'register', 'schema', 'workings']);
 /** Of two guides that differ in nothing but their day, a page carries the same mark. */
 const DAY_OF_MARKS: Day = '2000-01-01';
 const MARK_OF_PAGE = /<body[^>]* data-mark="([^"]+)"/;
@@ -89,7 +89,7 @@ function setOf(path: string, waters: ReadonlySet<string>): FileSet {
   if (MAP_DATA.test(path)) return 'first';
   if (FOR_OTHERS.has(folder)) return folder;
   const isOfWater = waters.has(folder) && rest.length > 1;
-  return isOfWater || ['features', 'rules'].includes(folder) ? 'guide' : 'first';
+  return isOfWater || ['compare', 'features', 'rules', 'search'].includes(folder) ? 'guide' : 'first';
 }
 
 /** What closes a peg before anything else, then the first page and what every page loads. */

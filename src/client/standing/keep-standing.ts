@@ -39,6 +39,7 @@ function show(state: PageState | null): void {
   showLines(standingLines(state, today));
   for (const peg of closedSince(state, today)) closed.add(peg);
   markClosed(document, page.base, closed);
+  if (closed.size > 0) document.dispatchEvent(new Event('pegs-marked'));
   showEdition(state);
 }
 

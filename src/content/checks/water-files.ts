@@ -8,15 +8,18 @@ import { pathsBelow } from '../venue-files.ts';
 const TAKEN_NAMES: readonly string[] = [
   '_astro',
   'bank-round',
+  'compare',
   'data',
   'due',
   'features',
   'notices',
+  'paper',
   'photos',
   'register',
   'rules',
   'safety',
   'schema',
+  'search',
   'workings',
 ];
 

@@ -2,6 +2,7 @@ import { parse } from 'csv-parse/sync';
 import type { Atlas } from '../../../src/atlas/atlas.ts';
 import { bankRoundPage } from '../../../src/atlas/bank-round-page.ts';
 import { clearancePage } from '../../../src/atlas/clearance-page.ts';
+import { comparePage } from '../../../src/atlas/compare-page.ts';
 import { cutsDue } from '../../../src/atlas/cuts-due.ts';
 import { locatorSvg } from '../../../src/atlas/drawing/locator.ts';
 import { mapSvg } from '../../../src/atlas/drawing/map.ts';
@@ -15,7 +16,7 @@ import { nowFacts } from '../../../src/atlas/now-facts.ts';
 import { pegData } from '../../../src/atlas/peg-data.ts';
 import { pegLocators } from '../../../src/atlas/peg-locator.ts';
 import { pegSheet } from '../../../src/atlas/peg-sheet.ts';
-import { factsOfPeg, type PegStanding } from '../../../src/atlas/peg-verdicts.ts';
+import { factsOfPeg, isClosedForEver, type PegStanding } from '../../../src/atlas/peg-verdicts.ts';
 import { registerCsv } from '../../../src/atlas/register-csv.ts';
 import { roundMapSvg } from '../../../src/atlas/round-map.ts';
 import { roundSheet } from '../../../src/atlas/round-sheet.ts';
@@ -76,6 +77,7 @@ export function placesOf(atlas: Atlas, water: string) {
     pegs,
     home: homePage(atlas).waters.find(({ id }) => id === water)!,
     table: waterPage(atlas, water),
+    compared: comparePage(atlas, water).pegs,
     map: waterMap(atlas, water),
     maps: [mapSvg(waterMap(atlas, water)), roundMapSvg(atlas, water), ...match.maps.map(({ svg }) => svg)],
     sheets: new Map(pegs.map(({ peg }) => [peg, pegSheet(atlas, pegKey(water, peg))])),
@@ -122,6 +124,7 @@ function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): read
     ...own('home grid', home.pegs),
     ['home closures', inClosures(home.closures.map(({ pegs, standing }) => ({ names: pegs.split(', '), standing })))],
     ...own('table', places.table.pegs),
+    ...own('side by side', places.compared),
     ['map', isShownClosed(places.map.pegs.find((mark) => mark.peg === name)!, onDay)],
     ['sheet', isShownClosed(places.sheets.get(name)!.standing, onDay)],
     ...[...places.sheets].flatMap(([, { neighbours }]) => own('neighbour', neighbours)),
@@ -150,6 +153,16 @@ function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): read
       .filter(({ properties }) => properties?.kind === 'peg' && properties.peg === name)
       .map(({ properties }) => byFacts('GeoJSON', properties!.facts)),
     ...places.data.filter((datum) => datum.peg === name).map(({ facts }) => byFacts('pegs.json', facts)),
+  ];
+}
+
+/** Where a peg that is closed on every day is said to be worth something, or to give a bag. */
+function soldWhileClosed(places: Places, { peg: name }: Peg): readonly string[] {
+  const line = places.table.pegs.find(({ peg, standing }) => peg === name && isClosedForEver(standing));
+  const beside = places.compared.find(({ peg, standing }) => peg === name && isClosedForEver(standing));
+  return [
+    ...(line !== undefined && line.order.worths !== null ? [`table sells peg ${name}`] : []),
+    ...(beside !== undefined && beside.months.length > 0 ? [`side by side sells peg ${name}`] : []),
   ];
 }
 
@@ -197,5 +210,6 @@ export function contradictions(places: Places, peg: Peg, days: readonly Day[]): 
   return [
     ...days.flatMap((day) => wrong(shownOnDay(places, peg, day), day)),
     ...wrong(saidForGuideDay(places, peg), guideDay),
+    ...soldWhileClosed(places, peg),
   ];
 }

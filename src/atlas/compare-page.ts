@@ -1,0 +1,127 @@
+import { type Month, monthOf } from '../domain/day.ts';
+import { formatLength } from '../domain/length.ts';
+import { type Peg, pegKey } from '../domain/peg.ts';
+import { type Atlas, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
+import { bagPlan } from './bag-plan.ts';
+import { walksWorthTelling, walkWords } from './peg-bank.ts';
+import { limitWords, pegSafety } from './peg-safety.ts';
+import { isClosedForEver, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
+import { type BagWorths, bagWorths } from './peg-worths.ts';
+import { pegLink } from './site-link.ts';
+
+/** One line of a bag or of what a peg is worth: "Total", "12 lb", "7 lb to 20 lb". */
+export interface ComparedFigure {
+  readonly name: string;
+  readonly middle: string;
+  readonly range: string;
+  readonly evidence: string;
+}
+
+/** What a peg gives in one month. */
+export interface ComparedMonth {
+  readonly month: Month;
+  readonly bag: readonly ComparedFigure[];
+  readonly chance: string;
+  readonly worths: readonly ComparedFigure[];
+}
+
+/** One peg, as it stands beside others. */
+export interface ComparedPeg {
+  readonly peg: string;
+  readonly href: string;
+  readonly where: string;
+  readonly standing: PegStanding;
+  readonly limits: readonly string[];
+  /** What can hurt someone there, worst first. */
+  readonly dangers: readonly string[];
+  readonly features: string;
+  readonly depths: readonly { readonly name: string; readonly words: string }[];
+  readonly walk: string;
+  /** None of a peg that is closed on every day. */
+  readonly months: readonly ComparedMonth[];
+}
+
+/** The pegs of a water side by side. */
+export interface ComparePage {
+  readonly id: string;
+  readonly name: string;
+  readonly month: Month;
+  /** "Depths of 20 Nov." or "Depths below datum." */
+  readonly depthsOf: string;
+  readonly pegs: readonly ComparedPeg[];
+}
+
+/** The lines whose depth an angler compares by. */
+const LINES: readonly (readonly [id: string, name: string])[] = [
+  ['margin', 'margin'],
+  ['top-kit-2', '5 m'],
+  ['pole-11', '11 m'],
+  ['pole-13', '13 m'],
+];
+
+/** Puts together the page that sets pegs of one water side by side; across waters a worth has no common measure. */
+export function comparePage(atlas: Atlas, water: string): ComparePage {
+  const { level } = surveyOfWater(atlas, water);
+  const bags = bagWorths(atlas);
+  return {
+    id: water,
+    name: waterOf(atlas, water).name,
+    month: monthOf(atlas.venue.settings.guideDay),
+    depthsOf: level === null ? 'Depths are below datum.' : 'Depths are those of the last gauge reading.',
+    pegs: (atlas.pegsByWater.get(water) ?? []).map((peg) => comparedPeg(atlas, peg, bags, level?.metres ?? 0)),
+  };
+}
+
+function comparedPeg(atlas: Atlas, peg: Peg, bags: readonly BagWorths[], levelMetres: number): ComparedPeg {
+  const { settings } = atlas.venue;
+  const survey = surveyOfPeg(atlas, pegKey(peg.water, peg.peg));
+  const standing = standingOfPeg(atlas, peg);
+  const names = new Map(settings.features.map(({ id, name }) => [id, name]));
+  const [walk] = walksWorthTelling(survey);
+  return {
+    peg: peg.peg,
+    href: pegLink(peg.water, peg.peg),
+    where: peg.where ?? '',
+    standing,
+    limits: limitWords(peg, settings),
+    dangers: pegSafety(atlas, peg).map(({ title }) => title),
+    features: peg.features.map((id) => names.get(id) ?? id).join(', '),
+    depths: LINES.flatMap(([id, name]) => {
+      const line = survey.lineDepths.find((each) => each.id === id);
+      if (line === undefined) return [];
+      const { depthMetres, permitted, why } = line;
+      if (!permitted) return [{ name, words: 'not allowed' }];
+      const words =
+        depthMetres === null
+          ? (why ?? 'not plumbed')
+          : formatLength(Math.max(0, depthMetres + levelMetres), settings.units);
+      return [{ name, words }];
+    }),
+    walk: walk === undefined ? 'not known' : `From ${walk.from}: ${walkWords(walk, settings.units)}`,
+    months: isClosedForEver(standing) ? [] : monthsOf(atlas, peg, bags),
+  };
+}
+
+function monthsOf(atlas: Atlas, peg: Peg, bags: readonly BagWorths[]): readonly ComparedMonth[] {
+  const plan = bagPlan(atlas, pegKey(peg.water, peg.peg));
+  const worths = bags.map(({ name, of }) => ({ name, months: of(peg) }));
+  return Array.from({ length: 12 }, (_, index) => {
+    const month = (index + 1) as Month;
+    const expected = plan?.months.find((each) => each.month === month);
+    return {
+      month,
+      bag: (expected?.rows ?? []).map(({ name, low, middle, high }) => ({
+        name,
+        middle,
+        range: `${low} to ${high}`,
+        evidence: expected?.evidence ?? 'thin',
+      })),
+      chance: expected?.chance ?? '',
+      worths: worths.flatMap(({ name, months }) => {
+        const known = months[index] ?? null;
+        if (known === null) return [];
+        return [{ name, middle: known.middle, range: `${known.low} to ${known.high}`, evidence: known.evidence }];
+      }),
+    };
+  });
+}

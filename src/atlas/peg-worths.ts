@@ -1,0 +1,42 @@
+import type { Month } from '../domain/day.ts';
+import { type Peg, pegKey } from '../domain/peg.ts';
+import type { BagId, PegMonth } from '../ratings/ratings.ts';
+import type { Atlas } from './atlas.ts';
+import { type ReturnWords, returnWords } from './return-words.ts';
+
+/** What pegs are worth of one bag: "total", or a part that the log rates. */
+export interface BagWorths {
+  readonly bag: BagId;
+  /** "total bag", "silvers". */
+  readonly name: string;
+  /** January first; null where the log rates nothing. */
+  readonly of: (peg: Peg) => readonly (ReturnWords | null)[];
+}
+
+const MONTHS_OF_YEAR = Array.from({ length: 12 }, (_, index) => (index + 1) as Month);
+
+/** The worth of any peg by month, for the total bag and then for each part that the log rates. */
+export function bagWorths(atlas: Atlas): readonly BagWorths[] {
+  return atlas.ratings.bags.map(({ bag, pegMonths }) => {
+    const byPeg = Map.groupBy(pegMonths, ({ water, peg }) => pegKey(water, peg));
+    return {
+      bag,
+      name: bagName(atlas, bag),
+      of: ({ water, peg }) => {
+        const rated = byPeg.get(pegKey(water, peg)) ?? [];
+        return MONTHS_OF_YEAR.map((month) => wordsOf(rated.find((each) => each.month === month)));
+      },
+    };
+  });
+}
+
+function bagName({ venue }: Atlas, bag: BagId): string {
+  if (bag === 'total') return 'total bag';
+  return venue.settings.bagParts.find(({ id }) => id === bag)?.name.toLowerCase() ?? bag;
+}
+
+function wordsOf(rated: PegMonth | undefined): ReturnWords | null {
+  if (rated === undefined) return null;
+  const { return: value, low80: low, high80: high, evidence, sessions } = rated;
+  return returnWords({ value, low, high, evidence }, sessions);
+}

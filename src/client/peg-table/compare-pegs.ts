@@ -1,0 +1,66 @@
+import { phoneStore } from '../phone-store.ts';
+import { addressWithPegs, keepPegs, keptPegs, plain, withPeg } from './kept-pegs.ts';
+
+/** Leaves the kept pegs on the page, up to four, and lets the reader add and take out. Without it all of them stand there. */
+const list = document.querySelector<HTMLOListElement>('[data-compare]');
+const form = document.querySelector<HTMLFormElement>('[data-compare-add]');
+if (list !== null && form !== null) comparePegs(list, form);
+
+function comparePegs(list: HTMLOListElement, form: HTMLFormElement): void {
+  const cards = [...list.querySelectorAll<HTMLLIElement>(':scope > [data-peg]')];
+  const all = cards.map(({ dataset }) => dataset.peg ?? '');
+  const place = { base: document.body.dataset.guideBase ?? '/', water: form.dataset.compareAdd ?? '' };
+  const field = form.querySelector('input')!;
+  const said = form.querySelector<HTMLElement>('[role="status"]')!;
+  const store = phoneStore();
+  const opened = keptPegs(location.search, store, place, all);
+  let kept = opened.pegs;
+
+  const say = (words: string) => {
+    said.textContent = words;
+    if (words === '') field.removeAttribute('aria-invalid');
+    else field.setAttribute('aria-invalid', 'true');
+  };
+  const show = () => {
+    for (const card of cards) card.hidden = !kept.includes(card.dataset.peg ?? '');
+    list.style.setProperty('--pegs', String(Math.max(1, kept.length)));
+    list.append(...kept.map((peg) => cards[all.indexOf(peg)]!));
+    history.replaceState(history.state, '', addressWithPegs(location.href, kept));
+    list.dataset.ready = '';
+    if (kept.length === 0 && said.textContent === '') {
+      said.textContent = 'No peg is chosen yet: type up to four numbers, one at a time.';
+    }
+  };
+  const change = (next: ReturnType<typeof withPeg>) => {
+    kept = next.pegs;
+    const isKept = keepPegs(store, place, kept);
+    say(next.said || (isKept ? '' : 'This phone keeps nothing: the address of this page holds the pegs instead.'));
+    show();
+  };
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    const typed = field.value.trim();
+    const peg = all.find((each) => plain(each) === plain(typed));
+    if (peg === undefined) {
+      say(typed === '' ? 'Type the number on a post.' : `There is no peg ${typed} on this water.`);
+      return;
+    }
+    field.value = '';
+    change(kept.includes(peg) ? { pegs: kept, said: `Peg ${peg} is on the page already.` } : withPeg(kept, peg, true));
+  });
+  for (const card of cards) {
+    const peg = card.dataset.peg ?? '';
+    const out = document.createElement('button');
+    out.type = 'button';
+    out.className = 'screen-only';
+    out.textContent = 'Take out';
+    out.setAttribute('aria-label', `Take peg ${peg} out`);
+    out.addEventListener('click', () => {
+      change(withPeg(kept, peg, false));
+      field.focus();
+    });
+    card.append(out);
+  }
+  show();
+  if (opened.said !== '') say(opened.said);
+}

@@ -1,0 +1,88 @@
+import type { TextStore } from '../own-depths.ts';
+
+/** As many stand beside one another on a phone and can still be read. */
+export const MOST_KEPT = 4;
+
+/** The pegs kept to be compared on one water, and what the reader must be told of them. */
+export interface KeptPegs {
+  readonly pegs: readonly string[];
+  /** Empty where all is well. */
+  readonly said: string;
+}
+
+/**
+ * The pegs to compare: by the address that was shared (`?pegs=3,7,12`), else those kept on this phone. A number the water
+ * has not, or a fifth one, is left out and said; capital letters and leading zeros make no difference.
+ */
+export function keptPegs(
+  search: string,
+  store: TextStore | null,
+  place: { readonly base: string; readonly water: string },
+  all: readonly string[],
+): KeptPegs {
+  const asked = new URLSearchParams(search).get('pegs') ?? store?.getItem(nameOf(place)) ?? '';
+  const names = [
+    ...new Set(
+      asked
+        .slice(0, 400)
+        .split(/[\s,]+/)
+        .filter((name) => name !== ''),
+    ),
+  ];
+  const found = names.map((name) => all.find((peg) => plain(peg) === plain(name)));
+  const unknown = names.filter((_, index) => found[index] === undefined);
+  const pegs = [...new Set(found.filter((peg) => peg !== undefined))];
+  const said = [
+    ...(unknown.length === 0 ? [] : [`There is no peg ${unknown.map((name) => name.slice(0, 12)).join(', ')} here.`]),
+    ...(pegs.length > MOST_KEPT ? [`${MOST_KEPT} pegs at most: ${pegs.slice(MOST_KEPT).join(', ')} left out.`] : []),
+  ];
+  return { pegs: pegs.slice(0, MOST_KEPT), said: said.join(' ') };
+}
+
+/** Takes a peg in, or puts it out again; a fifth is refused in words. */
+export function withPeg(kept: readonly string[], peg: string, isIn: boolean): KeptPegs {
+  const others = kept.filter((each) => each !== peg);
+  if (!isIn) return { pegs: others, said: '' };
+  if (others.length >= MOST_KEPT) {
+    return { pegs: kept, said: `${MOST_KEPT} pegs at most side by side: take one of ${others.join(', ')} out first.` };
+  }
+  return { pegs: [...others, peg], said: '' };
+}
+
+/** Keeps them on this phone; false where the phone refuses, so that the page can say that only the address holds them. */
+export function keepPegs(
+  store: TextStore | null,
+  place: { readonly base: string; readonly water: string },
+  pegs: readonly string[],
+): boolean {
+  try {
+    if (store === null) return false;
+    if (pegs.length === 0) store.removeItem(nameOf(place));
+    else store.setItem(nameOf(place), pegs.join(','));
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** An address with the pegs in it, so that it can be shared. */
+export function addressWithPegs(address: string, pegs: readonly string[]): string {
+  const url = new URL(address);
+  url.searchParams.delete('pegs');
+  const rest = url.searchParams.toString();
+  const own = pegs.length === 0 ? '' : `pegs=${pegs.map(encodeURIComponent).join(',')}`;
+  url.search = [rest, own].filter((part) => part !== '').join('&');
+  return url.href;
+}
+
+/** A peg's number as it is compared: lower case, without leading zeros. */
+export function plain(peg: string): string {
+  return peg
+    .trim()
+    .toLowerCase()
+    .replace(/^0+(?=.)/, '');
+}
+
+function nameOf({ base, water }: { readonly base: string; readonly water: string }): string {
+  return `peg-atlas${base}compare/${water}`;
+}
