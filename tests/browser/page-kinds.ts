@@ -3,7 +3,7 @@ export const PAGE_KINDS: Readonly<Record<string, string>> = {
   home: '',
   water: 'kiln-pool/',
   'peg sheet': 'kiln-pool/1/',
-  'pegs side by side': 'compare/kiln-pool/?pegs=1,14,23,34',
+  'pegs side by side': 'compare/kiln-pool/',
   features: 'features/',
   'features of a bag part': 'features/silvers/',
   notices: 'notices/',

@@ -54,7 +54,7 @@ function comparePegs(list: HTMLOListElement, form: HTMLFormElement): void {
     out.type = 'button';
     out.className = 'screen-only';
     out.textContent = 'Take out';
-    out.setAttribute('aria-label', `Take peg ${peg} out`);
+    out.setAttribute('aria-label', `Take out peg ${peg}`);
     out.addEventListener('click', () => {
       change(withPeg(kept, peg, false));
       field.focus();
