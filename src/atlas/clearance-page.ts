@@ -1,4 +1,5 @@
 import type { Units } from '../domain/bag.ts';
+import { CLEARANCE_MEASURES } from '../domain/clearance-measures.ts';
 import type { Day } from '../domain/day.ts';
 import { formatLength } from '../domain/length.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
@@ -12,9 +13,8 @@ import { pegLink } from './site-link.ts';
 /** One visit of a peg's clearance history, in words; empty where nothing was measured. */
 export interface ClearanceRow {
   readonly day: Day;
-  readonly clearWidth: string;
-  readonly lowestBranch: string;
-  readonly pathWidth: string;
+  /** In the order of `CLEARANCE_MEASURES`. */
+  readonly measured: readonly string[];
   /** "cut, snag taken out". */
   readonly done: string;
 }
@@ -72,9 +72,7 @@ function clearanceRow(visit: ClearanceVisit, units: Units): ClearanceRow {
   const length = (metres: number | undefined) => (metres === undefined ? '' : formatLength(metres, units, 1));
   return {
     day: visit.day,
-    clearWidth: length(visit.clearWidthMetres),
-    lowestBranch: length(visit.lowestBranchMetres),
-    pathWidth: length(visit.pathWidthMetres),
+    measured: CLEARANCE_MEASURES.map(({ field }) => length(visit[field])),
     done: [visit.cut && 'cut', visit.snagRemoved && 'snag taken out'].filter(Boolean).join(', '),
   };
 }

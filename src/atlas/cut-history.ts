@@ -1,3 +1,4 @@
+import { type MeasuredClearance, measuredOf } from '../domain/clearance-measures.ts';
 import type { Day } from '../domain/day.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { RoundEntry } from '../domain/round.ts';
@@ -5,13 +6,10 @@ import type { Venue } from '../domain/venue.ts';
 import { type CutForecast, forecastCuts } from '../ratings/cuts/forecast-cuts.ts';
 
 /** What was measured or done to a peg's clearance on one round. */
-export interface ClearanceVisit {
+export interface ClearanceVisit extends MeasuredClearance {
   readonly day: Day;
   readonly cut: boolean;
   readonly snagRemoved: boolean;
-  readonly clearWidthMetres?: number;
-  readonly lowestBranchMetres?: number;
-  readonly pathWidthMetres?: number;
 }
 
 /** A peg's clearance through time, latest first, with the next cut where the cuts so far allow an estimate. */
@@ -54,12 +52,7 @@ function entriesByPeg(entries: readonly RoundEntry[]): ReadonlyMap<PegKey, reado
 }
 
 function visitOf(day: Day, entries: readonly RoundEntry[]): ClearanceVisit {
-  const measured: { -readonly [K in keyof ClearanceVisit]?: ClearanceVisit[K] } = {};
-  for (const entry of entries) {
-    if (entry.clearWidthMetres !== undefined) measured.clearWidthMetres = entry.clearWidthMetres;
-    if (entry.lowestBranchMetres !== undefined) measured.lowestBranchMetres = entry.lowestBranchMetres;
-    if (entry.pathWidthMetres !== undefined) measured.pathWidthMetres = entry.pathWidthMetres;
-  }
+  const measured: MeasuredClearance = Object.assign({}, ...entries.map(measuredOf));
   const has = (kind: RoundEntry['entry']) => entries.some((entry) => entry.entry === kind);
   return { ...measured, day, cut: has('cut'), snagRemoved: has('snag-removed') };
 }

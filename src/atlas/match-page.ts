@@ -1,3 +1,4 @@
+import { capitalised } from '../domain/capitalised.ts';
 import { countWords } from '../domain/count-words.ts';
 import { formatDay, monthName, monthOf } from '../domain/day.ts';
 import type { Match } from '../domain/match.ts';
@@ -119,7 +120,7 @@ function timesOf({ draw, allIn, allOut }: Match): string {
     ...(allIn === undefined ? [] : [`all in ${allIn}`]),
     ...(allOut === undefined ? [] : [`all out ${allOut}`]),
   ].join(', ');
-  return times === '' ? '' : `${times[0]!.toUpperCase()}${times.slice(1)}.`;
+  return times === '' ? '' : `${capitalised(times)}.`;
 }
 
 /** A peg as a page of a match names it. */

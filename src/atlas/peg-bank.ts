@@ -1,4 +1,5 @@
 import type { Units } from '../domain/bag.ts';
+import { CLEARANCE_MEASURES } from '../domain/clearance-measures.ts';
 import { countWords } from '../domain/count-words.ts';
 import { formatDay } from '../domain/day.ts';
 import { formatLength } from '../domain/length.ts';
@@ -50,10 +51,13 @@ function bankWords({ bank }: Peg, units: Units): string {
 
 function clearanceWords({ clearance }: Peg, units: Units): string {
   if (clearance === undefined) return 'not known';
-  const { clearWidthMetres, lowestBranchMetres, measuredOn } = clearance;
+  const { measuredOn } = clearance;
   return sentence([
-    clearWidthMetres !== undefined && formatLength(clearWidthMetres, units, 1),
-    lowestBranchMetres !== undefined && `lowest branch ${formatLength(lowestBranchMetres, units)}`,
+    ...CLEARANCE_MEASURES.map(({ field, name, onSheet }) => {
+      const metres = clearance[field];
+      if (metres === undefined || onSheet === 'with-path') return false;
+      return onSheet === 'alone' ? formatLength(metres, units, 1) : `${name} ${formatLength(metres, units)}`;
+    }),
     measuredOn !== undefined && `measured ${formatDay(measuredOn)}`,
   ]);
 }

@@ -1,3 +1,4 @@
+import { CLEARANCE_MEASURES } from '../domain/clearance-measures.ts';
 import { type Day, formatDay, yearOf } from '../domain/day.ts';
 import type { Hazard } from '../domain/hazard.ts';
 import { formatLength } from '../domain/length.ts';
@@ -16,9 +17,8 @@ export interface RoundSheetRow {
   readonly peg: string;
   readonly isClosed: boolean;
   readonly platform: string;
-  readonly clearWidth: string;
-  readonly lowestBranch: string;
-  readonly pathWidth: string;
+  /** In the order of `CLEARANCE_MEASURES`. */
+  readonly measured: readonly string[];
   /** Hazards in force, each with a box. */
   readonly hazards: readonly string[];
   /** Open and near an overhead line: what was measured so far, or "not measured". Null elsewhere. */
@@ -77,9 +77,7 @@ function sheetRow(peg: Peg, isClosed: boolean, hasLine: boolean, { units, guideD
     peg: peg.peg,
     isClosed,
     platform: peg.platform?.condition ?? '',
-    clearWidth: was(peg.clearance?.clearWidthMetres),
-    lowestBranch: was(peg.clearance?.lowestBranchMetres),
-    pathWidth: was(peg.clearance?.pathWidthMetres),
+    measured: CLEARANCE_MEASURES.map(({ field }) => was(peg.clearance?.[field])),
     hazards: hazardsWords(peg, guideDay),
     lineDistance:
       !hasLine || isClosed

@@ -1,3 +1,4 @@
+import { capitalised } from '../domain/capitalised.ts';
 import { formatDay } from '../domain/day.ts';
 import type { Threshold } from '../domain/venue.ts';
 
@@ -64,7 +65,7 @@ export function thresholdRow(threshold: Threshold): ThresholdRow {
 
 function wordsOfId(id: string): string {
   const name = id.replaceAll('-', ' ');
-  return name.charAt(0).toUpperCase() + name.slice(1);
+  return capitalised(name);
 }
 
 function valueWords({ value, unit }: Threshold): string {

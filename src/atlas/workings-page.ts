@@ -1,3 +1,4 @@
+import { capitalised } from '../domain/capitalised.ts';
 import { formatDay } from '../domain/day.ts';
 import type { DnwLesson } from '../ratings/dnw-mechanism.ts';
 import { normalCdf } from '../ratings/engine/normal-cdf.ts';
@@ -169,7 +170,7 @@ function fitRows({ venue, ratings }: Atlas): readonly CountRow[] {
   const parts = new Map(venue.settings.bagParts.map(({ id, name }) => [id, name.toLowerCase()]));
   return ratings.fits.map(({ of, stopped, steps }) => {
     const name = of === 'total' ? 'total bag' : (parts.get(of) ?? of);
-    return { what: `${name.slice(0, 1).toUpperCase()}${name.slice(1)}`, count: String(steps), note: STOPPED[stopped] };
+    return { what: capitalised(name), count: String(steps), note: STOPPED[stopped] };
   });
 }
 

@@ -1,3 +1,4 @@
+import { capitalised } from '../domain/capitalised.ts';
 import { typed } from './package-folder.ts';
 
 interface CommandHelp {
@@ -135,7 +136,7 @@ export function commandHelp(word: string, summary: string): string | null {
   return [
     `Usage: ${typed(`${help.usage} [options]`)}`,
     '',
-    `${summary.slice(0, 1).toUpperCase()}${summary.slice(1)}.`,
+    `${capitalised(summary)}.`,
     '',
     ...options.map(([option, words]) => `  ${option.padEnd(width)}${words}`),
     '',

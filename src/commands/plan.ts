@@ -12,6 +12,7 @@ import { readFolder } from '../content/read-folder.ts';
 import { readVenue } from '../content/read-venue.ts';
 import type { VenueFiles } from '../content/venue-files.ts';
 import { CannotWritePlan, firstMatchFile, withPlan } from '../content/write-plan.ts';
+import { capitalised } from '../domain/capitalised.ts';
 import { isDay } from '../domain/day.ts';
 import type { Venue } from '../domain/venue.ts';
 import { surveyVenue } from '../ground/survey-venue.ts';
@@ -103,7 +104,7 @@ function firstText(id: string, { water = [], entries, sections = '1', apart, nam
   }
   const words = id.slice(11).replaceAll('-', ' ');
   return firstMatchFile({
-    name: name ?? words.slice(0, 1).toUpperCase() + words.slice(1),
+    name: name ?? capitalised(words),
     date,
     waters: water,
     entries: whole('entries', entries),

@@ -1,3 +1,4 @@
+import { CLEARANCE_MEASURES } from '../domain/clearance-measures.ts';
 import { type Day, yearOf } from '../domain/day.ts';
 
 /**
@@ -120,7 +121,7 @@ features: [${feature}]
 status: open # a closed peg also needs status-reason
 # platform: { kind: timber, width: 1.8 m, length: 2.4 m, height: 0.4 m, condition: sound }
 # bank: { slope: 1 in 3, height: 0.8 m, surface: grass, steps: 4, handrail: false }
-# clearance: { clear-width: 4 m, lowest-branch: 3.2 m, path-width: 1.1 m, measured-on: ${day} }
+# clearance: { ${CLEARANCE_MEASURES.map(({ key, example }) => `${key}: ${example}`).join(', ')}, measured-on: ${day} }
 # access: { step-free: false, path-surface: grass }
 # margin-depth: 0.4 m
 # limits: { pole: 11 m, cast: 20 m, sector: 60 }

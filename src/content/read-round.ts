@@ -4,8 +4,7 @@ import type { PlacedRound } from './content.ts';
 import type { Fault } from './fault.ts';
 import { readRows } from './read-rows.ts';
 import { type Reading, reading } from './reading.ts';
-import { OPTIONAL_ROUND_COLUMNS, REQUIRED_ROUND_COLUMNS } from './round-columns.ts';
-import { roundRowSchema } from './schemas/round-schema.ts';
+import { REQUIRED_ROUND_COLUMNS, ROUND_COLUMNS, roundRowSchema } from './schemas/round-schema.ts';
 import { faultOfFile } from './sources/source.ts';
 import { fileStem } from './venue-files.ts';
 
@@ -14,7 +13,7 @@ export function readRound(file: string, text: string, units: Units): Reading<Pla
   const name = roundName(file);
   const { rows, faults, leftOut } = readRows(file, text, roundRowSchema(units), {
     required: REQUIRED_ROUND_COLUMNS,
-    optional: OPTIONAL_ROUND_COLUMNS,
+    optional: ROUND_COLUMNS.slice(REQUIRED_ROUND_COLUMNS.length),
   });
   if (name === null) return reading(null, [nameFault(file), ...faults], leftOut);
   const value = { ...name, entries: rows.map((row) => row.value), file };

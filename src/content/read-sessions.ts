@@ -2,10 +2,8 @@ import type { Session } from '../domain/session.ts';
 import type { VenueSettings } from '../domain/venue.ts';
 import { type RowsRead, readRows } from './read-rows.ts';
 import { STAND_IN_SETTINGS } from './read-venue-settings.ts';
-import { partColumns, poundOunceColumns, sessionRowSchema } from './schemas/session-schema.ts';
-
-const REQUIRED = ['event', 'peg', 'status'] as const;
-const OPTIONAL = ['section', 'angler', 'spot', 'method', 'bait', 'lines'] as const;
+import { rowColumns } from './schemas/row-columns.ts';
+import { sessionRowSchema } from './schemas/session-schema.ts';
 
 /**
  * Reads `sessions/<year>/sessions.csv`.
@@ -18,16 +16,14 @@ export function sessionsReader(
   const schema = sessionRowSchema(settings.units, settings.bagParts).transform(
     (session): Session => ({ ...session, water: waters.get(session.event) ?? '' }),
   );
-  const parts = settings.bagParts.flatMap((part) => partColumns(part));
-  const weights = ['weight', ...settings.bagParts.map((part) => partColumns(part)[0])];
-  const optional = [...OPTIONAL, ...parts, ...weights.flatMap((column) => poundOunceColumns(column))];
+  const { required, optional } = rowColumns(schema);
   return (file, text) => {
     // Without venue.md nobody knows the parts: that is one fault, not one for each of their columns.
     const unknownParts = settings === STAND_IN_SETTINGS ? columnsLikeParts(text) : [];
     // The bag's weight is in one column, or in two.
     const hasTwo = /^[^\r\n]*\bweight_(?:lb|oz)\b/.test(text);
-    const required = hasTwo ? REQUIRED : [...REQUIRED, 'weight'];
-    return readRows(file, text, schema, { required, optional: [...optional, 'weight', ...unknownParts] });
+    const columns = { required: hasTwo ? required : [...required, 'weight'], optional: [...optional, ...unknownParts] };
+    return readRows(file, text, schema, columns);
   };
 }
 

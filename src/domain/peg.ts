@@ -1,3 +1,4 @@
+import type { MeasuredClearance } from './clearance-measures.ts';
 import type { Dated } from './dated.ts';
 import type { Day, Month } from './day.ts';
 import type { Hazard } from './hazard.ts';
@@ -42,10 +43,7 @@ export interface Bank {
   readonly handrail?: boolean;
 }
 
-export interface Clearance {
-  readonly clearWidthMetres?: number;
-  readonly lowestBranchMetres?: number;
-  readonly pathWidthMetres?: number;
+export interface Clearance extends MeasuredClearance {
   /** When these were measured. */
   readonly measuredOn?: Day;
 }

@@ -1,3 +1,4 @@
+import type { MeasuredClearance } from './clearance-measures.ts';
 import type { Day } from './day.ts';
 import type { RiskLevel } from './hazard.ts';
 import type { LatLng } from './place.ts';
@@ -27,7 +28,7 @@ export type RoundEntryKind =
 /** How a piece of rescue kit was found. */
 export type KitState = 'in-place' | 'damaged' | 'missing';
 
-export interface RoundEntry {
+export interface RoundEntry extends MeasuredClearance {
   readonly entry: RoundEntryKind;
   readonly water: string;
   /** Left out for what is at no peg. */
@@ -57,9 +58,6 @@ export interface RoundEntry {
   readonly until?: Day;
   readonly title?: string;
   readonly kit?: KitState;
-  readonly clearWidthMetres?: number;
-  readonly lowestBranchMetres?: number;
-  readonly pathWidthMetres?: number;
   readonly lineDistanceMetres?: number;
   readonly levelMetres?: number;
   readonly waterDegreesC?: number;

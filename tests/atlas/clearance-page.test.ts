@@ -35,9 +35,9 @@ describe('the clearance page of a water', () => {
   it('lists pegs as they are numbered, each visit latest first', () => {
     expect(page.pegs.map(({ peg }) => peg)).toEqual(['1', '2', '10']);
     expect(page.pegs[0]?.rows).toEqual([
-      { day: '2026-11-14', clearWidth: '4.0 m', lowestBranch: '', pathWidth: '1.2 m', done: '' },
-      { day: '2026-07-01', clearWidth: '', lowestBranch: '', pathWidth: '', done: 'cut, snag taken out' },
-      { day: '2026-05-01', clearWidth: '', lowestBranch: '', pathWidth: '', done: 'cut' },
+      { day: '2026-11-14', measured: ['4.0 m', '', '1.2 m'], done: '' },
+      { day: '2026-07-01', measured: ['', '', ''], done: 'cut, snag taken out' },
+      { day: '2026-05-01', measured: ['', '', ''], done: 'cut' },
     ]);
   });
 
@@ -78,7 +78,7 @@ describe('the clearance page of a water', () => {
     const feet = exampleAtlas({
       venue: { rounds, pegs, settings: { ...EXAMPLE_SETTINGS, units: { length: 'ft', weight: 'lb' } } },
     });
-    expect(clearancePage(feet, 'pit').pegs[0]?.rows[0]?.clearWidth).toBe('13 ft 1 in');
+    expect(clearancePage(feet, 'pit').pegs[0]?.rows[0]?.measured[0]).toBe('13 ft 1 in');
   });
 
   it('marks pegs where an overhead line is near, where the operator is asked before any work', () => {

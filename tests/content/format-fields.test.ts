@@ -80,13 +80,22 @@ describe('format.md', () => {
   });
 });
 
-test('a field that a command adds to a peg record has its place in the usual order', () => {
-  const list = fieldList(SCHEMAS.get('peg')).map(({ field }) => field);
-  expect([...PEG_FIELD_ORDER([])].sort()).toEqual(list.filter((field) => !/[.[]/.test(field)).sort());
-  for (const map of ['platform', 'retired', 'clearance', 'measured-line-distance', 'hazards', 'photos']) {
-    const inside = list.flatMap((field) => new RegExp(`^${map}(?:\\[\\])?\\.([^.[]+)$`).exec(field)?.[1] ?? []);
-    // The order serves a water's hazards as well, which say where on the map they are.
-    const order = PEG_FIELD_ORDER([map]).filter((key) => key !== 'mapped-as');
-    expect([...order].sort(), map).toEqual([...new Set(inside)].sort());
+test('a field that a command adds to a peg record goes where the example of format.md shows it', () => {
+  const example = parse(/```yaml\n([\s\S]*?)```/.exec(sectionOf('pegs/<water>/<peg>.md'))![1]!);
+  const maps: readonly (readonly [string, object])[] = [
+    ['', example],
+    ...['platform', 'bank', 'clearance', 'measured-line-distance'].map((map) => [map, example[map]] as const),
+    ['hazards', example.hazards[0]],
+    ['photos', example.photos[0]],
+  ];
+  for (const [map, shown] of maps) {
+    const order = PEG_FIELD_ORDER(map === '' ? [] : [map]);
+    const keys = Object.keys(shown);
+    expect(
+      order.filter((key) => keys.includes(key)),
+      map || 'the record',
+    ).toEqual(keys);
   }
+  expect(PEG_FIELD_ORDER(['hazards'])).toContain('mapped-as');
+  expect(PEG_FIELD_ORDER(['no-such-map'])).toEqual([]);
 });

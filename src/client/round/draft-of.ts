@@ -5,6 +5,7 @@ import type {
   PegFinding,
   PlaceFinding,
 } from '../../content/round-file/round-file.ts';
+import { byMeasure } from '../../domain/clearance-measures.ts';
 import { formatLength, parseSignedLength } from '../../domain/length.ts';
 import { type GaugeDraft, newRef, type PegDraft, type PegField, PLACE_MARK } from './draft.ts';
 import { DATED_AS } from './finding-of.ts';
@@ -16,9 +17,7 @@ export function pegDraftOf(ref: string, finding: PegFinding, unit: 'm' | 'ft'): 
     status: finding.status,
     reason: finding.reason,
     platform: finding.platform,
-    'clear-width': length(finding.clearWidthMetres),
-    'lowest-branch': length(finding.lowestBranchMetres),
-    'path-width': length(finding.pathWidthMetres),
+    ...byMeasure(({ key, field }) => [key, length(finding[field])]),
     'snag-removed': finding.snagRemoved === true ? 'yes' : undefined,
     cut: finding.cut === true ? 'yes' : undefined,
     'line-distance': length(finding.lineDistanceMetres),

@@ -1,4 +1,5 @@
 import type { Fix, Known } from '../../content/round-file/round-file.ts';
+import { CLEARANCE_MEASURES } from '../../domain/clearance-measures.ts';
 import type { Day } from '../../domain/day.ts';
 
 /** A bank round on this phone. What was noted at its pegs is kept beside it, peg by peg. */
@@ -56,9 +57,7 @@ export const PEG_FIELDS = [
   'status',
   'reason',
   'platform',
-  'clear-width',
-  'lowest-branch',
-  'path-width',
+  ...CLEARANCE_MEASURES.map(({ key }) => key),
   'snag-removed',
   'cut',
   'line-distance',

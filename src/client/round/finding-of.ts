@@ -6,6 +6,7 @@ import type {
   PegFinding,
   PlaceFinding,
 } from '../../content/round-file/round-file.ts';
+import { byMeasure } from '../../domain/clearance-measures.ts';
 import { isDay } from '../../domain/day.ts';
 import { parseLength, parseSignedLength } from '../../domain/length.ts';
 import type { Parsed } from '../../domain/parsed.ts';
@@ -39,9 +40,7 @@ export interface Found<T> {
 export const DATED_AS: Partial<Record<PegField | 'at', DatedField>> = {
   status: 'status',
   platform: 'platform',
-  'clear-width': 'clearWidthMetres',
-  'lowest-branch': 'lowestBranchMetres',
-  'path-width': 'pathWidthMetres',
+  ...byMeasure(({ key, field }) => [key, field]),
   'snag-removed': 'snagRemoved',
   cut: 'cut',
   'line-distance': 'lineDistanceMetres',
@@ -50,9 +49,7 @@ export const DATED_AS: Partial<Record<PegField | 'at', DatedField>> = {
 };
 
 const LENGTH_FIELDS = {
-  'clear-width': ['clearWidthMetres', 'clear width', 100],
-  'lowest-branch': ['lowestBranchMetres', 'lowest branch', 50],
-  'path-width': ['pathWidthMetres', 'path width', 20],
+  ...byMeasure(({ key, field, name, maxMetres }) => [key, [field, name, maxMetres] as const]),
   'line-distance': ['lineDistanceMetres', 'distance to the line', 500],
 } as const;
 

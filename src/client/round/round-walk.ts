@@ -1,3 +1,4 @@
+import { CLEARANCE_MEASURES } from '../../domain/clearance-measures.ts';
 import { addDays, type Day } from '../../domain/day.ts';
 import {
   type GaugeDraft,
@@ -196,9 +197,7 @@ export class RoundWalk {
 /** Fields that are typed letter by letter. */
 const TYPED: ReadonlySet<string> = new Set<PegField>([
   'reason',
-  'clear-width',
-  'lowest-branch',
-  'path-width',
+  ...CLEARANCE_MEASURES.map(({ key }) => key),
   'line-distance',
   'note',
   'notice-title',

@@ -1,3 +1,4 @@
+import { byMeasure, CLEARANCE_MEASURES } from '../../domain/clearance-measures.ts';
 import { pegKey } from '../../domain/peg.ts';
 import type { RoundEntry, RoundEntryKind } from '../../domain/round.ts';
 import type { Content } from '../content.ts';
@@ -16,7 +17,7 @@ const NEEDS: Readonly<Record<RoundEntryKind, readonly (readonly (keyof typeof CO
   'hazard-worsened': [['hazard'], ['severity'], ['likelihood']],
   'hazard-controlled': [['hazard'], ['control']],
   'hazard-cleared': [['hazard']],
-  clearance: [['peg'], ['clearWidthMetres', 'lowestBranchMetres', 'pathWidthMetres']],
+  clearance: [['peg'], CLEARANCE_MEASURES.map(({ field }) => field)],
   'snag-removed': [['peg']],
   cut: [['peg']],
   'line-distance': [['peg'], ['lineDistanceMetres']],
@@ -33,9 +34,7 @@ const COLUMN_OF = {
   place: 'place',
   severity: 'severity',
   likelihood: 'likelihood',
-  clearWidthMetres: 'clear_width',
-  lowestBranchMetres: 'lowest_branch',
-  pathWidthMetres: 'path_width',
+  ...byMeasure(({ field, column }) => [field, column]),
   lineDistanceMetres: 'line_distance',
   levelMetres: 'level',
   waterDegreesC: 'water_temperature',

@@ -1,3 +1,4 @@
+import { CLEARANCE_MEASURES } from '../../domain/clearance-measures.ts';
 import type { Day } from '../../domain/day.ts';
 import { pegKey } from '../../domain/peg.ts';
 import { frontMatterValues } from '../edit-front-matter.ts';
@@ -96,11 +97,12 @@ function mergeMeasures(
     notes.set('platform.kind', 'not stated');
   }
   putDay('platform.inspected-on', [inspected]);
-  putDay('clearance.measured-on', [
-    putLength('clearance.clear-width', finding.clearWidthMetres, 'clearWidthMetres', 'clearance.measured-on'),
-    putLength('clearance.lowest-branch', finding.lowestBranchMetres, 'lowestBranchMetres', 'clearance.measured-on'),
-    putLength('clearance.path-width', finding.pathWidthMetres, 'pathWidthMetres', 'clearance.measured-on'),
-  ]);
+  putDay(
+    'clearance.measured-on',
+    CLEARANCE_MEASURES.map(({ key, field }) =>
+      putLength(`clearance.${key}`, finding[field], field, 'clearance.measured-on'),
+    ),
+  );
   const measured = putLength(
     'measured-line-distance.distance',
     finding.lineDistanceMetres,

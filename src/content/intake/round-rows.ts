@@ -1,5 +1,5 @@
+import { CLEARANCE_MEASURES } from '../../domain/clearance-measures.ts';
 import type { Day } from '../../domain/day.ts';
-import { ROUND_COLUMNS, type RoundColumn, USUAL_ROUND_COLUMNS } from '../round-columns.ts';
 import type {
   Fix,
   HazardFinding,
@@ -8,6 +8,7 @@ import type {
   PlaceFinding,
   RoundFile,
 } from '../round-file/round-file.ts';
+import { ROUND_COLUMNS, type RoundColumn, USUAL_ROUND_COLUMNS } from '../schemas/round-schema.ts';
 import { csvLine } from './csv-line.ts';
 import { lengthText } from './length-text.ts';
 import { daySeen } from './merge-peg.ts';
@@ -62,13 +63,8 @@ function pegRows(finding: PegFinding, round: RoundFile, unit: 'm' | 'ft'): Row[]
   }
   for (const hazard of finding.hazards)
     rows.push(row(`hazard-${hazard.did}`, hazard.day ?? first, hazardCells(hazard)));
-  const measures = [
-    ['clear_width', 'clearWidthMetres'],
-    ['lowest_branch', 'lowestBranchMetres'],
-    ['path_width', 'pathWidthMetres'],
-  ] as const;
   const byDay = new Map<Day, Row>();
-  for (const [column, field] of measures) {
+  for (const { column, field } of CLEARANCE_MEASURES) {
     const metres = finding[field];
     if (metres === undefined) continue;
     const day = daySeen(finding, field, round.day);

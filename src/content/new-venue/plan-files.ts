@@ -1,3 +1,4 @@
+import { capitalised } from '../../domain/capitalised.ts';
 import { type Day, yearOf } from '../../domain/day.ts';
 import { firstSettings } from '../first-venue.ts';
 import { waterSlug } from '../papers/places/settle-places.ts';
@@ -89,9 +90,8 @@ function settingsOf({ name, club, lengths, weights, parts, lines }: VenuePlan) {
     scaleDivision: weights === 'kg' ? '0.01 kg' : '1 oz',
     bagParts: parts.map((part) => {
       const id = partId(part);
-      const shown = `${part.slice(0, 1).toUpperCase()}${part.slice(1)}`;
       const species = SPECIES[id] ?? JSON.stringify(part.toLowerCase());
-      return `  - { id: ${id}, name: ${JSON.stringify(shown)}, species: [${species}] }`;
+      return `  - { id: ${id}, name: ${JSON.stringify(capitalised(part))}, species: [${species}] }`;
     }),
     linesSurveyed:
       lines.state === 'looked'

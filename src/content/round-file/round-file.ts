@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { byMeasure, CLEARANCE_MEASURES } from '../../domain/clearance-measures.ts';
 import { isDay } from '../../domain/day.ts';
 import { HAZARD_KINDS } from '../../domain/hazard-kinds.ts';
 import { ROUND_LIMITS } from './round-limits.ts';
@@ -15,9 +16,7 @@ export const ROUND_FIELDS = [
   'status',
   'status-reason',
   'platform.condition',
-  'clearance.clear-width',
-  'clearance.lowest-branch',
-  'clearance.path-width',
+  ...CLEARANCE_MEASURES.map(({ key }) => `clearance.${key}` as const),
   'measured-line-distance.distance',
   'status-since',
   'platform.inspected-on',
@@ -106,9 +105,7 @@ const HazardFindingSchema = z.discriminatedUnion('did', [
 const DATED_FIELDS = [
   'status',
   'platform',
-  'clearWidthMetres',
-  'lowestBranchMetres',
-  'pathWidthMetres',
+  ...CLEARANCE_MEASURES.map(({ field }) => field),
   'snagRemoved',
   'cut',
   'lineDistanceMetres',
@@ -139,9 +136,7 @@ const PegFindingSchema = z.strictObject({
   /** Last day of a closing that is for a time. */
   until: z.exactOptional(day),
   platform: z.exactOptional(short),
-  clearWidthMetres: z.exactOptional(metres(100)),
-  lowestBranchMetres: z.exactOptional(metres(50)),
-  pathWidthMetres: z.exactOptional(metres(20)),
+  ...byMeasure(({ field, maxMetres }) => [field, z.exactOptional(metres(maxMetres))]),
   snagRemoved: z.exactOptional(z.literal(true)),
   cut: z.exactOptional(z.literal(true)),
   lineDistanceMetres: z.exactOptional(metres(500)),

@@ -3,7 +3,7 @@ import type { FishingEvent } from '../../domain/session.ts';
 import { cellText } from './cell-text.ts';
 import { choice, day, matching, number, wholeNumber, word } from './fields.ts';
 import { bearing, temperature, windSpeed } from './measures.ts';
-import { withoutUndefined } from './without-undefined.ts';
+import { named, recordOf, shapeOf } from './record-schema.ts';
 
 /** The name of an event, used by its sessions. */
 export const eventId = () =>
@@ -17,43 +17,35 @@ export const eventId = () =>
 /** What a blank on a sheet stands for. */
 export const blankMeaning = () => choice(['nothing', 'dnw']);
 
+/** What was noted of the day's weather and water. */
+const conditionColumns = {
+  air_temperature: named('airDegreesC', temperature().exactOptional()),
+  water_temperature: named('waterDegreesC', temperature().exactOptional()),
+  wind_from: named('windFromDegrees', bearing().exactOptional()),
+  wind_speed: named('windMetresPerSecond', windSpeed().exactOptional()),
+  sky: cellText('the sky: clear, overcast').exactOptional(),
+};
+
+/** Every other column of `events.csv`, in two lots: the conditions stand between them in a file. */
+const eventColumns = {
+  event: named('id', eventId()),
+  date: named('day', day()),
+  water: word('the water'),
+  kind: choice(['match', 'pleasure', 'practice']),
+  hours: number('hours fished', 0.5, 72),
+  listing: choice(['full', 'frame']),
+  frame_places: named('framePlaces', wholeNumber('how many places framed (0 where nothing was)', 0, 200)),
+  fished: wholeNumber('how many fished', 0, 5000).exactOptional(),
+};
+const laterColumns = {
+  match: eventId().exactOptional(),
+  blank_means: named('blankMeans', blankMeaning().exactOptional()),
+};
+
+const eventOf = recordOf({ ...eventColumns, ...laterColumns });
+const conditionsOf = recordOf(conditionColumns);
+
 /** A row of `events.csv`. */
 export const EventRowSchema = z
-  .object({
-    event: eventId(),
-    date: day(),
-    water: word('the water'),
-    kind: choice(['match', 'pleasure', 'practice']),
-    hours: number('hours fished', 0.5, 72),
-    listing: choice(['full', 'frame']),
-    frame_places: wholeNumber('how many places framed (0 where nothing was)', 0, 200),
-    fished: wholeNumber('how many fished', 0, 5000).exactOptional(),
-    air_temperature: temperature().exactOptional(),
-    water_temperature: temperature().exactOptional(),
-    wind_from: bearing().exactOptional(),
-    wind_speed: windSpeed().exactOptional(),
-    sky: cellText('the sky: clear, overcast').exactOptional(),
-    match: eventId().exactOptional(),
-    blank_means: blankMeaning().exactOptional(),
-  })
-  .transform((row) =>
-    withoutUndefined({
-      id: row.event,
-      match: row.match,
-      day: row.date,
-      water: row.water,
-      kind: row.kind,
-      hours: row.hours,
-      listing: row.listing,
-      framePlaces: row.frame_places,
-      fished: row.fished,
-      blankMeans: row.blank_means,
-      conditions: withoutUndefined({
-        airDegreesC: row.air_temperature,
-        waterDegreesC: row.water_temperature,
-        windFromDegrees: row.wind_from,
-        windMetresPerSecond: row.wind_speed,
-        sky: row.sky,
-      }),
-    }),
-  ) satisfies z.ZodType<FishingEvent>;
+  .object(shapeOf({ ...eventColumns, ...conditionColumns, ...laterColumns }))
+  .transform((row) => ({ ...eventOf(row), conditions: conditionsOf(row) })) satisfies z.ZodType<FishingEvent>;

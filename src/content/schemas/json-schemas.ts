@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
 import { EventRowSchema } from './event-schema.ts';
+import type { SchemaPart } from './field-list.ts';
 import { gaugeRowSchema } from './gauge-schema.ts';
 import { LeagueSchema } from './league-schema.ts';
 import { matchSchema } from './match-schema.ts';
@@ -33,6 +34,11 @@ const SCHEMAS: Readonly<Record<string, { readonly title: string; readonly schema
   'gauge-row': { title: 'A row of gauge/<water>.csv', schema: gaugeRowSchema(UNITS) },
   'round-row': { title: 'A row of rounds/<date>-<ref>.csv', schema: roundRowSchema(UNITS) },
 };
+
+/** The JSON Schema of one kind of record, as its files are written. */
+export function recordJsonSchema(name: 'peg' | 'water'): SchemaPart {
+  return z.toJSONSchema(SCHEMAS[name]!.schema, { io: 'input' }) as SchemaPart;
+}
 
 /** JSON Schema files (draft 2020-12) for editors, by file name: each kind of file a club keeps, as it is written. */
 export function jsonSchemas(): ReadonlyMap<string, string> {

@@ -1,5 +1,6 @@
-import { USUAL_ROUND_COLUMNS } from '../../../src/content/round-columns.ts';
+import { USUAL_ROUND_COLUMNS } from '../../../src/content/schemas/round-schema.ts';
 import type { BagPart } from '../../../src/domain/bag.ts';
+import { CLEARANCE_MEASURES } from '../../../src/domain/clearance-measures.ts';
 import type { Day } from '../../../src/domain/day.ts';
 import type { BankRound } from '../../../src/domain/round.ts';
 import type { FishingEvent, Session } from '../../../src/domain/session.ts';
@@ -118,9 +119,7 @@ export function roundText(round: BankRound, numberOn: NumberOn): string {
       row.action,
       row.severity,
       row.likelihood,
-      metres(row.clearWidthMetres),
-      metres(row.lowestBranchMetres),
-      metres(row.pathWidthMetres),
+      ...CLEARANCE_MEASURES.map(({ field }) => metres(row[field])),
       metres(row.lineDistanceMetres),
       metres(row.levelMetres),
       row.waterDegreesC,

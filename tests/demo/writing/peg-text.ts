@@ -1,3 +1,4 @@
+import { byMeasure } from '../../../src/domain/clearance-measures.ts';
 import type { Dated } from '../../../src/domain/dated.ts';
 import type { Hazard } from '../../../src/domain/hazard.ts';
 import type { Peg, ReachClaim } from '../../../src/domain/peg.ts';
@@ -44,9 +45,7 @@ export function pegText(peg: Peg): string {
         handrail: peg.bank?.handrail,
       }),
       clearance: unlessEmpty({
-        'clear-width': metres(peg.clearance?.clearWidthMetres),
-        'lowest-branch': metres(peg.clearance?.lowestBranchMetres),
-        'path-width': metres(peg.clearance?.pathWidthMetres),
+        ...byMeasure(({ key, field }) => [key, metres(peg.clearance?.[field])]),
         'measured-on': peg.clearance?.measuredOn,
       }),
       access: unlessEmpty({
