@@ -1,4 +1,5 @@
 import type { Backtest, BacktestScore } from '../ratings/ratings.ts';
+import { besideTestWords } from './beside-words.ts';
 import { calibration } from './drawing/calibration.ts';
 
 /** The back-test as a table, a picture and a verdict. */
@@ -52,7 +53,7 @@ export function backtestView(backtest: Backtest): BacktestView {
       model?.coverage80 === undefined || model.coverage80 === null
         ? ''
         : `Of ten bags ${(model.coverage80 * 10).toFixed(1)} lay inside the interval that should hold eight.`,
-    besides: [...balanceWords(backtest.balance), ...roomWords(backtest.room)],
+    besides: [...balanceWords(backtest.balance), ...backtest.besides.map(besideTestWords)],
   };
 }
 
@@ -74,16 +75,6 @@ function balanceWords(balance: Backtest['balance']): string[] {
         `Better anglers drew better pegs than a lottery would give them (${found}): what a peg gives and who sat on it are mixed up here.`,
       ]
     : [`Better anglers drew worse pegs than a lottery would give them (${found}).`];
-}
-
-function roomWords(room: Backtest['room']): string[] {
-  if (room === undefined) return [];
-  const figures = `error ${room.errorWith.toFixed(4)} with it, ${room.errorWithout.toFixed(4)} without`;
-  return [
-    room.isEarned
-      ? `The room beside a peg (pegs left empty on either side that day) foretold last year’s bags better (${figures}); it is not in the returns, which are of the peg.`
-      : `The room beside a peg (pegs left empty on either side that day) did not earn its place in the model (${figures}).`,
-  ];
 }
 
 function verdictWords(scores: readonly BacktestScore[]): string {

@@ -1,4 +1,5 @@
 import type { VenueRead } from '../content/read-venue.ts';
+import type { Survey } from '../ground/survey.ts';
 import type { Ratings } from '../ratings/ratings.ts';
 
 /** The pages run as a bundle of their own in the same process: only what is global is theirs too. */
@@ -8,6 +9,8 @@ const PLACE = Symbol.for('peg-atlas.venue-read');
 export interface HandedOver {
   readonly folder: string;
   readonly read: VenueRead;
+  /** Of that venue, where the command has surveyed it already. */
+  readonly survey?: Survey;
   /** Ratings to show; without them the pages ask for those of the log. */
   readonly ratings?: Ratings;
   /** Whether those are of an earlier log, while new ones are being worked out. */

@@ -4,6 +4,7 @@ import { loadVenue } from '../content/load-venue.ts';
 import { surveyVenue } from '../ground/survey-venue.ts';
 import { type Atlas, makeAtlas } from './atlas.ts';
 import { handedOver } from './handed-over.ts';
+import { withGround } from './rating-ground.ts';
 import { loadRatings } from './ratings-cache.ts';
 
 let atlas: Promise<Atlas> | undefined;
@@ -26,5 +27,6 @@ async function readAtlas(folder: string): Promise<Atlas> {
   const handed = handedOver(folder);
   const { venue, faults } = handed?.read ?? (await loadVenue(folder));
   if (venue === null) throw new Error([`Faults in the venue folder ${folder}:`, ...formatFaults(faults)].join('\n'));
-  return makeAtlas(venue, surveyVenue(venue), handed?.ratings ?? (await loadRatings(venue)));
+  const survey = handed?.survey ?? surveyVenue(venue);
+  return makeAtlas(venue, survey, handed?.ratings ?? (await loadRatings(withGround(venue, survey))));
 }

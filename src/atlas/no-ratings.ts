@@ -10,6 +10,7 @@ export const NO_RATINGS: Ratings = {
   featureTemperatures: [],
   fishSizes: [],
   choices: [],
+  besides: [],
   backtest: null,
   leftOut: [],
   withoutDnw: null,

@@ -1,8 +1,10 @@
 import { mkdir, rm } from 'node:fs/promises';
 import { handOver } from '../atlas/handed-over.ts';
+import { withGround } from '../atlas/rating-ground.ts';
 import { loadRatings } from '../atlas/ratings-cache.ts';
 import { loadVenue } from '../content/load-venue.ts';
 import { countWords } from '../domain/count-words.ts';
+import { surveyVenue } from '../ground/survey-venue.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { closedUnseen, closedUnseenWords, nowOfGuide } from './guide-folder/closed-unseen.ts';
 import { writeHostFiles } from './guide-folder/host-files.ts';
@@ -51,12 +53,13 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     io.printError('Nothing was built. Mend these faults and build again; the guide built before is untouched.');
     return EXIT.faults;
   }
+  const survey = surveyVenue(venue);
   // The pages ask for the ratings once more and then find them in the cache.
   step(`Working out the returns of ${countWords(venue.sessions.length, 'session')}, where they are not known yet.`);
-  await loadRatings(venue, values.quiet || values.json ? {} : progressLine(io));
+  await loadRatings(withGround(venue, survey), values.quiet || values.json ? {} : progressLine(io));
 
   // What was checked is what is built, though a file be edited in between.
-  handOver({ folder, read });
+  handOver({ folder, read, survey });
   const unfinished = unfinishedGuide(out);
   try {
     // Whether anything may be written there is better known before all the work.

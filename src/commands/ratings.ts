@@ -1,7 +1,9 @@
+import { withGround } from '../atlas/rating-ground.ts';
 import { loadRatings } from '../atlas/ratings-cache.ts';
 import { loadVenue } from '../content/load-venue.ts';
 import { MONTHS, type Month, monthOf } from '../domain/day.ts';
 import type { VenueSettings } from '../domain/venue.ts';
+import { surveyVenue } from '../ground/survey-venue.ts';
 import type { BagTables, Ratings } from '../ratings/ratings.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { jsonText } from './json-text.ts';
@@ -33,7 +35,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   }
   refuseUnknownBag(values.bag, venue.settings);
   const month = values.month === undefined ? monthOf(venue.settings.guideDay) : readMonth(values.month);
-  const ratings = await loadRatings(venue, progressLine(io));
+  const ratings = await loadRatings(withGround(venue, surveyVenue(venue)), progressLine(io));
   const tables = tablesOf(values.bag, ratings);
   if (values.everything) io.print(jsonText(ratings));
   else if (values.json) io.print(jsonText(ratingsJson(ratings, tables)));

@@ -1,9 +1,10 @@
 import { addDays, type Day } from '../domain/day.ts';
+import { besidesTested } from './beside/besides-tested.ts';
 import { drawBalance } from './draw-balance.ts';
 import { type FirstLook, firstLook } from './first-look.ts';
 import type { FitListener, FitStart } from './fit-report.ts';
 import { calibrationOf, type ForecastEvent, scoreForecasts } from './forecast-score.ts';
-import { type Forecaster, flatGuess, modelForecaster, rawPegAverage } from './forecasters.ts';
+import { type FittedPast, type Forecaster, flatGuess, modelForecaster, rawPegAverage } from './forecasters.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { Backtest } from './ratings.ts';
 import { MONTH_SEASON, temperatureSeason } from './season.ts';
@@ -40,6 +41,7 @@ export function backtest(
     withTemperature.length * 2 >= tested.length && isTemperatureKnownBefore(sessions, withTemperature);
   const events = isTemperatureTested ? withTemperature : tested;
   if (events.length === 0) return null;
+  let first: FittedPast | null = null;
   const forecasters: [string, Forecaster][] = [
     [
       'model',
@@ -47,7 +49,10 @@ export function backtest(
         asked: look.asked,
         start: look.start,
         isBeside: true,
-        told: (fit) => report?.('back-test', fit),
+        told: (fitted) => {
+          first ??= fitted;
+          report?.('back-test', fitted.fit);
+        },
       }),
     ],
     ...(isTemperatureTested
@@ -60,31 +65,15 @@ export function backtest(
     progress?.(`back-test: ${name}`);
     return { name, events: forecastByMonth(sessions, events, forecaster) };
   });
+  progress?.('back-test: what the day reveals');
   return {
     events: events.length,
     sessions: events.flat().filter(({ isCensored }) => !isCensored).length,
     scores: foretold.map(({ name, events: of }) => scoreForecasts(name, of)),
     calibration: calibrationOf(foretold[0]!.events),
     balance: drawBalance(foretold[0]!.events),
-    room: roomTested(foretold[0]!.events),
+    besides: besidesTested(venue, first!, foretold[0]!.events),
   };
-}
-
-/**
- * The model's error with what the room beside a peg would have added, and without. It earns its place where it errs less by more than
- * the standard error of that difference over the events.
- */
-function roomTested(events: readonly ForecastEvent[]): NonNullable<Backtest['room']> {
-  const withRoom = events.map(({ sessions, forecasts }) => ({
-    sessions,
-    forecasts: forecasts.map((each) => ({ ...each, logReturn: each.logReturn + (each.room ?? 0) })),
-  }));
-  const errorOf = (of: readonly ForecastEvent[]) => scoreForecasts('', of).rootMeanSquareError;
-  const gains = events.map((event, i) => errorOf([event]) ** 2 - errorOf([withRoom[i]!]) ** 2);
-  const mean = gains.reduce((sum, gain) => sum + gain, 0) / gains.length;
-  const scatter = gains.reduce((sum, gain) => sum + (gain - mean) ** 2, 0) / Math.max(1, gains.length - 1);
-  const isEarned = gains.length > 1 && mean > Math.sqrt(scatter / gains.length);
-  return { errorWith: errorOf(withRoom), errorWithout: errorOf(events), isEarned };
 }
 
 /** Sessions of each full-list event of the year in which at least two weighed. */

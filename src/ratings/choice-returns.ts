@@ -1,6 +1,7 @@
 import type { Session } from '../domain/session.ts';
 import type { BagModel } from './bag-model.ts';
 import { borderedTerm } from './bordered-term.ts';
+import { factorRows } from './engine/sparse-rows.ts';
 import { evidenceOf } from './evidence.ts';
 import { CHOICE_SD } from './fit-ratings.ts';
 import { type FitListener, isSettled } from './fit-report.ts';
@@ -59,7 +60,12 @@ function choiceTable(
     choice.sessions += 1;
     return choice.column;
   });
-  const term = borderedTerm(total.model.latent, total.fit, { columns: choices.size, levels }, CHOICE_SD);
+  const term = borderedTerm(
+    total.model.latent,
+    total.fit,
+    { columns: choices.size, rows: factorRows(levels) },
+    CHOICE_SD,
+  );
   return venue.waters.flatMap(({ id }) => {
     const ofWater = [...choices.values()]
       .filter(({ water, value }) => water === id && value !== undefined)

@@ -10,8 +10,6 @@ export interface Forecast {
   readonly sd: number | null;
   /** What the past said of the angler; null or left out where it knew nothing of one. */
   readonly angler?: number | null;
-  /** What the room beside the peg that day would add. */
-  readonly room?: number;
 }
 
 /** One event's sessions with what was foretold of each. */

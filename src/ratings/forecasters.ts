@@ -1,5 +1,4 @@
 import { type PegKey, pegKey } from '../domain/peg.ts';
-import { borderedTerm } from './bordered-term.ts';
 import type { FitOptions, LatentFit } from './engine/latent-model.ts';
 import { eventRatios } from './event-ratios.ts';
 import { fitRatings } from './fit-ratings.ts';
@@ -8,7 +7,6 @@ import type { Forecast } from './forecast-score.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, anglerColumns, type RatingModel, ratingModel, TERM } from './rating-model.ts';
 import { returnCombinations } from './return-combinations.ts';
-import { MAX_ROOM, roomOfSessions } from './room.ts';
 import type { Season } from './season.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 import { standsInLog } from './stands-in-log.ts';
@@ -39,10 +37,18 @@ interface ForecasterOptions {
   readonly asked?: AskedTerms;
   /** Where the search for the deviations begins: where it ends is not of it. */
   readonly start?: FitStart | null;
-  /** Told how that search ended. */
-  readonly told?: (fit: LatentFit) => void;
-  /** Foretells beside the return what the angler and the room beside the peg would add. */
+  /** Told of the fit of the first call, with what it was fitted to. */
+  readonly told?: (fitted: FittedPast) => void;
+  /** Foretells beside the return what the angler would add. */
   readonly isBeside?: boolean;
+}
+
+/** The model of the past, fitted. */
+export interface FittedPast {
+  readonly model: RatingModel;
+  readonly fit: LatentFit;
+  readonly sessions: readonly ModelSession[];
+  readonly season: Season;
 }
 
 /**
@@ -66,7 +72,7 @@ export function modelForecaster(
       ...(hold === undefined ? {} : { hold }),
       ...(start === null ? {} : { start }),
     });
-    if (hold === undefined) told?.(fit);
+    if (hold === undefined) told?.({ model, fit, sessions: placed, season });
     hold ??= { sd: fit.sd, residualSd: fit.residualSd };
     const { ofPegOn } = returnCombinations(venue, model);
     const stands = standsInLog(venue);
@@ -76,31 +82,21 @@ export function modelForecaster(
       ),
     );
     const spread = Math.hypot(fit.residualSd, fit.sd[TERM.angler] ?? 0, fit.sd[TERM.pegYear] ?? 0);
-    const beside = isBeside ? besideReturn(venue, placed, future, model, fit) : null;
-    return future.map((_, i) => ({ logReturn: mean[i]!, sd: Math.hypot(spread, sd[i]!), ...beside?.[i] }));
+    const anglers = isBeside ? anglersOf(placed, future, fit) : null;
+    return future.map((_, i) => ({
+      logReturn: mean[i]!,
+      sd: Math.hypot(spread, sd[i]!),
+      ...(anglers === null ? {} : { angler: anglers[i]! }),
+    }));
   };
 }
 
-/** What the past says of the angler and of the room beside the peg, neither of which is part of a peg's return. */
-function besideReturn(
-  venue: RatedVenue,
-  past: readonly ModelSession[],
-  future: readonly ModelSession[],
-  { latent }: RatingModel,
-  fit: LatentFit,
-) {
+/** What the past says of each angler; null where it knew nothing of one. */
+function anglersOf(past: readonly ModelSession[], future: readonly ModelSession[], fit: LatentFit): (number | null)[] {
   const columns = anglerColumns(past);
   const anglers = columns.size === 0 ? null : fit.effects(TERM.angler);
-  const term = borderedTerm(latent, fit, { columns: MAX_ROOM + 1, levels: roomOfSessions(venue, past) }, ROOM_SD);
-  const worth = Array.from({ length: MAX_ROOM + 1 }, (_, level) =>
-    term.posterior(Array.from({ length: MAX_ROOM + 1 }, (__, k) => (k === level ? 1 : 0))),
-  );
-  const rooms = roomOfSessions(venue, future);
-  return future.map(({ session }, i) => {
+  return future.map(({ session }) => {
     const column = columns.get(session.angler ?? '');
-    return { angler: column === undefined || anglers === null ? null : anglers[column]!, room: worth[rooms[i]!]!.mean };
+    return column === undefined || anglers === null ? null : anglers[column]!;
   });
 }
-
-/** Scale of the half-normal prior of how far the room beside a peg spreads bags. */
-const ROOM_SD = 0.3;

@@ -60,6 +60,8 @@ export function finishRatings(
   const bags = results.flatMap(({ told }) => told ?? []);
   const total = bags[0]!;
   const tables = bags.map(bagTables);
+  const tested = results.find(({ backtest }) => backtest !== null)?.backtest ?? null;
+  const earned = new Set(tested?.besides.flatMap((test) => ('isEarned' in test && test.isEarned ? [test.of] : [])));
   progress?.('chance to frame');
   const { sessions, leftOut } = sessionsInModel(venue, 'total');
   return {
@@ -71,7 +73,8 @@ export function finishRatings(
     featureTemperatures: results.flatMap(({ temperatures }) => temperatures),
     fishSizes: fishSizes(venue),
     choices: results.flatMap(({ choices }) => choices),
-    backtest: results.find(({ backtest }) => backtest !== null)?.backtest ?? null,
+    besides: results.flatMap(({ besides }) => besides).filter(({ of }) => earned.has(of)),
+    backtest: tested,
     leftOut,
     withoutDnw: withoutDnw(venue, look, tables[0]!),
     dnwLesson: look.lesson,

@@ -1,5 +1,5 @@
 import type { Water } from '../domain/map.ts';
-import type { Peg } from '../domain/peg.ts';
+import type { Peg, PegKey } from '../domain/peg.ts';
 import type { Venue, VenueSettings } from '../domain/venue.ts';
 
 /** What they read of a peg. */
@@ -16,6 +16,16 @@ export interface RatedVenue {
   readonly retired?: readonly RatedPeg[];
   readonly events: Venue['events'];
   readonly sessions: Venue['sessions'];
+  /** What the map and the soundings say of each peg, where they do. */
+  readonly ground?: Readonly<Record<PegKey, PegGround>>;
+}
+
+/** What the ratings ask of a peg's ground, as it lies today. */
+export interface PegGround {
+  /** Open water into the wind from each of sixteen directions, from north on clockwise, in metres. */
+  readonly fetchMetres?: readonly number[];
+  /** Depth below datum on the pole lines straight out; null where not plumbed. */
+  readonly depths?: { readonly at6Metres: number | null; readonly at13Metres: number | null };
 }
 
 /** The part of a venue that its ratings depend on, as plain data. */
@@ -28,6 +38,7 @@ export function ratedVenue(venue: RatedVenue): RatedVenue {
     retired: (venue.retired ?? []).map(ratedPeg),
     events: venue.events,
     sessions: venue.sessions,
+    ...(venue.ground === undefined ? {} : { ground: venue.ground }),
   };
 }
 

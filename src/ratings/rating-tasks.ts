@@ -1,5 +1,6 @@
 import { backtest } from './backtest.ts';
 import { fitBag, rateBag, type ToldBag } from './bag-model.ts';
+import { besideWorths } from './beside/beside-worths.ts';
 import { choiceReturns } from './choice-returns.ts';
 import type { DnwMechanism } from './dnw-mechanism.ts';
 import type { LatentFit } from './engine/latent-model.ts';
@@ -28,6 +29,8 @@ export interface TaskResult {
   readonly told: ToldBag | null;
   /** Of the total bag only. */
   readonly choices: Ratings['choices'];
+  /** Of every term beside the model, whether it earned its place or not. */
+  readonly besides: Ratings['besides'];
   readonly temperatures: Ratings['featureTemperatures'];
   readonly backtest: Ratings['backtest'];
   readonly fits: readonly FitReport[];
@@ -49,7 +52,7 @@ export function ratingTasks({ settings, sessions }: RatedVenue): readonly Rating
 export function doTask(ground: TaskGround, task: RatingTask, progress?: (what: string) => void): TaskResult {
   const fits: FitReport[] = [];
   const report = (of: string, fit: LatentFit) => fits.push(fitReport(of, fit));
-  const nothing = { told: null, choices: [], temperatures: [], backtest: null, fits };
+  const nothing = { told: null, choices: [], besides: [], temperatures: [], backtest: null, fits };
   const { venue, asked } = ground;
   const choice = { dnw: ground.dnw ?? undefined, asked };
   if (task.of === 'back-test') {
@@ -66,7 +69,9 @@ export function doTask(ground: TaskGround, task: RatingTask, progress?: (what: s
   if (bag !== 'total') return { ...nothing, told };
   progress?.('water temperature');
   const temperatures = featureTemperatures(venue, fitted, report);
-  return { ...nothing, told, temperatures, choices: choiceReturns(venue, fitted, { progress }) };
+  const choices = choiceReturns(venue, fitted, { progress });
+  progress?.('what the day reveals');
+  return { ...nothing, told, temperatures, choices, besides: besideWorths(venue, fitted) };
 }
 
 function startOf({ earlier, start }: TaskGround, of: string): FitStart | null {

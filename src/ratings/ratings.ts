@@ -1,4 +1,5 @@
 import type { Day, Month } from '../domain/day.ts';
+import type { BesideName } from './beside/beside-term.ts';
 import type { DnwLesson } from './dnw-mechanism.ts';
 import type { FitReport } from './fit-report.ts';
 
@@ -179,8 +180,38 @@ export interface Backtest {
   }[];
   /** Whether better anglers drew better pegs in the year under test: within events, as far as the years before knew both. */
   readonly balance?: { readonly sessions: number; readonly correlation: number; readonly z: number } | null;
-  /** What the room beside a peg that day, as a term more, would have made of the model's error, and whether that earns it a place. */
-  readonly room?: { readonly errorWith: number; readonly errorWithout: number; readonly isEarned: boolean };
+  /** What the day or the bed reveals beside the peg, each as a term more, and whether it earns its place. */
+  readonly besides: readonly BesideTest[];
+}
+
+/** What a term beside the model would have made of the error of last year's forecasts; or why this log does not tell. */
+export type BesideTest = { readonly of: BesideName } & (
+  | { readonly why: string }
+  | {
+      /** Root mean square error of log bag within the event, with the term and without. */
+      readonly errorWith: number;
+      readonly errorWithout: number;
+      /** By how many of its standard errors over the events the squared error fell. */
+      readonly gainInErrors: number;
+      /** Twice the log marginal likelihood that the years before it gave the term over none. */
+      readonly asked: number;
+      readonly isEarned: boolean;
+    }
+);
+
+/** One point of a curve of a term that earned its place. */
+export interface BesideWorth {
+  readonly of: BesideName;
+  /** Which curve: "force 4 and over, April to September". */
+  readonly group: string;
+  /** Empty pegs, metres of open water along the wind, or metres of depth. */
+  readonly at: number;
+  /** Multiple of what the average session of that curve gives. */
+  readonly worth: number;
+  readonly low80: number;
+  readonly high80: number;
+  readonly sessions: number;
+  readonly evidence: Evidence;
 }
 
 /** Why sessions did not enter the model, counted. */
@@ -210,6 +241,8 @@ export interface Ratings {
   readonly featureTemperatures: readonly FeatureTemperature[];
   readonly fishSizes: readonly FishSize[];
   readonly choices: readonly ChoiceReturn[];
+  /** What the day or the bed gives beside the peg: of the terms that earned their place in the back-test. */
+  readonly besides: readonly BesideWorth[];
   readonly backtest: Backtest | null;
   readonly leftOut: readonly RatingsLeftOut[];
   /** What the fit shows without the DNW rows: the largest change of any solid or fair return, and the residual. */

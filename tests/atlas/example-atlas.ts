@@ -21,6 +21,7 @@ export const EMPTY_RATINGS: Ratings = {
   featureTemperatures: [],
   fishSizes: [],
   choices: [],
+  besides: [],
   backtest: null,
   leftOut: [],
   dnwLesson: { mechanism: null, why: 'everyone who fished weighed in' },

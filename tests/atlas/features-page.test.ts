@@ -93,6 +93,7 @@ describe('features by water temperature', () => {
     sessions: 200,
     scores: [score('model', month), score('model by temperature', temperature)],
     calibration: [],
+    besides: [],
   });
   const verdict = (ratings: Partial<Ratings>) =>
     featuresPage(atlasWith({ featureTemperatures, ...ratings }), 'total').temperatures?.verdict;

@@ -125,6 +125,7 @@ describe('the back-test', () => {
       { name: 'raw peg average', rootMeanSquareError: raw, rankAgreement: 0.15, coverage80: null },
     ],
     calibration: [{ stated: 0.5, happened: 0.48 }],
+    besides: [],
   });
 
   it('shows its scores with the error as a factor, and says where a guess states no interval', () => {

@@ -5,12 +5,14 @@ import type { FishingEvent, Session, SessionStatus } from '../../src/domain/sess
 import { featuresOn } from '../../src/domain/stand.ts';
 import { normalCdf } from '../../src/ratings/engine/normal-cdf.ts';
 import { normalQuantile } from '../../src/ratings/engine/normal-quantile.ts';
+import type { PegGround } from '../../src/ratings/rated-venue.ts';
 import { type Chance, seededChance } from './chance.ts';
 import { FEATURES } from './ground/feature-words.ts';
 import { placedAt, rounded, spotAt } from './ground/spot.ts';
 import { type Angler, drawAnglers, turnOut } from './log/anglers.ts';
 import { drawCyclicWalk } from './log/cyclic-walk.ts';
 import { dnwChance } from './log/did-not-weigh.ts';
+import { drawRevealed, type Revealed } from './log/revealed.ts';
 import { pegSum, type Truth } from './log/truth.ts';
 import { carpOf } from './log/two-humped.ts';
 import { type GeneratedVenue, ORIGIN } from './make-venue.ts';
@@ -60,6 +62,15 @@ export interface SimulationOptions {
   readonly stocking: number;
   /** How far a water's level moves from one twelvemonth to the next. */
   readonly waterYear: number;
+  /** What the two nearest pegs on either side left empty add to a bag, on the log scale; half of that for two of the four. */
+  readonly room: number;
+  /**
+   * What 200 m of open water along the wind add to a bag over 5 m, on the log scale, by the logarithm of the metres; twice that in a
+   * fresh wind. Null where the log tells no wind.
+   */
+  readonly wind: number | null;
+  /** What 4 m at 6 m out add over 0.5 m in winter, and take away in summer. Null where no peg is plumbed. */
+  readonly depth: number | null;
   /** Bags hold carp as well, in ones and twos or not at all: see `two-humped.ts`. */
   readonly isTwoHumped: boolean;
   readonly firstDay: Day;
@@ -84,17 +95,25 @@ export const USUAL_SIMULATION: SimulationOptions = {
   isCut: false,
   stocking: 0,
   waterYear: 0,
+  room: 0,
+  wind: null,
+  depth: null,
   isTwoHumped: false,
   firstDay: '2023-11-22',
   lastDay: '2026-11-21',
 };
+
+/** A generated venue, and what the map of it tells of its pegs. */
+export interface SimulatedVenue extends GeneratedVenue {
+  readonly ground: Readonly<Record<string, PegGround>>;
+}
 
 /**
  * Draws a venue's pegs, features, effects and sessions exactly as the rating model says (design: event, angler, peg
  * and feature effects normal, the features' months a cyclic walk, normal scatter), every peg given by lot. Weights are
  * not rounded. DNW rows are mostly, not always, the low bags. No two features of a simulated venue stand on the same pegs.
  */
-export function simulateFromModel(options: Partial<SimulationOptions> = {}): GeneratedVenue {
+export function simulateFromModel(options: Partial<SimulationOptions> = {}): SimulatedVenue {
   const size = { ...USUAL_SIMULATION, ...options };
   const chance = seededChance(size.seed).apart('simulation');
   if (size.features > FEATURES.length) {
@@ -125,6 +144,7 @@ export function simulateFromModel(options: Partial<SimulationOptions> = {}): Gen
   const events: FishingEvent[] = [];
   const sessions: Session[] = [];
   const fishing = chance.apart('fishing');
+  const revealed = drawRevealed(size, pegs, chance.apart('revealed'));
   for (let i = 0; i < size.events; i++) {
     const water = `water-${(i % size.waters) + 1}`;
     const day = addDays(size.firstDay, Math.floor((i * daysBetween(size.firstDay, size.lastDay)) / size.events));
@@ -132,7 +152,7 @@ export function simulateFromModel(options: Partial<SimulationOptions> = {}): Gen
     eventEffects[id] = size.sd.event * fishing.normal();
     const ofDay = pegs.filter((peg) => peg.water === water).map((peg) => ({ ...peg, features: featuresOn(peg, day) }));
     const dayTruth = { ...truth, mean: truth.mean + levelOn(water, day) };
-    const fished = fishModelEvent(id, day, water, ofDay, anglers, dayTruth, apart, size, fishing);
+    const fished = fishModelEvent(id, day, water, ofDay, anglers, dayTruth, apart, size, fishing, revealed);
     events.push(fished.event);
     sessions.push(...fished.sessions);
   }
@@ -144,6 +164,7 @@ export function simulateFromModel(options: Partial<SimulationOptions> = {}): Gen
   return {
     venue: { settings, waters, pegs, events, sessions, notices: [], rounds: [], soundings: [], gauge: [] },
     truth,
+    ground: revealed.ground,
   };
 }
 
@@ -157,6 +178,7 @@ function fishModelEvent(
   apart: PegYears,
   size: SimulationOptions,
   chance: Chance,
+  revealed: Revealed,
 ): { readonly event: FishingEvent; readonly sessions: Session[] } {
   const month = monthOf(day);
   const field = Math.min(size.field ?? Math.round(pegs.length * 0.75), pegs.length, anglers.length);
@@ -164,12 +186,13 @@ function fishModelEvent(
   const isFrameOnly = chance.happens(size.frameOnlyShare);
   const isDrawKnown = chance.happens(size.drawKnownShare);
   const present = turnOut(anglers, field, chance);
-  const bags = chance
-    .shuffled(pegs)
-    .slice(0, field)
+  const drawn = chance.shuffled(pegs).slice(0, field);
+  const today = revealed.on(day, drawn);
+  const bags = drawn
     .map((peg, i) => {
       const angler = present[i]!;
-      const expected = truth.mean + truth.events[id]! + angler.effect + pegSum(truth, peg, month) + apart(peg, day);
+      const expected =
+        truth.mean + truth.events[id]! + angler.effect + pegSum(truth, peg, month) + apart(peg, day) + today.adds(peg);
       return { peg, angler, weightGrams: 1000 * Math.exp(expected + truth.residualSd * drawScatter(size, chance)) };
     })
     .sort((a, b) => b.weightGrams - a.weightGrams);
@@ -201,7 +224,10 @@ function fishModelEvent(
     listing: isFrameOnly ? 'frame' : 'full',
     framePlaces,
     fished: field,
-    conditions: { waterDegreesC: rounded(11.5 - 7.5 * Math.cos(((month - 0.8) * Math.PI) / 6) + chance.normal(), 1) },
+    conditions: {
+      ...today.wind,
+      waterDegreesC: rounded(11.5 - 7.5 * Math.cos(((month - 0.8) * Math.PI) / 6) + chance.normal(), 1),
+    },
   };
   return { event, sessions };
 }

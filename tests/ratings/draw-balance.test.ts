@@ -55,26 +55,7 @@ describe('the back-test', () => {
     field: 12,
   });
 
-  test('finds a simulated draw to be a lottery, and no place for room where it does nothing', () => {
-    const { balance, room } = backtest(venue)!;
-    expect(Math.abs(balance!.z)).toBeLessThan(2.6);
-    expect(Math.abs(room!.errorWith - room!.errorWithout)).toBeLessThan(0.01);
-  });
-
-  test('gives room its place where bags grow with it', () => {
-    const taken = new Map(
-      [...Map.groupBy(venue.sessions, ({ event }) => event)].map(([event, of]) => [
-        event,
-        new Set(of.map(({ peg }) => Number(peg))),
-      ]),
-    );
-    const sessions = venue.sessions.map((session) => {
-      const isFree = (step: number) => !taken.get(session.event)!.has(Number(session.peg) + step);
-      const open = [-1, 1].filter(isFree).length;
-      return { ...session, weightGrams: session.weightGrams! * Math.exp(0.4 * open) };
-    });
-    const { room } = backtest({ ...venue, sessions })!;
-    expect(room!.isEarned).toBe(true);
-    expect(room!.errorWith).toBeLessThan(room!.errorWithout - 0.01);
+  test('finds a simulated draw to be a lottery', () => {
+    expect(Math.abs(backtest(venue)!.balance!.z)).toBeLessThan(2.6);
   });
 });

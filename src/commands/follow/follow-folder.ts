@@ -1,11 +1,14 @@
 import { spawn } from 'node:child_process';
 import { handOver } from '../../atlas/handed-over.ts';
 import { NO_RATINGS } from '../../atlas/no-ratings.ts';
+import { withGround } from '../../atlas/rating-ground.ts';
 import { keptRatings } from '../../atlas/ratings-cache.ts';
 import type { Fault } from '../../content/fault.ts';
 import { loadVenue } from '../../content/load-venue.ts';
 import type { VenueRead } from '../../content/read-venue.ts';
 import type { Venue } from '../../domain/venue.ts';
+import type { Survey } from '../../ground/survey.ts';
+import { surveyVenue } from '../../ground/survey-venue.ts';
 import type { Ratings } from '../../ratings/ratings.ts';
 
 /** What came of a change in the folder. */
@@ -52,15 +55,16 @@ export class FollowedFolder {
       if (first !== undefined) this.#tell({ kind: 'faults', read, first });
       return;
     }
-    const kept = await keptRatings(venue);
+    const survey = surveyVenue(venue);
+    const kept = await keptRatings(withGround(venue, survey));
     this.#rater?.kill();
     // Returns of other pegs or parts have no place on these pages.
     if (kept !== null) this.#ratings = kept;
     else if (this.#rated !== ratedThings(venue)) this.#ratings = NO_RATINGS;
     this.#rated = ratedThings(venue);
-    this.#show(read, kept === null);
+    this.#show(read, survey, kept === null);
     this.#tell({ kind: 'shown', read, areRatingsOld: kept === null });
-    if (kept === null) this.#rate(read);
+    if (kept === null) this.#rate(read, survey);
   }
 
   /** Stops what is still at work. */
@@ -69,11 +73,11 @@ export class FollowedFolder {
     this.#rater?.kill();
   }
 
-  #show(read: VenueRead, areRatingsOld: boolean): void {
-    handOver({ folder: this.#folder, read, ratings: this.#ratings, areRatingsOld });
+  #show(read: VenueRead, survey: Survey, areRatingsOld: boolean): void {
+    handOver({ folder: this.#folder, read, survey, ratings: this.#ratings, areRatingsOld });
   }
 
-  #rate(read: VenueRead): void {
+  #rate(read: VenueRead, survey: Survey): void {
     const [program, command = ''] = process.argv;
     const rater = spawn(program ?? process.execPath, [command, 'ratings', '--json', '--venue', this.#folder], {
       stdio: 'ignore',
@@ -82,10 +86,10 @@ export class FollowedFolder {
     rater.once('exit', async () => {
       // Of a log that has changed again since, they come with the next reading.
       if (this.#rater !== rater || read.venue === null) return;
-      const ratings = await keptRatings(read.venue);
+      const ratings = await keptRatings(withGround(read.venue, survey));
       if (ratings === null) return;
       this.#ratings = ratings;
-      this.#show(read, false);
+      this.#show(read, survey, false);
       this.#tell({ kind: 'rated' });
     });
   }

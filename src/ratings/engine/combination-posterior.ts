@@ -84,6 +84,20 @@ export function jointCombinations(
   return { mean: Float64Array.from(own, ({ mean }) => mean), covariance: together };
 }
 
+/** Covariances of combinations with others at one set of parameters: a row for each combination, in their order. */
+export function crossCombinations(
+  posterior: EffectPosterior,
+  combinations: readonly CombinationWeights[],
+  others: readonly CombinationWeights[],
+): Float64Array[] {
+  const none = new Float64Array(0);
+  const shared = others.map((each) => share(posterior, onColumns(posterior, flattened(each), none)));
+  return combinations.map((each) => {
+    const own = onColumns(posterior, flattened(each), none);
+    return Float64Array.from(shared, (other) => covariance(posterior, own, other));
+  });
+}
+
 function onColumns(posterior: EffectPosterior, combination: CombinationWeights, fixedOnQ: Float64Array): OnColumns {
   const { levels } = posterior.prepared;
   const { effects, weights, onFixed } = combination;

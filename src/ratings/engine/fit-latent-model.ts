@@ -1,5 +1,5 @@
 import { isInformative } from './bounds.ts';
-import { combinationsAt, jointCombinations } from './combination-posterior.ts';
+import { combinationsAt, crossCombinations, jointCombinations } from './combination-posterior.ts';
 import { type CombinationWeights, combinationTranslator } from './combination-weights.ts';
 import { effectPosterior } from './effect-posterior.ts';
 import { type ParameterSpace, parameterSpace } from './free-parameters.ts';
@@ -100,6 +100,8 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
     },
     posterior,
     jointAtMode: (combinations) => jointCombinations(atMode, combinations.map(translate)),
+    crossAtMode: (combinations, others) =>
+      crossCombinations(atMode, combinations.map(translate), others.map(translate)),
   };
 
   function stopReason(): StopReason {

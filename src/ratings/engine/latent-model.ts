@@ -159,4 +159,6 @@ export interface LatentFit {
     readonly mean: Float64Array;
     readonly covariance: Float64Array;
   };
+  /** Covariances of combinations with others at these sds, a row for each combination; fixed effects integrated out. */
+  crossAtMode(combinations: readonly LinearCombination[], others: readonly LinearCombination[]): Float64Array[];
 }

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { MAX_ROOM, roomOfSessions } from '../../src/ratings/room.ts';
-import { sessionsInModel } from '../../src/ratings/sessions-in-model.ts';
-import { examplePeg, exampleVenue } from '../domain/example-venue.ts';
-import { exampleEvent, exampleSession } from './example-log.ts';
+import { MAX_ROOM, roomOfSessions } from '../../../src/ratings/beside/room.ts';
+import { sessionsInModel } from '../../../src/ratings/sessions-in-model.ts';
+import { examplePeg, exampleVenue } from '../../domain/example-venue.ts';
+import { exampleEvent, exampleSession } from '../example-log.ts';
 
 const pegs = Array.from({ length: 12 }, (_, i) => examplePeg(String(i + 1)));
 

@@ -1,5 +1,5 @@
-import type { RatedVenue } from './rated-venue.ts';
-import type { ModelSession } from './sessions-in-model.ts';
+import type { RatedVenue } from '../rated-venue.ts';
+import type { ModelSession } from '../sessions-in-model.ts';
 
 /** Empty pegs on both sides of an angler together, up to these; a bank that ends counts as open. */
 export const MAX_ROOM = 4;

@@ -1,0 +1,29 @@
+import type { BesideMaker } from './beside-term.ts';
+import { MAX_ROOM, roomOfSessions } from './room.ts';
+
+/** The room beside a peg that day: an effect for each number of pegs left empty. */
+export const roomTerm: BesideMaker = (venue, sessions) => {
+  const rooms = new Map(sessions.map((session, i) => [session, i]));
+  const counts = roomOfSessions(venue, sessions);
+  if (new Set(counts).size < 2) return { of: 'room', why: 'every angler had the same room' };
+  const weightsOf = (room: number) => Array.from({ length: MAX_ROOM + 1 }, (_, k) => (k === room ? 1 : 0));
+  const roomOf = (session: (typeof sessions)[number]) => {
+    const known = rooms.get(session);
+    return known === undefined ? roomOfSessions(venue, [session])[0]! : counts[known]!;
+  };
+  return {
+    of: 'room',
+    term: {
+      of: 'room',
+      columns: MAX_ROOM + 1,
+      weightsOf: (session) => weightsOf(roomOf(session)),
+      curves: [
+        {
+          group: '',
+          points: Array.from({ length: MAX_ROOM + 1 }, (_, at) => ({ at, weights: weightsOf(at) })),
+          pointOf: roomOf,
+        },
+      ],
+    },
+  };
+};

@@ -1,0 +1,65 @@
+import { type Day, monthOf } from '../../../src/domain/day.ts';
+import { type Peg, pegKey } from '../../../src/domain/peg.ts';
+import type { Conditions } from '../../../src/domain/session.ts';
+import type { PegGround } from '../../../src/ratings/rated-venue.ts';
+import type { Chance } from '../chance.ts';
+
+/** What a day and the bed add to a bag beside the peg itself: room, wind along the open water, depth by season. */
+export interface Revealed {
+  readonly ground: Readonly<Record<string, PegGround>>;
+  on(day: Day, drawn: readonly Peg[]): { readonly wind: Conditions; readonly adds: (peg: Peg) => number };
+}
+
+interface RevealedOptions {
+  readonly room: number;
+  readonly wind: number | null;
+  readonly depth: number | null;
+}
+
+/** A round water 120 m across, as simulated venues have it: the fetch from its bank is a chord. */
+const ACROSS_METRES = 120;
+/** Off the bank there is hardly any. */
+const LEAST_FETCH_METRES = 2;
+const COMPASS = 16;
+const FRESH_METRES_PER_SECOND = 5.5;
+
+/** Draws depths once and a wind for each day. */
+export function drawRevealed({ room, wind, depth }: RevealedOptions, pegs: readonly Peg[], chance: Chance): Revealed {
+  const fetchOf = (peg: Peg, fromDegrees: number) =>
+    Math.max(LEAST_FETCH_METRES, ACROSS_METRES * Math.cos(((fromDegrees - peg.facingDegrees) * Math.PI) / 180));
+  const ground = Object.fromEntries(
+    pegs.map((peg): [string, PegGround] => {
+      const at6Metres = chance.between(0.5, 3.5);
+      return [
+        pegKey(peg.water, peg.peg),
+        {
+          ...(wind === null
+            ? {}
+            : { fetchMetres: Array.from({ length: COMPASS }, (_, i) => fetchOf(peg, (360 * i) / COMPASS)) }),
+          ...(depth === null ? {} : { depths: { at6Metres, at13Metres: at6Metres + chance.between(-0.3, 1) } }),
+        },
+      ];
+    }),
+  );
+  return {
+    ground: wind === null && depth === null ? {} : ground,
+    on(day, drawn) {
+      const from = wind === null ? 0 : chance.between(0, 360);
+      const speed = wind === null ? 0 : Math.max(0.5, 4.5 + 2.2 * chance.normal());
+      const taken = new Set(drawn.map(({ peg }) => Number(peg)));
+      const emptyOn = (own: number, step: number) => (taken.has(own + step) ? 0 : taken.has(own + 2 * step) ? 1 : 2);
+      return {
+        wind: wind === null ? {} : { windFromDegrees: from, windMetresPerSecond: speed },
+        adds(peg) {
+          const own = Number(peg.peg);
+          const empty = room === 0 ? 0 : emptyOn(own, -1) + emptyOn(own, 1);
+          const share = Math.min(1, Math.max(0, Math.log(fetchOf(peg, from) / 5) / Math.log(200 / 5)));
+          const fresh = speed >= FRESH_METRES_PER_SECOND ? 2 : 1;
+          const winter = Math.cos(((monthOf(day) - 1) * Math.PI) / 6);
+          const deep = ((ground[pegKey(peg.water, peg.peg)]!.depths?.at6Metres ?? 2.25) - 2.25) / 3.5;
+          return (room * empty) / 4 + (wind ?? 0) * share * fresh + (depth ?? 0) * deep * winter;
+        },
+      };
+    },
+  };
+}
