@@ -2,7 +2,7 @@ import type { BagTables, Ratings } from '../ratings/ratings.ts';
 
 /**
  * The document that `ratings --json` prints for one bag. Its keys are a published format: model, featureMonths, pegs,
- * pegMonths, framing, waterLevels, backtest, dnw, fits. Framing has a row for each water and month that saw a match.
+ * pegMonths, framing, waterLevels, backtest, besides, dnw, fits. Framing has a row for each water and month that saw a match.
  */
 export function ratingsJson(ratings: Ratings, tables: BagTables) {
   return {
@@ -21,7 +21,8 @@ export function ratingsJson(ratings: Ratings, tables: BagTables) {
         winKg,
       })),
     waterLevels: ratings.waterLevels,
-    backtest: ratings.backtest ?? { events: 0, sessions: 0, scores: [], calibration: [] },
+    backtest: ratings.backtest ?? { events: 0, sessions: 0, scores: [], calibration: [], besides: [] },
+    besides: ratings.besides,
     dnw: ratings.dnwLesson,
     fits: ratings.fits,
   };

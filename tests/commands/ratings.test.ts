@@ -39,6 +39,7 @@ describe('ratings --json', () => {
       'framing',
       'waterLevels',
       'backtest',
+      'besides',
       'dnw',
       'fits',
     ]);
@@ -49,7 +50,14 @@ describe('ratings --json', () => {
     expect(keys(document.pegs)).toEqual(['water peg logReturn sd']);
     expect(keys(document.pegMonths)).toEqual(['water peg month return low80 high80 sessions evidence']);
     expect(keys(document.framing)).toEqual(['water month events mostlyFrom frameKg winKg']);
-    expect(Object.keys(document.backtest)).toEqual(['events', 'sessions', 'scores', 'calibration', 'balance', 'besides']);
+    expect(Object.keys(document.backtest)).toEqual([
+      'events',
+      'sessions',
+      'scores',
+      'calibration',
+      'balance',
+      'besides',
+    ]);
   });
 
   test('states returns as multiples of par inside their intervals', async () => {
