@@ -13,6 +13,7 @@ export const CLEARANCE_MEASURES = [
     maxMetres: 100,
     example: '4 m',
     onSheet: 'alone',
+    isInEveryRound: true,
   },
   {
     field: 'lowestBranchMetres',
@@ -24,6 +25,7 @@ export const CLEARANCE_MEASURES = [
     maxMetres: 50,
     example: '3.2 m',
     onSheet: 'named',
+    isInEveryRound: true,
   },
   {
     field: 'pathWidthMetres',
@@ -35,6 +37,7 @@ export const CLEARANCE_MEASURES = [
     maxMetres: 20,
     example: '1.1 m',
     onSheet: 'with-path',
+    isInEveryRound: true,
   },
 ] as const satisfies readonly ClearanceMeasure[];
 
@@ -56,6 +59,8 @@ interface ClearanceMeasure {
   readonly maxMetres: number;
   /** In the example record of a new venue. */
   readonly example: string;
+  /** Whether every round's file has its column: else one has it only where a row fills it, and older rounds stay as they are. */
+  readonly isInEveryRound: boolean;
   /** On a peg's sheet: as the width of the swim, with its name beside that, or where the path is told. */
   readonly onSheet: 'alone' | 'named' | 'with-path';
 }
@@ -68,11 +73,12 @@ export type ClearanceColumn = Measure['column'];
 /** What was measured of a peg's clearance; what was not is left out. */
 export type MeasuredClearance = { readonly [Field in ClearanceField]?: number };
 
-/** A record with an entry for every measure, in their order. */
+/** A record with an entry for every measure, or for those wanted, in their order. */
 export function byMeasure<Name extends string, Value>(
   entryOf: (measure: Measure) => readonly [Name, Value],
+  isWanted: (measure: ClearanceMeasure) => boolean = () => true,
 ): Readonly<Record<Name, Value>> {
-  return Object.fromEntries(CLEARANCE_MEASURES.map(entryOf)) as Record<Name, Value>;
+  return Object.fromEntries(CLEARANCE_MEASURES.filter(isWanted).map(entryOf)) as Record<Name, Value>;
 }
 
 /** The measures of a thing that has them among other fields: those it lacks are left out. */

@@ -7,9 +7,9 @@ import { named } from './record-schema.ts';
 export const clearanceFields = (units: Units) =>
   byMeasure(({ key, field, about, maxMetres }) => [key, named(field, length(units, about, maxMetres).exactOptional())]);
 
-/** The same as columns of a round. */
-export const clearanceColumns = (units: Units) =>
-  byMeasure(({ column, field, about, maxMetres }) => [
-    column,
-    named(field, length(units, about, maxMetres).exactOptional()),
-  ]);
+/** The same as columns of a round: those every round has, or the others. */
+export const clearanceColumns = (units: Units, inEveryRound: boolean) =>
+  byMeasure(
+    ({ column, field, about, maxMetres }) => [column, named(field, length(units, about, maxMetres).exactOptional())],
+    ({ isInEveryRound }) => isInEveryRound === inEveryRound,
+  );

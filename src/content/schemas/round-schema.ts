@@ -45,7 +45,7 @@ const usualColumns = (units: Units) => ({
   action: cellText('what the angler should do').exactOptional(),
   severity: riskLevel('severity').exactOptional(),
   likelihood: riskLevel('likelihood').exactOptional(),
-  ...clearanceColumns(units),
+  ...clearanceColumns(units, true),
   line_distance: named('lineDistanceMetres', length(units, 'distance to below the nearest conductor').exactOptional()),
   level: named('levelMetres', signedLength(units, 'level above datum', 20).exactOptional()),
   water_temperature: named('waterDegreesC', temperature().exactOptional()),
@@ -57,7 +57,8 @@ const usualColumns = (units: Units) => ({
 const METRES: Units = { length: 'm', weight: 'kg' };
 
 /** Columns that are written only where a row fills them. */
-const rarerColumns = {
+const rarerColumns = (units: Units) => ({
+  ...clearanceColumns(units, false),
   mapped_as: named('mappedAs', text('id of a path or place on the map').exactOptional()),
   day: day('the day it was seen').exactOptional(),
   by: cellText('the role that walked, never a name').exactOptional(),
@@ -70,11 +71,11 @@ const rarerColumns = {
   until: day('the last day it holds').exactOptional(),
   title: cellText('the title of a notice').exactOptional(),
   kit: choice(['in-place', 'damaged', 'missing']).exactOptional(),
-};
+});
 
 /** A row of a bank round. */
 export const roundRowSchema = (units: Units) => {
-  const table = { ...requiredColumns, ...usualColumns(units), ...rarerColumns };
+  const table = { ...requiredColumns, ...usualColumns(units), ...rarerColumns(units) };
   const entryOf = recordOf(table);
   return z.object(shapeOf(table)).transform((row): RoundEntry => {
     const { lat, lng, ...entry } = entryOf(row);
@@ -91,6 +92,6 @@ export const REQUIRED_ROUND_COLUMNS = namesOf(requiredColumns);
 export const USUAL_ROUND_COLUMNS = [...REQUIRED_ROUND_COLUMNS, ...namesOf(usualColumns(METRES))];
 
 /** All of them, in the order in which a round is written; one that is not usual is left out where no row fills it. */
-export const ROUND_COLUMNS = [...USUAL_ROUND_COLUMNS, ...namesOf(rarerColumns)];
+export const ROUND_COLUMNS = [...USUAL_ROUND_COLUMNS, ...namesOf(rarerColumns(METRES))];
 
 export type RoundColumn = (typeof ROUND_COLUMNS)[number];

@@ -119,7 +119,7 @@ export function roundText(round: BankRound, numberOn: NumberOn): string {
       row.action,
       row.severity,
       row.likelihood,
-      ...CLEARANCE_MEASURES.map(({ field }) => metres(row[field])),
+      ...CLEARANCE_MEASURES.filter(({ isInEveryRound }) => isInEveryRound).map(({ field }) => metres(row[field])),
       metres(row.lineDistanceMetres),
       metres(row.levelMetres),
       row.waterDegreesC,
