@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { clearancePage } from '../../src/atlas/clearance-page.ts';
 import { cutsDue, nextCut } from '../../src/atlas/cuts-due.ts';
+import { CLEARANCE_MEASURES } from '../../src/domain/clearance-measures.ts';
 import type { BankRound, RoundEntry } from '../../src/domain/round.ts';
 import { EXAMPLE_SETTINGS, examplePeg } from '../domain/example-venue.ts';
 import { exampleAtlas } from './example-atlas.ts';
@@ -29,15 +30,18 @@ const FORECAST = {
 };
 const pegs = [examplePeg('1'), examplePeg('10'), examplePeg('2')];
 
+/** The measures these rounds have, before any that a later list has. */
+const measured = (...lengths: readonly string[]) => CLEARANCE_MEASURES.map((_, index) => lengths[index] ?? '');
+
 describe('the clearance page of a water', () => {
   const page = clearancePage(exampleAtlas({ venue: { rounds, pegs } }), 'pit');
 
   it('lists pegs as they are numbered, each visit latest first', () => {
     expect(page.pegs.map(({ peg }) => peg)).toEqual(['1', '2', '10']);
     expect(page.pegs[0]?.rows).toEqual([
-      { day: '2026-11-14', measured: ['4.0 m', '', '1.2 m'], done: '' },
-      { day: '2026-07-01', measured: ['', '', ''], done: 'cut, snag taken out' },
-      { day: '2026-05-01', measured: ['', '', ''], done: 'cut' },
+      { day: '2026-11-14', measured: measured('4.0 m', '', '1.2 m'), done: '' },
+      { day: '2026-07-01', measured: measured('', '', ''), done: 'cut, snag taken out' },
+      { day: '2026-05-01', measured: measured('', '', ''), done: 'cut' },
     ]);
   });
 

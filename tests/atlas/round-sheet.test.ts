@@ -46,7 +46,8 @@ describe('the sheet to fill by hand', () => {
   it('prints what is on record, with a box for each hazard in force and none for a cleared one', () => {
     const row = (peg: string) => sheet.rows.find((each) => each.peg === peg);
     expect(row('1')?.isClosed).toBe(true);
-    expect(row('2')).toMatchObject({ measured: ['4.0 m', '', ''], platform: 'sound', lineDistance: null });
+    expect(row('2')).toMatchObject({ platform: 'sound', lineDistance: null });
+    expect(row('2')?.measured.slice(0, 3)).toEqual(['4.0 m', '', '']);
     expect(row('3')?.hazards).toEqual(['Trip hazard, the path (12 Nov)']);
   });
 
