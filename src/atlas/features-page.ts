@@ -2,6 +2,7 @@ import { type Month, monthName, monthOf } from '../domain/day.ts';
 import type { BagId, ChoiceReturn, FishSize } from '../ratings/ratings.ts';
 import type { Atlas } from './atlas.ts';
 import { amountRow, intervalRow } from './drawing/interval-row.ts';
+import { type FeaturePegs, featurePegs } from './feature-pegs.ts';
 import { type FeatureTemperatures, featureTemperatures } from './feature-temperatures.ts';
 import { type FeatureMonthsView, featureMonthsView } from './feature-years.ts';
 import { formatFishWeight } from './fish-weight.ts';
@@ -38,6 +39,8 @@ export interface FeaturesPage {
   readonly nowMonth: Month;
   readonly nowName: string;
   readonly view: FeatureMonthsView;
+  /** Which pegs have each feature; on the page of the total bag alone. */
+  readonly pegs: readonly FeaturePegs[] | null;
   /** What cannot be told apart here. */
   readonly notes: readonly string[];
   /** The tables below stand on the page of the total bag alone. */
@@ -74,6 +77,7 @@ export function featuresPage(atlas: Atlas, bag: BagId): FeaturesPage {
     nowMonth,
     nowName: monthName(nowMonth),
     view: featureMonthsView(atlas, bag, nowMonth),
+    pegs: isTotal ? featurePegs(atlas) : null,
     notes: atlas.ratings.notes,
     temperatures: isTotal ? featureTemperatures(atlas) : null,
     choices: isTotal ? choiceTables(atlas) : [],

@@ -1,11 +1,11 @@
+import { type NamedPeg, readTypedPeg, type TypedPeg } from '../domain/typed-peg.ts';
+
 /**
  * Finds pegs by number on the first page: the field picks out the links below it, and Enter opens the sheet where only
  * one water has such a peg. The links are the list: nothing else is loaded, and without script they stand as they are.
  */
 
-interface Found {
-  readonly water: string;
-  readonly peg: string;
+interface Found extends NamedPeg {
   readonly link: HTMLAnchorElement;
 }
 
@@ -15,14 +15,22 @@ const said = form?.querySelector<HTMLElement>('[data-find-said]');
 
 if (form && field && said) {
   const pegs = pegsOnPage();
-  const update = () => say(said, matching(pegs, field.value), field.value);
+  const read = () => readTypedPeg(field.value, pegs);
+  const update = () => {
+    const answer = read();
+    say(said, answer, field.value);
+    const isWrong = answer !== null && answer.said !== '';
+    if (isWrong) field.setAttribute('aria-invalid', 'true');
+    else field.removeAttribute('aria-invalid');
+  };
   field.addEventListener('input', update);
   form.addEventListener('submit', (event) => {
     event.preventDefault();
-    const found = matching(pegs, field.value);
+    const answer = read();
     update();
-    const [only, second] = found;
-    if (only !== undefined && second === undefined) location.assign(only.link.href);
+    const [only, second] = answer?.pegs ?? [];
+    if (answer === null) location.assign(searchAddress(field.value));
+    else if (only !== undefined && second === undefined && answer.said === '') location.assign(only.link.href);
     else said.querySelector('a')?.focus();
   });
   update();
@@ -38,36 +46,28 @@ function pegsOnPage(): readonly Found[] {
   );
 }
 
-/** Pegs of that number; capital letters and leading zeros make no difference. */
-function matching(pegs: readonly Found[], typed: string): readonly Found[] {
-  const wanted = plain(typed);
-  return wanted === '' ? [] : pegs.filter(({ peg }) => plain(peg) === wanted);
-}
-
-function plain(peg: string): string {
-  return peg
-    .trim()
-    .toLowerCase()
-    .replace(/^0+(?=.)/, '');
-}
-
-function say(place: HTMLElement, found: readonly Found[], typed: string): void {
-  if (typed.trim() === '') {
-    place.replaceChildren();
+/** Answers what was typed below the field: links to the pegs meant, words where there is none, the way to a search for words. */
+function say(place: HTMLElement, answer: TypedPeg<Found> | null, typed: string): void {
+  if (answer === null) {
+    const search = document.createElement('a');
+    search.href = searchAddress(typed);
+    search.textContent = `Search the guide for “${typed.trim()}”`;
+    place.replaceChildren(search);
     return;
   }
-  if (found.length === 0) {
-    place.textContent = `There is no peg ${typed.trim()} here. All pegs are listed below.`;
-    return;
-  }
-  place.replaceChildren(
-    ...found.map(({ water, peg, link }) => {
-      const answer = document.createElement('a');
-      answer.href = link.href;
-      answer.textContent = `${water} ${peg}${stateOf(link)}`;
-      return answer;
-    }),
-  );
+  const links = answer.pegs.map(({ water, peg, link }) => {
+    const found = document.createElement('a');
+    found.href = link.href;
+    found.textContent = `${water} ${peg}${stateOf(link)}`;
+    return found;
+  });
+  const said = answer.said === '' || links.length > 0 ? answer.said : `${answer.said} All pegs are listed below.`;
+  place.replaceChildren(...(said === '' ? [] : [said]), ...links);
+}
+
+function searchAddress(typed: string): string {
+  const base = document.body.dataset.guideBase ?? '/';
+  return `${base}search/?for=${encodeURIComponent(typed.trim())}`;
 }
 
 /** What is said of a peg beside its number: closed, or a number that is on no post any more. */

@@ -25,6 +25,7 @@ const KNOWN_FILES: Readonly<Record<string, string>> = {
   'due/checks\\.ics': 'tests/atlas/verdict/places.ts',
   'now\\.json': 'tests/atlas/verdict/places.ts',
   'notices/feed\\.xml': 'gives the words and days of each notice and finding, and calls no peg open',
+  'search/entries\\.json': 'tests/atlas/verdict/places.ts',
   'offline-list\\.json': 'addresses and digests alone',
   'changes/[0-9a-f]+\\.json': 'pieces of the files listed, held by their digests',
   'third-party-notices\\.txt': 'licences of what the guide is built with',

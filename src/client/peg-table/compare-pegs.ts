@@ -1,5 +1,6 @@
+import { plainPeg } from '../../domain/typed-peg.ts';
 import { phoneStore } from '../phone-store.ts';
-import { addressWithPegs, keepPegs, keptPegs, plain, withPeg } from './kept-pegs.ts';
+import { addressWithPegs, keepPegs, keptPegs, withPeg } from './kept-pegs.ts';
 
 /** Leaves the kept pegs on the page, up to four, and lets the reader add and take out. Without it all of them stand there. */
 const list = document.querySelector<HTMLOListElement>('[data-compare]');
@@ -40,7 +41,7 @@ function comparePegs(list: HTMLOListElement, form: HTMLFormElement): void {
   form.addEventListener('submit', (event) => {
     event.preventDefault();
     const typed = field.value.trim();
-    const peg = all.find((each) => plain(each) === plain(typed));
+    const peg = all.find((each) => plainPeg(each) === plainPeg(typed));
     if (peg === undefined) {
       say(typed === '' ? 'Type the number on a post.' : `There is no peg ${typed} on this water.`);
       return;

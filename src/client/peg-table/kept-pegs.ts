@@ -1,3 +1,4 @@
+import { plainPeg } from '../../domain/typed-peg.ts';
 import type { TextStore } from '../own-depths.ts';
 
 /** As many stand beside one another on a phone and can still be read. */
@@ -29,7 +30,7 @@ export function keptPegs(
         .filter((name) => name !== ''),
     ),
   ];
-  const found = names.map((name) => all.find((peg) => plain(peg) === plain(name)));
+  const found = names.map((name) => all.find((peg) => plainPeg(peg) === plainPeg(name)));
   const unknown = names.filter((_, index) => found[index] === undefined);
   const pegs = [...new Set(found.filter((peg) => peg !== undefined))];
   const said = [
@@ -73,14 +74,6 @@ export function addressWithPegs(address: string, pegs: readonly string[]): strin
   const own = pegs.length === 0 ? '' : `pegs=${pegs.map(encodeURIComponent).join(',')}`;
   url.search = [rest, own].filter((part) => part !== '').join('&');
   return url.href;
-}
-
-/** A peg's number as it is compared: lower case, without leading zeros. */
-export function plain(peg: string): string {
-  return peg
-    .trim()
-    .toLowerCase()
-    .replace(/^0+(?=.)/, '');
 }
 
 function nameOf({ base, water }: { readonly base: string; readonly water: string }): string {

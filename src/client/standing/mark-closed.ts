@@ -35,8 +35,10 @@ function showClosed(link: HTMLAnchorElement | SVGAElement): void {
 function isSaidBeside(link: HTMLElement): boolean {
   const entry = link.closest<HTMLElement>('tr, li');
   if (entry === null) return false;
-  const words = [entry, ...entry.querySelectorAll<HTMLElement>('[data-when="closed"]')];
-  return words.some(({ dataset, hidden }) => dataset.when === 'closed' && !hidden);
+  const words = [entry, ...entry.querySelectorAll<HTMLElement>('[data-when="closed"], .closed-words')];
+  return words.some(
+    ({ dataset, classList, hidden }) => (dataset.when === 'closed' || classList.contains('closed-words')) && !hidden,
+  );
 }
 
 function sayClosed(link: HTMLAnchorElement): void {

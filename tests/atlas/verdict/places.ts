@@ -7,6 +7,7 @@ import { cutsDue } from '../../../src/atlas/cuts-due.ts';
 import { locatorSvg } from '../../../src/atlas/drawing/locator.ts';
 import { mapSvg } from '../../../src/atlas/drawing/map.ts';
 import { dueCalendar, dueList } from '../../../src/atlas/due-list.ts';
+import { featurePegs } from '../../../src/atlas/feature-pegs.ts';
 import { hazardRegister } from '../../../src/atlas/hazard-register.ts';
 import { homePage } from '../../../src/atlas/home-page.ts';
 import { linePegs } from '../../../src/atlas/line-pegs.ts';
@@ -21,6 +22,7 @@ import { registerCsv } from '../../../src/atlas/register-csv.ts';
 import { roundMapSvg } from '../../../src/atlas/round-map.ts';
 import { roundSheet } from '../../../src/atlas/round-sheet.ts';
 import { safetyPage } from '../../../src/atlas/safety-page.ts';
+import { searchEntries } from '../../../src/atlas/search-entries.ts';
 import { venueGeojson, waterGeojson } from '../../../src/atlas/venue-geojson.ts';
 import { waterMap } from '../../../src/atlas/water-map.ts';
 import { waterPage } from '../../../src/atlas/water-page.ts';
@@ -78,6 +80,9 @@ export function placesOf(atlas: Atlas, water: string) {
     home: homePage(atlas).waters.find(({ id }) => id === water)!,
     table: waterPage(atlas, water),
     compared: comparePage(atlas, water).pegs,
+    // A number that is on no post any more is found as just that, as it has a page that says so.
+    search: searchEntries(atlas).filter(({ kind }) => kind !== 'gone'),
+    byFeature: featurePegs(atlas),
     map: waterMap(atlas, water),
     maps: [mapSvg(waterMap(atlas, water)), roundMapSvg(atlas, water), ...match.maps.map(({ svg }) => svg)],
     sheets: new Map(pegs.map(({ peg }) => [peg, pegSheet(atlas, pegKey(water, peg))])),
@@ -125,6 +130,15 @@ function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): read
     ['home closures', inClosures(home.closures.map(({ pegs, standing }) => ({ names: pegs.split(', '), standing })))],
     ...own('table', places.table.pegs),
     ...own('side by side', places.compared),
+    ...places.search
+      .filter(({ kind, peg }) => kind === 'peg' && peg?.water === waterName && peg.peg === name)
+      .map(({ closed, dated }): Shown => ['search', isShownClosed({ closed: closed ?? null, dated }, onDay)]),
+    ...own(
+      'by feature',
+      places.byFeature.flatMap(({ waters }) =>
+        waters.filter((each) => each.name === waterName).flatMap((each) => each.pegs),
+      ),
+    ),
     ['map', isShownClosed(places.map.pegs.find((mark) => mark.peg === name)!, onDay)],
     ['sheet', isShownClosed(places.sheets.get(name)!.standing, onDay)],
     ...[...places.sheets].flatMap(([, { neighbours }]) => own('neighbour', neighbours)),

@@ -1,0 +1,120 @@
+import type { SearchEntry } from '../../atlas/search-entries.ts';
+import type { Day } from '../../domain/day.ts';
+import { localDay } from '../local-day.ts';
+import { showVerdicts } from '../verdict-of-day.ts';
+import type { Found, FoundGroup } from './search-guide.ts';
+
+/** The search page: what is typed is searched for as it is typed. Index and library come with the first search alone. */
+const form = document.querySelector<HTMLFormElement>('[data-search]');
+const place = document.querySelector<HTMLElement>('[data-found]');
+if (form !== null && place !== null) followSearch(form, place);
+
+type Guide = Pick<typeof import('./search-guide.ts'), 'excerpt' | 'kindName'> & {
+  readonly search: (typed: string) => Found;
+};
+
+function followSearch(form: HTMLFormElement, place: HTMLElement): void {
+  const field = form.querySelector<HTMLInputElement>('input[type="search"]')!;
+  const said = form.querySelector<HTMLElement>('[role="status"]')!;
+  field.setAttribute('aria-describedby', said.id);
+  let guide: Promise<Guide> | null = null;
+  const search = async () => {
+    const typed = field.value;
+    history.replaceState(history.state, '', addressFor(typed));
+    if (typed.trim() === '') {
+      said.textContent = '';
+      place.replaceChildren();
+      return;
+    }
+    guide ??= loadGuide(place.dataset.found ?? '');
+    try {
+      const loaded = await guide;
+      if (field.value !== typed) return;
+      const found = loaded.search(typed);
+      said.textContent = found.said;
+      place.replaceChildren(...found.groups.map((group) => shownGroup(group, loaded)));
+      showVerdicts(dayRead(), place);
+      document.dispatchEvent(new Event('pegs-shown'));
+    } catch {
+      guide = null;
+      said.textContent = 'The list to search in is not on this phone yet. Search again with a signal.';
+    }
+  };
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    void search();
+  });
+  field.addEventListener('input', () => void search());
+  field.value = (new URLSearchParams(location.search).get('for') ?? '').slice(0, field.maxLength);
+  if (field.value !== '') void search();
+}
+
+/** Today; a phone whose clock stands before the guide's day is wrong. */
+function dayRead(): Day {
+  return [localDay(new Date()), document.body.dataset.guideDay ?? ''].sort().at(-1)!;
+}
+
+async function loadGuide(address: string): Promise<Guide> {
+  const [{ searchGuide, excerpt, kindName }, answer] = await Promise.all([import('./search-guide.ts'), fetch(address)]);
+  if (!answer.ok) throw new Error(`${address} answered ${answer.status}`);
+  return { search: searchGuide((await answer.json()) as readonly SearchEntry[]), excerpt, kindName };
+}
+
+function addressFor(typed: string): string {
+  const url = new URL(location.href);
+  if (typed.trim() === '') url.searchParams.delete('for');
+  else url.searchParams.set('for', typed);
+  return url.href;
+}
+
+function shownGroup({ kind, entries }: FoundGroup, guide: Guide): HTMLElement {
+  const section = document.createElement('section');
+  const head = document.createElement('h2');
+  head.textContent = guide.kindName(kind);
+  const list = document.createElement('ul');
+  list.append(...entries.map((found) => shownEntry(found, guide)));
+  section.append(head, list);
+  return section;
+}
+
+function shownEntry({ entry, terms }: FoundGroup['entries'][number], guide: Guide): HTMLLIElement {
+  const item = document.createElement('li');
+  const link = document.createElement('a');
+  link.href = entry.href;
+  link.textContent = entry.title;
+  item.append(link);
+  if (entry.closed !== undefined || entry.dated !== undefined) item.append(' ', closedWords(entry));
+  if (entry.days !== undefined) item.append(' ', small(entry.days));
+  const words = document.createElement('p');
+  words.append(...guide.excerpt(entry.text, terms).map(([piece, isFound]) => (isFound ? marked(piece) : piece)));
+  item.append(words);
+  return item;
+}
+
+/** As `ClosedWords.astro` has it, so that the day of reading sets it right alike. */
+function closedWords({ closed, dated }: SearchEntry): HTMLElement {
+  const words = document.createElement('span');
+  words.className = 'closed-words';
+  words.hidden = closed === undefined;
+  if (dated !== undefined) Object.assign(words.dataset, { verdict: dated, when: 'closed' });
+  const word = document.createElement('b');
+  word.className = 'closed-word';
+  word.textContent = 'closed';
+  const because = document.createElement('span');
+  because.dataset.say = 'because';
+  because.textContent = closed ?? '';
+  words.append(word, ' ', because);
+  return words;
+}
+
+function small(text: string): HTMLElement {
+  const element = document.createElement('small');
+  element.textContent = text;
+  return element;
+}
+
+function marked(text: string): HTMLElement {
+  const element = document.createElement('mark');
+  element.textContent = text;
+  return element;
+}
