@@ -1,6 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { openBrowser, PHONE } from './chromium.ts';
+import { isWhollyKept } from './kept-guide.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -62,10 +63,7 @@ describe('pegs side by side', () => {
     await page.getByLabel('Compare peg 30', { exact: true }).click();
     expect(await page.getByLabel('Compare peg 30', { exact: true }).isChecked()).toBe(false);
     expect(await page.locator('#kept-said').innerText()).toContain('4 pegs at most');
-    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-    await page.waitForFunction(async () => (await caches.match('/compare/kiln-pool/')) !== undefined, undefined, {
-      timeout: 60_000,
-    });
+    await expect.poll(() => isWhollyKept(page), { timeout: 60_000 }).toBe(true);
     await page.context().setOffline(true);
     await page.getByRole('link', { name: 'Side by side: 3, 7, 14, 23' }).click();
     await page.waitForURL(/\/compare\/kiln-pool\/\?pegs=3,7,14,23/);

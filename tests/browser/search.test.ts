@@ -1,6 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { openBrowser, PHONE } from './chromium.ts';
+import { isWhollyKept } from './kept-guide.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -38,10 +39,7 @@ describe('a search', () => {
 
   it('answers without a signal', async () => {
     const page = await opened('search/');
-    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-    await page.waitForFunction(async () => (await caches.match('/search/entries.json')) !== undefined, undefined, {
-      timeout: 60_000,
-    });
+    await expect.poll(() => isWhollyKept(page), { timeout: 60_000 }).toBe(true);
     await page.context().setOffline(true);
     await page.goto(`${inject('siteUrl')}search/?for=kiln+23`);
     await found(page).first().waitFor();
@@ -56,7 +54,7 @@ describe('a search', () => {
     const field = page.getByRole('searchbox');
     await field.fill('999');
     const said = page.locator(`#${await field.getAttribute('aria-describedby')}`);
-    await expect.poll(() => said.innerText()).toBe('There is no peg 999 here.');
+    await expect.poll(() => said.innerText()).toContain('There is no peg 999 here.');
     await field.fill('<img src=x onerror=alert(1)>');
     await expect.poll(() => said.innerText()).toContain('Nothing here has “<img');
     expect(await page.locator('main img').count()).toBe(0);

@@ -53,7 +53,9 @@ export function searchGuide(entries: readonly SearchEntry[]): (typed: string) =>
       };
     }
     const found = index.search(typed).map(({ id, terms }) => ({ entry: entries[id]!, terms }));
-    return grouped(found, named?.said || `Nothing here has “${typed.trim().slice(0, 60)}”.`);
+    const { groups, said } = grouped(found, `Nothing here has “${typed.trim().slice(0, 60)}”.`);
+    if (named === null) return { groups, said };
+    return { groups, said: groups.length === 0 ? named.said : `${named.said} Found all the same: ${said}` };
   };
 }
 
