@@ -5,6 +5,7 @@ import { formatLength } from '../domain/length.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import type { Walk } from '../ground/survey.ts';
+import type { BagId } from '../ratings/ratings.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
 import { walksWorthTelling } from './peg-bank.ts';
 import { isClosedForEver, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
@@ -72,13 +73,16 @@ function pegLine(atlas: Atlas, peg: Peg, bags: readonly BagWorths[]): PegLine {
       features: peg.features,
       worths: isClosedForEver(standing)
         ? null
-        : Object.fromEntries(bags.map(({ bag, of }) => [bag, of(peg).map(worthInOrder)])),
+        : Object.fromEntries(bags.map(({ bag, of }) => [bag, of(peg).map((known) => worthInOrder(bag, known))])),
     },
   };
 }
 
-function worthInOrder(known: ReturnWords | null): readonly [number, string] | null {
-  return known === null ? null : [known.shown.value, `${known.middle} (${known.low}–${known.high}), ${known.evidence}`];
+/** That of the total stands in the table as it is: its words are not said twice. */
+function worthInOrder(bag: BagId, known: ReturnWords | null): readonly [number, string] | null {
+  if (known === null) return null;
+  const { shown, middle, low, high, evidence } = known;
+  return [Number(shown.value.toFixed(4)), bag === 'total' ? '' : `${middle} (${low}–${high}), ${evidence}`];
 }
 
 function walkWords(peg: Peg, walk: Walk | undefined, units: Units): string {
