@@ -9,7 +9,7 @@ import type { RoundFile } from '../../src/content/round-file/round-file.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
-const HERE = { latitude: 52.75126, longitude: -0.05481 };
+const HERE = { latitude: 52.93126, longitude: 0.2252 };
 const eventually = <T>(look: () => Promise<T>) => expect.poll(look, { timeout: 20_000 });
 
 let browser: Browser;

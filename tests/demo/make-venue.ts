@@ -58,8 +58,8 @@ export const USUAL_VENUE: VenueOptions = {
   frameOnlyShare: 0.1,
 };
 
-/** The origin of the drawings: open farmland, where no such water exists. */
-export const ORIGIN: LatLng = { lat: 52.7507, lng: -0.0573 };
+/** The origin of the drawings: a sandbank of the tidal Wash, where no such water can ever be and nobody can go to fish it. */
+export const ORIGIN: LatLng = { lat: 52.9307, lng: 0.2227 };
 
 /** Makes a venue of any size in memory, with the truth its log was drawn from. The same options give the same venue. */
 export function makeVenue(options: Partial<VenueOptions> = {}): GeneratedVenue {
