@@ -242,7 +242,8 @@ it('asks for the day where the clock says 2019, and dates every entry by the ans
   await page.locator('#round-begin').click();
   expect(await page.locator('#round-now').isVisible()).toBe(false);
   await page.locator('#round-clock-day').fill('2026-11-26');
-  await page.locator('#round-begin').click();
+  // With a key: a second tap within half a second is taken for a double one, and a machine is that quick.
+  await page.locator('#round-begin').press('Enter');
   await eventually(() => page.locator('#round-name').innerText()).toContain('26 Nov 2026');
   await open(stop(page, 0));
   await stop(page, 0).locator('[data-visited]').click();
