@@ -5,9 +5,9 @@ import { pageLanguage } from './layouts/page-language.ts';
 import { withPagePolicy } from './layouts/page-policy.ts';
 import { withoutIdleSpace } from './layouts/page-space.ts';
 
-/** Stands at the head of every page that is followed while its returns are of an earlier log. */
+/** Stands at the head of every page that is followed while its worth is of an earlier log. */
 const OLD_RATINGS =
-  '<p role="status" data-old-ratings><strong>The returns on this page are those of an earlier log:</strong> new ones are being worked out, and the page comes anew when they are there.</p>';
+  '<p role="status" data-old-ratings><strong>Worth on this page is of an earlier log:</strong> it is being worked out anew, and the page comes again when that is done.</p>';
 
 /** Astro's one place for what is done to every finished page. */
 export const onRequest = defineMiddleware(async (context, next) => {

@@ -19,10 +19,10 @@ export interface Atlas {
   readonly pegsByWater: ReadonlyMap<string, readonly Peg[]>;
   readonly eventsById: ReadonlyMap<string, FishingEvent>;
   readonly sessionsByPeg: ReadonlyMap<PegKey, readonly Session[]>;
-  /** Returns of the total bag by month. */
+  /** Worth of the total bag by month. */
   readonly monthsByPeg: ReadonlyMap<PegKey, readonly PegMonth[]>;
   readonly bagsByPeg: ReadonlyMap<PegKey, readonly ExpectedBag[]>;
-  /** Returns of the total bag by month. */
+  /** Worth of the total bag by month. */
   readonly monthsByFeature: ReadonlyMap<string, readonly FeatureMonth[]>;
 }
 

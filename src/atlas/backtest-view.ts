@@ -89,7 +89,7 @@ function verdictWords(scores: readonly BacktestScore[]): string {
   const named = (list: typeof others) => list.map(({ name }) => `the ${name}`).join(' and ');
   if (beaten.length === others.length) return `The guide foretold the year better than ${named(others)}.`;
   if (beaten.length === 0)
-    return `The guide foretold the year no better than ${named(others)}: treat its returns as weak here.`;
+    return `The guide foretold the year no better than ${named(others)}: treat what it says of worth as weak here.`;
   const unbeaten = others.filter((other) => !beaten.includes(other));
   return `The guide foretold the year better than ${named(beaten)}, but not than ${named(unbeaten)}.`;
 }

@@ -1,12 +1,12 @@
 import { formatDay } from '../domain/day.ts';
 import type { FeatureTemperature } from '../ratings/ratings.ts';
 import type { Atlas } from './atlas.ts';
-import { returnBars } from './drawing/return-bars.ts';
-import { returnWords } from './return-words.ts';
+import { worthBars } from './drawing/worth-bars.ts';
+import { worthWords } from './worth-words.ts';
 
 const BAND_DEGREES = 2;
 
-/** Returns of the features by water temperature, with what the back-test says of that way of reading the year. */
+/** Worth of the features by water temperature, with what the back-test says of that way of reading the year. */
 export interface FeatureTemperatures {
   readonly features: readonly { readonly id: string; readonly name: string; readonly drawing: string }[];
   /** "Kiln Pool stood at 7.4 °C on 20 Nov 2026" for each water that is read; empty without a reading. */
@@ -34,17 +34,17 @@ function drawingOf(name: string, rows: readonly FeatureTemperature[], bandsNow: 
   const bars = [...rows]
     .sort((a, b) => a.fromDegreesC - b.fromDegreesC)
     .map((row) => {
-      const value = Math.exp(row.logReturn);
+      const value = Math.exp(row.logWorth);
       return {
         letter: String(row.fromDegreesC),
         name: `${row.fromDegreesC} to ${row.fromDegreesC + BAND_DEGREES} °C`,
         shown: { value, low: row.low80, high: row.high80, evidence: row.evidence },
         now: bandsNow.has(row.fromDegreesC),
-        words: returnWords({ value, low: row.low80, high: row.high80, evidence: row.evidence }, row.sessions),
+        words: worthWords({ value, low: row.low80, high: row.high80, evidence: row.evidence }, row.sessions),
       };
     });
   const told = bars.map((bar) => `${bar.name} ${bar.words.middle} (${bar.words.low} to ${bar.words.high})`);
-  return returnBars(bars, `${name} by water temperature, in multiples of par: ${told.join(', ')}.`, 'temperature-bars');
+  return worthBars(bars, `${name} by water temperature, in multiples of par: ${told.join(', ')}.`, 'temperature-bars');
 }
 
 function latestReadings(atlas: Atlas): readonly { readonly degreesC: number; readonly words: string }[] {

@@ -4,38 +4,38 @@ import type { BagId, FeatureMonth } from '../ratings/ratings.ts';
 import type { Atlas } from './atlas.ts';
 import { intervalRow } from './drawing/interval-row.ts';
 import { yearBars } from './drawing/year-bars.ts';
-import { type ReturnWords, returnWords, yearSentence } from './return-words.ts';
+import { type WorthWords, worthWords, yearSentence } from './worth-words.ts';
 
-/** A feature's returns through the year. */
+/** A feature's worth through the year. */
 export interface FeatureYear {
   readonly id: string;
   readonly name: string;
   readonly meaning: string;
   /** January first; null where nothing is known. */
-  readonly months: readonly { readonly month: Month; readonly name: string; readonly known: ReturnWords | null }[];
+  readonly months: readonly { readonly month: Month; readonly name: string; readonly known: WorthWords | null }[];
   readonly drawing: string;
 }
 
-/** The features of one month, the highest return first. */
+/** The features of one month, the highest worth first. */
 export interface FeaturesOfMonth {
   readonly month: Month;
   readonly name: string;
   readonly rows: readonly {
     readonly id: string;
     readonly name: string;
-    readonly known: ReturnWords;
+    readonly known: WorthWords;
     readonly drawing: string;
   }[];
 }
 
-/** Features with their returns by month, as years and as months. */
+/** Features with their worth by month, as years and as months. */
 export interface FeatureMonthsView {
   readonly years: readonly FeatureYear[];
   readonly months: readonly FeaturesOfMonth[];
   readonly nowMonth: Month;
 }
 
-/** Returns of the venue's features by month for one bag; `only` leaves in those of one water. Empty without a log. */
+/** Worth of the venue's features by month for one bag; `only` leaves in those of one water. Empty without a log. */
 export function featureMonthsView(
   atlas: Atlas,
   bag: BagId,
@@ -50,7 +50,7 @@ export function featureMonthsView(
   return { years, months: MONTHS.map((month) => featuresOfMonth(month, years)), nowMonth };
 }
 
-/** The features that some peg of a water has, with their returns over the whole venue. */
+/** The features that some peg of a water has, with their worth over the whole venue. */
 export function featureMonthsOfWater(atlas: Atlas, water: string, nowMonth: Month): FeatureMonthsView {
   const there = new Set(atlas.pegsByWater.get(water)?.flatMap((peg) => peg.features) ?? []);
   return featureMonthsView(atlas, 'total', nowMonth, ({ id }) => there.has(id));
@@ -65,9 +65,9 @@ function featureYear({ id, name, meaning }: Feature, rows: readonly FeatureMonth
   return { id, name, meaning: meaning ?? '', months, drawing: yearBars(shown, nowMonth, yearSentence(name, months)) };
 }
 
-function wordsOf(row: FeatureMonth): ReturnWords {
-  const value = Math.exp(row.logReturn);
-  return returnWords({ value, low: row.low80, high: row.high80, evidence: row.evidence }, row.sessions);
+function wordsOf(row: FeatureMonth): WorthWords {
+  const value = Math.exp(row.logWorth);
+  return worthWords({ value, low: row.low80, high: row.high80, evidence: row.evidence }, row.sessions);
 }
 
 function featuresOfMonth(month: Month, years: readonly FeatureYear[]): FeaturesOfMonth {

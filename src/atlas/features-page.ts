@@ -1,20 +1,20 @@
 import { type Month, monthName, monthOf } from '../domain/day.ts';
-import type { BagId, ChoiceReturn, FishSize } from '../ratings/ratings.ts';
+import type { BagId, ChoiceWorth, FishSize } from '../ratings/ratings.ts';
 import type { Atlas } from './atlas.ts';
 import { amountRow, intervalRow } from './drawing/interval-row.ts';
 import { type FeaturePegs, featurePegs } from './feature-pegs.ts';
 import { type FeatureTemperatures, featureTemperatures } from './feature-temperatures.ts';
 import { type FeatureMonthsView, featureMonthsView } from './feature-years.ts';
 import { formatFishWeight } from './fish-weight.ts';
-import { type ReturnWords, returnWords } from './return-words.ts';
 import { siteLink } from './site-link.ts';
+import { type WorthWords, worthWords } from './worth-words.ts';
 
 /** One table of what anglers chose. */
 export interface ChoiceTable {
   readonly water: string;
   /** "Where they fished", "Method", … */
   readonly about: string;
-  readonly rows: readonly { readonly value: string; readonly known: ReturnWords; readonly drawing: string }[];
+  readonly rows: readonly { readonly value: string; readonly known: WorthWords; readonly drawing: string }[];
 }
 
 /** Mean fish size of one bag part of one water, by year. */
@@ -49,7 +49,7 @@ export interface FeaturesPage {
   readonly sizes: readonly SizeTable[];
 }
 
-const ABOUT: readonly { readonly about: ChoiceReturn['about']; readonly words: string }[] = [
+const ABOUT: readonly { readonly about: ChoiceWorth['about']; readonly words: string }[] = [
   { about: 'spot', words: 'Where they fished' },
   { about: 'method', words: 'Method' },
   { about: 'bait', words: 'Bait' },
@@ -94,9 +94,9 @@ function choiceTables(atlas: Atlas): readonly ChoiceTable[] {
   );
 }
 
-function choiceRow(choice: ChoiceReturn): ChoiceTable['rows'][number] {
-  const shown = { value: choice.return, low: choice.low80, high: choice.high80, evidence: choice.evidence };
-  return { value: choice.value, known: returnWords(shown, choice.sessions), drawing: intervalRow(shown) };
+function choiceRow(choice: ChoiceWorth): ChoiceTable['rows'][number] {
+  const shown = { value: choice.worth, low: choice.low80, high: choice.high80, evidence: choice.evidence };
+  return { value: choice.value, known: worthWords(shown, choice.sessions), drawing: intervalRow(shown) };
 }
 
 function sizeTables(atlas: Atlas): readonly SizeTable[] {

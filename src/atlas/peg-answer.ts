@@ -2,16 +2,16 @@ import { MONTHS, type Month, monthName } from '../domain/day.ts';
 import type { WindAtPeg } from '../ground/survey.ts';
 import type { BagPlan, BagPlanMonth } from './bag-plan.ts';
 import type { DepthRow, DepthSectionView } from './depth-section.ts';
-import type { PegReturns } from './peg-returns.ts';
 import { clockwise, type SunMonth } from './peg-sky.ts';
-import { evidenceWords, parWords, type ReturnWords } from './return-words.ts';
+import type { WorthByMonth } from './worth-by-month.ts';
+import { evidenceWords, parWords, type WorthWords } from './worth-words.ts';
 
 /** What an angler asks first of a peg, in one month. */
 export interface AnswerMonth {
   readonly month: Month;
   readonly name: string;
   readonly bag: BagPlanMonth | null;
-  readonly worth: { readonly known: ReturnWords; readonly said: string; readonly evidence: string } | null;
+  readonly worth: { readonly known: WorthWords; readonly said: string; readonly evidence: string } | null;
   /** When the sun stands low over the float: "07:26 to 10:44", "never". */
   readonly sun: string | null;
 }
@@ -36,16 +36,16 @@ const STRIP_LINES: readonly (readonly [string, string])[] = [
 
 /** Puts the answers of a sheet together, month by month. */
 export function pegAnswer(
-  returns: PegReturns | null,
+  worths: WorthByMonth | null,
   bag: BagPlan | null,
   depth: DepthSectionView,
   sun: readonly SunMonth[],
   wind: readonly WindAtPeg[],
   nowMonth: Month,
 ): PegAnswer {
-  const isRated = returns !== null || bag !== null;
+  const isRated = worths !== null || bag !== null;
   const months = MONTHS.map((month): AnswerMonth => {
-    const known = returns?.months.find((each) => each.month === month)?.known ?? null;
+    const known = worths?.months.find((each) => each.month === month)?.known ?? null;
     const spells = sun.find((each) => each.month === month)?.inFace;
     return {
       month,

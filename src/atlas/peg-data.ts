@@ -9,6 +9,9 @@ import type { Evidence } from '../ratings/ratings.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
 import { factsOfPeg, verdictOfPeg } from './peg-verdicts.ts';
 
+/** The number of what `data/pegs.json` and `ratings --json` mean; 1 had no number, and called worth a return. */
+export const JSON_FORMAT = 2;
+
 /** One peg of `data/pegs.json`. Lengths in metres, bearings in degrees clockwise from true north. */
 export interface PegDatum {
   readonly water: string;
@@ -40,9 +43,9 @@ export interface PegDatum {
   /** The least of platform and swept area to a line, after the allowances: what the stand-off is held against. */
   readonly overheadLineClearM: number | null;
   /** Multiples of par. */
-  readonly returns: readonly {
+  readonly worths: readonly {
     readonly month: Month;
-    readonly return: number;
+    readonly worth: number;
     readonly low80: number;
     readonly high80: number;
     readonly sessions: number;
@@ -105,9 +108,9 @@ function datum(atlas: Atlas, peg: Peg): PegDatum {
       .filter(({ clearedOn }) => clearedOn === undefined)
       .map(({ kind, place, foundOn, checkedOn }) => ({ kind, place, foundOn, checkedOn: checkedOn ?? null })),
     ...lineDistances(survey),
-    returns: (atlas.monthsByPeg.get(key) ?? []).map((each) => ({
+    worths: (atlas.monthsByPeg.get(key) ?? []).map((each) => ({
       month: each.month,
-      return: rounded(each.return, 4),
+      worth: rounded(each.worth, 4),
       low80: rounded(each.low80, 4),
       high80: rounded(each.high80, 4),
       sessions: each.sessions,

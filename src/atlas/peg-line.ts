@@ -10,8 +10,8 @@ import { type Atlas, surveyOfPeg } from './atlas.ts';
 import { walksWorthTelling } from './peg-bank.ts';
 import { isClosedForEver, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { type BagWorths, bagWorths } from './peg-worths.ts';
-import type { ReturnWords } from './return-words.ts';
 import { pegLink } from './site-link.ts';
+import type { WorthWords } from './worth-words.ts';
 
 /** One peg as a line of a table. */
 export interface PegLine {
@@ -23,7 +23,7 @@ export interface PegLine {
   /** "Depth at 11 m" in figures, or why there is none. */
   readonly depth: string;
   /** January first. */
-  readonly months: readonly { readonly month: Month; readonly name: string; readonly known: ReturnWords | null }[];
+  readonly months: readonly { readonly month: Month; readonly name: string; readonly known: WorthWords | null }[];
   /** What the reader may order and choose by. */
   readonly order: {
     readonly depthMetres: number | null;
@@ -79,7 +79,7 @@ function pegLine(atlas: Atlas, peg: Peg, bags: readonly BagWorths[]): PegLine {
 }
 
 /** That of the total stands in the table as it is: its words are not said twice. */
-function worthInOrder(bag: BagId, known: ReturnWords | null): readonly [number, string] | null {
+function worthInOrder(bag: BagId, known: WorthWords | null): readonly [number, string] | null {
   if (known === null) return null;
   const { shown, middle, low, high, evidence } = known;
   return [Number(shown.value.toFixed(4)), bag === 'total' ? '' : `${middle} (${low}–${high}), ${evidence}`];

@@ -15,13 +15,13 @@ import { type PegAnswer, pegAnswer } from './peg-answer.ts';
 import { bankFacts, type Fact, walksWorthTelling, walkWords, waysUnderLines } from './peg-bank.ts';
 import { type PegEmergency, pegEmergency } from './peg-emergency.ts';
 import { type PegNotes, pegNotes } from './peg-notes.ts';
-import { type PegReturns, pegReturns } from './peg-returns.ts';
 import { limitWords, pegSafety, type SafetyEntry } from './peg-safety.ts';
 import { type SessionCounts, sessionCounts } from './peg-sessions.ts';
 import { type SkyFigures, type SunMonth, skyFigures, sunMonths, type WindRow, windRows } from './peg-sky.ts';
 import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { pegLink, siteLink } from './site-link.ts';
 import { changeLines, numberLines, type PastLine } from './stand-history.ts';
+import { type WorthByMonth, worthByMonth } from './worth-by-month.ts';
 
 /** The next peg along the bank. */
 export interface NeighbourView {
@@ -60,7 +60,7 @@ export interface PegSheet {
   /** What the phone keeps depths of the reader's own under. */
   readonly placeKey: string;
   /** Null where the log rates nothing here. */
-  readonly returns: PegReturns | null;
+  readonly worths: WorthByMonth | null;
   readonly bag: BagPlan | null;
   /** Expected bag, weight to frame, depth, sun and wind: what the first screen tells. */
   readonly answer: PegAnswer;
@@ -91,9 +91,9 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
   const say = sayIn(settings.language);
   const month = monthOf(settings.guideDay);
   const standing = standingOfPeg(atlas, peg);
-  const [depth, returns, bag, sun] = [
+  const [depth, worths, bag, sun] = [
     depthSection(atlas, key),
-    pegReturns(atlas, key),
+    worthByMonth(atlas, key),
     bagPlan(atlas, key),
     sunMonths(survey, say),
   ];
@@ -126,9 +126,9 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     })),
     depth,
     placeKey: placeKey(peg),
-    returns,
+    worths,
     bag,
-    answer: pegAnswer(returns, bag, depth, sun, survey.wind, month),
+    answer: pegAnswer(worths, bag, depth, sun, survey.wind, month),
     notes: pegNotes(peg.notes, month),
     bank: bankFacts(peg, units),
     walks: walksWorthTelling(survey).map((walk) => ({

@@ -2,7 +2,7 @@ import type { Month } from '../domain/day.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import type { BagId, PegMonth } from '../ratings/ratings.ts';
 import type { Atlas } from './atlas.ts';
-import { type ReturnWords, returnWords } from './return-words.ts';
+import { type WorthWords, worthWords } from './worth-words.ts';
 
 /** What pegs are worth of one bag: "total", or a part that the log rates. */
 export interface BagWorths {
@@ -10,7 +10,7 @@ export interface BagWorths {
   /** "total bag", "silvers". */
   readonly name: string;
   /** January first; null where the log rates nothing. */
-  readonly of: (peg: Peg) => readonly (ReturnWords | null)[];
+  readonly of: (peg: Peg) => readonly (WorthWords | null)[];
 }
 
 const MONTHS_OF_YEAR = Array.from({ length: 12 }, (_, index) => (index + 1) as Month);
@@ -35,8 +35,8 @@ function bagName({ venue }: Atlas, bag: BagId): string {
   return venue.settings.bagParts.find(({ id }) => id === bag)?.name.toLowerCase() ?? bag;
 }
 
-function wordsOf(rated: PegMonth | undefined): ReturnWords | null {
+function wordsOf(rated: PegMonth | undefined): WorthWords | null {
   if (rated === undefined) return null;
-  const { return: value, low80: low, high80: high, evidence, sessions } = rated;
-  return returnWords({ value, low, high, evidence }, sessions);
+  const { worth: value, low80: low, high80: high, evidence, sessions } = rated;
+  return worthWords({ value, low, high, evidence }, sessions);
 }

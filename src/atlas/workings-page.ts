@@ -8,9 +8,9 @@ import type { Atlas } from './atlas.ts';
 import { type BacktestView, backtestView } from './backtest-view.ts';
 import { type DepthWorkings, depthWorkings } from './depth-workings.ts';
 import { type LevelRow, levelRows } from './level-rows.ts';
-import { sessionsWords } from './return-words.ts';
 import { type PartRow, sizeOfPartsWords, varianceComponents } from './variance-components.ts';
 import { venueChanges } from './venue-changes.ts';
+import { sessionsWords } from './worth-words.ts';
 
 /** A count of the log with its words. */
 export interface CountRow {
@@ -142,7 +142,7 @@ function dnwWords({ ratings }: Atlas): readonly string[] {
   if (without === null) return ['Everyone who fished weighed in, so nothing had to be assumed here.'];
   const lesson = dnwLessonWords(ratings.dnwLesson);
   const residual = ratings.bags[0]?.model.sd.residual;
-  const change = `Without the ${sessionsWords(without.dnw)} that did not weigh, no fair or solid return moves by more than ${without.largestChange.toFixed(2)} par.`;
+  const change = `Without the ${sessionsWords(without.dnw)} that did not weigh, no fair or solid worth moves by more than ${without.largestChange.toFixed(2)} par.`;
   if (residual === undefined || residual === 0) return [lesson, change];
   return [
     lesson,

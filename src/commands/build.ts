@@ -55,7 +55,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   }
   const survey = surveyVenue(venue);
   // The pages ask for the ratings once more and then find them in the cache.
-  step(`Working out the returns of ${countWords(venue.sessions.length, 'session')}, where they are not known yet.`);
+  step(`Working out worth from ${countWords(venue.sessions.length, 'session')}, where it is not known yet.`);
   await loadRatings(withGround(venue, survey), values.quiet || values.json ? {} : progressLine(io));
 
   // What was checked is what is built, though a file be edited in between.

@@ -36,7 +36,7 @@ const HELP: Readonly<Record<string, CommandHelp>> = {
   ratings: {
     usage: 'ratings',
     options: [
-      ['--bag PART', 'the returns of one part of the bag'],
+      ['--bag PART', 'the worth of one part of the bag'],
       ['--month M', 'of one month, 1 to 12'],
       ['--everything', 'every table'],
       JSON_OUT,

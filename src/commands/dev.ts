@@ -18,7 +18,7 @@ type ViteDevServer = Parameters<NonNullable<AstroIntegration['hooks']['astro:ser
 
 /**
  * `dev [--venue FOLDER] [--port N]`: serves the guide as it is written and follows the folder: an edited record shows at
- * once, with the returns there were, marked so, until new ones are worked out; a fault shows here and over the page, which
+ * once, with the worth there was, marked so, until it is worked out anew; a fault shows here and over the page, which
  * keeps what was whole.
  */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
@@ -97,7 +97,7 @@ function showAnew(vite: ViteDevServer): void {
 
 function tell(what: Followed, folder: string, io: CommandIo): void {
   if (what.kind === 'rated') {
-    io.printError('The returns are of the log as it is now.');
+    io.printError('Worth is of the log as it is now.');
     return;
   }
   printFaults(folder, what.read.faults, what.read.leftOut, io);
@@ -105,5 +105,5 @@ function tell(what: Followed, folder: string, io: CommandIo): void {
     io.printError('The page keeps what was whole.');
     return;
   }
-  io.printError(what.areRatingsOld ? 'Shown; the returns are being worked out anew.' : 'Shown.');
+  io.printError(what.areRatingsOld ? 'Shown; worth is being worked out anew.' : 'Shown.');
 }

@@ -1,11 +1,14 @@
+import { JSON_FORMAT } from '../atlas/peg-data.ts';
 import type { BagTables, Ratings } from '../ratings/ratings.ts';
 
 /**
- * The document that `ratings --json` prints for one bag. Its keys are a published format: model, featureMonths, pegs,
- * pegMonths, framing, waterLevels, backtest, besides, dnw, fits. Framing has a row for each water and month that saw a match.
+ * The document that `ratings --json` prints for one bag. Its keys are a published format, of which `format` is the number
+ * (1 had none, and called worth a return): model, featureMonths, pegs, pegMonths, framing, waterLevels, backtest, besides, dnw,
+ * fits. Framing has a row for each water and month that saw a match.
  */
 export function ratingsJson(ratings: Ratings, tables: BagTables) {
   return {
+    format: JSON_FORMAT,
     model: tables.model,
     featureMonths: tables.featureMonths,
     pegs: tables.pegs,

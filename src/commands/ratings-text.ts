@@ -4,11 +4,11 @@ import { formatWeight } from '../domain/weight.ts';
 import type { BagTables, Evidence, FramingMonth, Ratings } from '../ratings/ratings.ts';
 import { textTable } from './text-table.ts';
 
-/** What `ratings` prints for a person: the returns of one bag in one month, and how far they can be trusted. */
+/** What `ratings` prints for a person: the worth of one bag in one month, and how far it can be trusted. */
 export function ratingsText(venue: Venue, ratings: Ratings, tables: BagTables, month: Month): string {
   const of = tables.bag === 'total' ? 'whole bag' : (partName(venue, tables.bag) ?? tables.bag);
   return [
-    `${venue.settings.name}, ${monthName(month)}: returns of the ${of} in multiples of par, with 80% intervals`,
+    `${venue.settings.name}, ${monthName(month)}: worth of the ${of} in multiples of par, with 80% intervals`,
     '',
     ...features(venue, tables, month),
     '',
@@ -23,18 +23,18 @@ function features(venue: Venue, tables: BagTables, month: Month): string[] {
   const names = new Map(venue.settings.features.map(({ id, name }) => [id, name]));
   const rows = tables.featureMonths
     .filter((row) => row.month === month)
-    .map((row) => [names.get(row.feature) ?? row.feature, ...returnCells(Math.exp(row.logReturn), row)]);
+    .map((row) => [names.get(row.feature) ?? row.feature, ...worthCells(Math.exp(row.logWorth), row)]);
   return textTable([['Feature', ...HEADS], ...rows]);
 }
 
 function pegs(tables: BagTables, water: string, month: Month): string[] {
   const rows = tables.pegMonths
     .filter((row) => row.water === water && row.month === month)
-    .map((row) => [row.peg, ...returnCells(row.return, row)]);
+    .map((row) => [row.peg, ...worthCells(row.worth, row)]);
   return textTable([['Peg', ...HEADS], ...rows]);
 }
 
-const HEADS = ['return', 'low', 'high', 'sessions', 'evidence'];
+const HEADS = ['worth', 'low', 'high', 'sessions', 'evidence'];
 
 interface Doubt {
   readonly low80: number;
@@ -43,7 +43,7 @@ interface Doubt {
   readonly evidence: Evidence;
 }
 
-function returnCells(multiple: number, { low80, high80, sessions, evidence }: Doubt): string[] {
+function worthCells(multiple: number, { low80, high80, sessions, evidence }: Doubt): string[] {
   return [multiple.toFixed(2), low80.toFixed(2), high80.toFixed(2), String(sessions), evidence];
 }
 

@@ -15,7 +15,7 @@ import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
 
 /**
- * `ratings [--venue FOLDER] [--bag PART] [--month 1..12] [--json | --everything]`: prints the seasonal returns of the
+ * `ratings [--venue FOLDER] [--bag PART] [--month 1..12] [--json | --everything]`: prints the seasonal worth of the
  * total bag or of one bag part: one month in words, the year as one JSON document, or every table there is.
  */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {

@@ -34,7 +34,7 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     load: () => import('./dev.ts'),
   },
   ratings: {
-    summary: 'print the seasonal returns',
+    summary: 'print the seasonal worth',
     load: () => import('./ratings.ts'),
   },
   plan: {

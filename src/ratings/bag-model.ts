@@ -2,17 +2,17 @@ import { MONTHS, type Month } from '../domain/day.ts';
 import { type DayLevel, dayQuestion } from './day-levels.ts';
 import { type DaySpread, daySpread } from './day-spread.ts';
 import type { FitOptions, LatentFit } from './engine/latent-model.ts';
-import { type FeatureReturn, featureQuestion } from './feature-returns.ts';
+import { type FeatureWorth, featureQuestion } from './feature-worth.ts';
 import { fitRatings, PRESENCE_PRIORS } from './fit-ratings.ts';
-import { type PegMonthReturn, type PegYearReturn, pegMonthQuestion, pegQuestion } from './peg-returns.ts';
+import { type PegMonthWorth, type PegYearWorth, pegMonthQuestion, pegQuestion } from './peg-worth.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, type RatingModel, ratingModel, TERM } from './rating-model.ts';
 import type { BagId, BagTables, ModelSummary, WaterLevel } from './ratings.ts';
-import { answers } from './returns.ts';
 import { MONTH_SEASON } from './season.ts';
 import { type ModelSession, type SessionChoice, sessionsInModel } from './sessions-in-model.ts';
-import { correlationOfSides, togetherReturn } from './two-part-bag.ts';
+import { correlationOfSides, togetherWorth } from './two-part-bag.ts';
 import { levelQuestion } from './water-levels.ts';
+import { answers } from './worth.ts';
 
 /** The monthly model of one bag, fitted, with the sessions it was fitted to. */
 export interface BagModel {
@@ -88,23 +88,23 @@ function fitPresence(
 /** All that the tables ask of a bag's model, on the log scale. Plain data, so that another thread may have worked it out. */
 export interface ToldBag {
   readonly bag: BagId;
-  readonly features: readonly FeatureReturn[];
-  readonly pegs: readonly PegYearReturn[];
-  readonly pegMonths: readonly PegMonthReturn[];
+  readonly features: readonly FeatureWorth[];
+  readonly pegs: readonly PegYearWorth[];
+  readonly pegMonths: readonly PegMonthWorth[];
   readonly days: readonly DayLevel[];
   readonly levels: readonly WaterLevel[];
   readonly outlook: Outlook;
   /** Where the part is often missing: its two sides apart, which a bag yet to come is made of. */
   readonly presence: {
-    readonly weights: readonly PegMonthReturn[];
-    readonly pegMonths: readonly PegMonthReturn[];
+    readonly weights: readonly PegMonthWorth[];
+    readonly pegMonths: readonly PegMonthWorth[];
     readonly days: readonly DayLevel[];
     readonly daySpread: DaySpread;
   } | null;
   readonly summary: ModelSummary;
 }
 
-/** What lies between a return and a bag yet to come. */
+/** What lies between a worth and a bag yet to come. */
 export interface Outlook {
   /** A bag that weighs nothing is known to be below this. */
   readonly noneBelowGrams: number;
@@ -144,7 +144,7 @@ export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
     ...rated,
     features: told.features.map((row, i) => ({
       ...row,
-      ...togetherReturn(
+      ...togetherWorth(
         row,
         there.features[i]!,
         {
@@ -156,11 +156,11 @@ export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
     })),
     pegs: told.pegs.map((row, i) => {
       const par = { mean: meanOver(MONTHS.map((month) => `${row.water} ${month}`)), spread };
-      return { ...row, ...togetherReturn(row, there.pegs[i]!, par, correlation) };
+      return { ...row, ...togetherWorth(row, there.pegs[i]!, par, correlation) };
     }),
     pegMonths: told.pegMonths.map((row, i) => ({
       ...row,
-      ...togetherReturn(row, there.pegMonths[i]!, parOf(row.water, row.month), correlation),
+      ...togetherWorth(row, there.pegMonths[i]!, parOf(row.water, row.month), correlation),
     })),
     days: told.days,
     levels: told.levels,
@@ -189,22 +189,22 @@ function toldBy(venue: RatedVenue, fitted: Pick<BagModel, 'sessions' | 'model' |
 export function bagTables({ bag, features, pegs, pegMonths, summary }: ToldBag): BagTables {
   return {
     bag,
-    featureMonths: features.map(({ feature, position, logReturn, sd, low80, high80, sessions, evidence }) => ({
+    featureMonths: features.map(({ feature, position, logWorth, sd, low80, high80, sessions, evidence }) => ({
       feature,
       month: MONTHS[position]!,
-      logReturn,
+      logWorth,
       sd,
       low80,
       high80,
       sessions,
       evidence,
     })),
-    pegs: pegs.map(({ water, peg, logReturn, sd }) => ({ water, peg, logReturn, sd })),
-    pegMonths: pegMonths.map(({ water, peg, month, logReturn, low80, high80, sessions, evidence }) => ({
+    pegs: pegs.map(({ water, peg, logWorth, sd }) => ({ water, peg, logWorth, sd })),
+    pegMonths: pegMonths.map(({ water, peg, month, logWorth, low80, high80, sessions, evidence }) => ({
       water,
       peg,
       month,
-      return: Math.exp(logReturn),
+      worth: Math.exp(logWorth),
       low80,
       high80,
       sessions,

@@ -3,9 +3,9 @@ import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { normalCdf } from './engine/normal-cdf.ts';
 import type { UsualField } from './usual-field.ts';
 
-/** A peg's return on the log scale, with its doubt. */
+/** A peg's worth on the log scale, with its doubt. */
 export interface PegStanding {
-  readonly logReturn: number;
+  readonly logWorth: number;
   readonly sd: number;
 }
 
@@ -28,9 +28,9 @@ export function chancesToFrame(
   if (rivals < field.places) return pegs.map(() => 1);
   const bagSds = pegs.map(({ sd }) => Math.hypot(sd, spreadSd));
   const drawnFields = drawFields(pegs, bagSds, rivals, seed);
-  return pegs.map(({ logReturn }, i) => {
+  return pegs.map(({ logWorth }, i) => {
     let sum = 0;
-    for (const drawn of drawnFields) sum += normalCdf((logReturn - bagToBeat(drawn, i, field.places)) / bagSds[i]!);
+    for (const drawn of drawnFields) sum += normalCdf((logWorth - bagToBeat(drawn, i, field.places)) / bagSds[i]!);
     return sum / drawnFields.length;
   });
 }
@@ -57,7 +57,7 @@ function drawFields(
       const swap = i + Math.floor(normal.uniform() * (order.length - i));
       [order[i], order[swap]] = [order[swap]!, order[i]!];
       const peg = order[i]!;
-      drawn.push({ peg, bag: pegs[peg]!.logReturn + bagSds[peg]! * normal.next() });
+      drawn.push({ peg, bag: pegs[peg]!.logWorth + bagSds[peg]! * normal.next() });
     }
     const spare = drawn.at(-1)!.peg;
     drawn.sort((a, b) => a.bag - b.bag);

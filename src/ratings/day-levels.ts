@@ -2,9 +2,9 @@ import { MONTHS, type Month } from '../domain/day.ts';
 import type { LinearCombination } from './engine/latent-model.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { LEVEL, type RatingModel, TERM } from './rating-model.ts';
-import { returnCombinations } from './return-combinations.ts';
-import type { Question } from './returns.ts';
 import type { ModelSession } from './sessions-in-model.ts';
+import type { Question } from './worth.ts';
+import { worthCombinations } from './worth-combinations.ts';
 
 /** What par weighs on a day yet to come, on the log scale (natural log of kilograms). */
 export interface DayLevel {
@@ -31,7 +31,7 @@ export function dayQuestion(
   model: RatingModel,
 ): Question<DayLevel> {
   if (sessions.every(({ isCensored }) => isCensored)) return { asked: [], read: () => [] };
-  const { meanOf } = returnCombinations(venue, model);
+  const { meanOf } = worthCombinations(venue, model);
   const places = venue.waters.flatMap(({ id }) => MONTHS.map((month) => ({ water: id, month })));
   const parOf = (water: string, month: Month): LinearCombination => {
     const column = model.waterColumns.get(water)!;
@@ -50,6 +50,6 @@ export function dayQuestion(
   };
   return {
     asked: places.map(({ water, month }) => ({ combination: parOf(water, month), sessions: 0 })),
-    read: (answers) => places.map((place, i) => ({ ...place, mean: answers[i]!.logReturn, sd: answers[i]!.sd })),
+    read: (answers) => places.map((place, i) => ({ ...place, mean: answers[i]!.logWorth, sd: answers[i]!.sd })),
   };
 }

@@ -12,7 +12,7 @@ const MIN_SESSIONS = 30;
 export function drawBalance(events: readonly ForecastEvent[]): NonNullable<Backtest['balance']> | null {
   let [sum, variance, anglersSquared, pegsSquared, count] = [0, 0, 0, 0, 0];
   for (const { forecasts } of events) {
-    const known = forecasts.flatMap(({ logReturn, angler }) => (angler == null ? [] : [{ peg: logReturn, angler }]));
+    const known = forecasts.flatMap(({ logWorth, angler }) => (angler == null ? [] : [{ peg: logWorth, angler }]));
     if (known.length < 2) continue;
     const mean = (of: (each: (typeof known)[number]) => number) =>
       known.reduce((all, each) => all + of(each), 0) / known.length;

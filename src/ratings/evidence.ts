@@ -1,12 +1,12 @@
 import type { Evidence } from './ratings.ts';
 
-/** Above this share of the prior's standard deviation a return is thin: the log removed less than half of the variance. */
+/** Above this share of the prior's standard deviation a worth is thin: the log removed less than half of the variance. */
 export const THIN_ABOVE = Math.SQRT1_2;
 /** Below this share it is solid: the log removed more than three quarters of the variance. */
 export const SOLID_BELOW = 0.5;
 
 /**
- * How much the log narrowed what was known of a return before it: from the posterior standard deviation over the prior
+ * How much the log narrowed what was known of a worth before it: from the posterior standard deviation over the prior
  * standard deviation of the same contrast. A contrast that the prior already fixes has nothing to learn and reads thin.
  */
 export function evidenceOf(posteriorSd: number, priorSd: number): Evidence {

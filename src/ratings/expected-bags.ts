@@ -52,7 +52,7 @@ interface LogBag {
 interface Prediction {
   readonly bag: BagId;
   readonly noneBelowKg: number;
-  /** Of each peg and month, in the order of the returns. */
+  /** Of each peg and month, in the order of the worth. */
   readonly bags: readonly LogBag[];
 }
 
@@ -61,17 +61,17 @@ function predictions({ bag, outlook, pegMonths, days, presence }: ToldBag): Pred
   const levelOf = byWaterMonth(days);
   const thereOf = presence === null ? null : byWaterMonth(presence.days);
   const weights = presence?.weights ?? pegMonths;
-  const bags = weights.map(({ water, month, logReturn, sd }, i): LogBag => {
+  const bags = weights.map(({ water, month, logWorth, sd }, i): LogBag => {
     const level = levelOf(water, month);
     const here = {
-      mean: level.mean + logReturn,
+      mean: level.mean + logWorth,
       sd: Math.hypot(level.sd, sd, outlook.residualSd),
       days: outlook.daySpread,
     };
     if (presence === null || thereOf === null) return { ...here, chanceOfAny: null };
     const there = thereOf(water, month);
     const peg = presence.pegMonths[i]!;
-    const none = chanceBelow(presence.daySpread, there.mean + peg.logReturn, Math.hypot(1, there.sd, peg.sd), 0);
+    const none = chanceBelow(presence.daySpread, there.mean + peg.logWorth, Math.hypot(1, there.sd, peg.sd), 0);
     return { ...here, chanceOfAny: 1 - none };
   });
   return [{ bag, noneBelowKg: outlook.noneBelowGrams / 1000, bags }];
@@ -112,7 +112,7 @@ function framingChances(
     if (field === null) return;
     for (const month of MONTHS) {
       const pegs = byWaterMonth.get(`${id} ${month}`) ?? [];
-      // The months of a water share their luck, so that they differ by their returns alone.
+      // The months of a water share their luck, so that they differ by their worth alone.
       const toFrame = chancesToFrame(pegs, field, spread, seed + index);
       pegs.forEach(({ water, peg }, i) => {
         chances.set(`${pegKey(water, peg)} ${month}`, {

@@ -7,7 +7,7 @@ export interface FeatureShares {
   /** Share of a water's pegs with the feature, 0 to 1. */
   readonly shareOf: (water: string, feature: string) => number;
   /**
-   * What a feature's own effect must be multiplied by to give its return: one less the share of pegs that have it, for
+   * What a feature's own effect must be multiplied by to give its worth: one less the share of pegs that have it, for
    * par counts them too; averaged over the waters as the pegs that have it lie. 0 where it stands on every peg of its waters.
    */
   readonly contrastOf: (feature: string) => number;

@@ -1,15 +1,15 @@
 import type { BagModel } from './bag-model.ts';
-import { featureQuestion } from './feature-returns.ts';
+import { featureQuestion } from './feature-worth.ts';
 import { fitRatings, startFrom } from './fit-ratings.ts';
 import type { FitListener } from './fit-report.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { ratingModel } from './rating-model.ts';
 import type { FeatureTemperature } from './ratings.ts';
-import { answers } from './returns.ts';
 import { temperatureSeason } from './season.ts';
+import { answers } from './worth.ts';
 
 /**
- * The features' returns by water temperature in place of the month: the same model with a walk along bands of 2 °C that
+ * The features' worth by water temperature in place of the month: the same model with a walk along bands of 2 °C that
  * is not cyclic, over the sessions of events that log the temperature. Empty where too few do.
  */
 export function featureTemperatures(
@@ -24,10 +24,10 @@ export function featureTemperatures(
   const fit = fitRatings(model.latent, { start: startFrom(total.fit) });
   report?.('water temperature', fit);
   const [rows] = answers({ model, fit }, [featureQuestion(venue, sessions, model)] as const);
-  return rows.map(({ feature, position, logReturn, sd, low80, high80, sessions: count, evidence }) => ({
+  return rows.map(({ feature, position, logWorth, sd, low80, high80, sessions: count, evidence }) => ({
     feature,
     fromDegreesC: season.bandsFrom[position]!,
-    logReturn,
+    logWorth,
     sd,
     low80,
     high80,

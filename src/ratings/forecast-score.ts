@@ -6,7 +6,7 @@ import type { ModelSession } from './sessions-in-model.ts';
 
 /** What was foretold of one session: its log bag against par, and the spread of bags about that where one is stated. */
 export interface Forecast {
-  readonly logReturn: number;
+  readonly logWorth: number;
   readonly sd: number | null;
   /** What the past said of the angler; null or left out where it knew nothing of one. */
   readonly angler?: number | null;
@@ -30,7 +30,7 @@ export function scoreForecasts(name: string, events: readonly ForecastEvent[]): 
   for (const event of events) {
     const weighed = event.sessions.flatMap((session, i) => (session.isCensored ? [] : [i]));
     const observed = centred(weighed.map((i) => event.sessions[i]!.logKg));
-    const foretold = centred(weighed.map((i) => event.forecasts[i]!.logReturn));
+    const foretold = centred(weighed.map((i) => event.forecasts[i]!.logWorth));
     observed.forEach((value, k) => {
       squares += (value - foretold[k]!) ** 2;
     });
@@ -80,7 +80,7 @@ function probabilitiesReached({ sessions, forecasts }: ForecastEvent): Reached[]
   // The level was found from the same bags, which stand a little nearer to it for that.
   const narrowed = Math.sqrt(1 - 1 / Math.max(2, sessions.length));
   return sessions.map(({ logKg, isCensored }, i) => ({
-    at: normalCdf((logKg - level - forecasts[i]!.logReturn) / (sds[i]! * narrowed)),
+    at: normalCdf((logKg - level - forecasts[i]!.logWorth) / (sds[i]! * narrowed)),
     isCensored,
   }));
 }
@@ -90,12 +90,12 @@ function dayLevel(sessions: readonly ModelSession[], forecasts: readonly Forecas
   const weights = sds.map((sd) => 1 / sd ** 2);
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   const levelFrom = (logKg: (i: number) => number) =>
-    weights.reduce((sum, weight, i) => sum + weight * (logKg(i) - forecasts[i]!.logReturn), 0) / total;
+    weights.reduce((sum, weight, i) => sum + weight * (logKg(i) - forecasts[i]!.logWorth), 0) / total;
   let level = levelFrom((i) => sessions[i]!.logKg);
   for (let step = 0; step < 200; step++) {
     const next = levelFrom((i) => {
       const { logKg, isCensored } = sessions[i]!;
-      return isCensored ? meanBelow(level + forecasts[i]!.logReturn, sds[i]!, logKg) : logKg;
+      return isCensored ? meanBelow(level + forecasts[i]!.logWorth, sds[i]!, logKg) : logKg;
     });
     const moved = Math.abs(next - level);
     level = next;

@@ -6,16 +6,16 @@ import type { FitStart } from './fit-report.ts';
 import type { Forecast } from './forecast-score.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, anglerColumns, type RatingModel, ratingModel, TERM } from './rating-model.ts';
-import { returnCombinations } from './return-combinations.ts';
 import type { Season } from './season.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 import { standsInLog } from './stands-in-log.ts';
+import { worthCombinations } from './worth-combinations.ts';
 
 /** Foretells the pegs of sessions to come from sessions gone by. */
 export type Forecaster = (past: readonly ModelSession[], future: readonly ModelSession[]) => Forecast[];
 
 /** Every peg at par. */
-export const flatGuess: Forecaster = (_, future) => future.map(() => ({ logReturn: 0, sd: null }));
+export const flatGuess: Forecaster = (_, future) => future.map(() => ({ logWorth: 0, sd: null }));
 
 /** Every peg at its plain average within past events; at par where it was never weighed from. */
 export const rawPegAverage: Forecaster = (past, future) => {
@@ -26,7 +26,7 @@ export const rawPegAverage: Forecaster = (past, future) => {
       ratios.reduce((sum, { logRatio }) => sum + logRatio, 0) / ratios.length,
     ]),
   );
-  return future.map((session) => ({ logReturn: averages.get(keyOf(session)) ?? 0, sd: null }));
+  return future.map((session) => ({ logWorth: averages.get(keyOf(session)) ?? 0, sd: null }));
 };
 
 /** Of the variances' own doubt: nearer moves no score by a thousandth. */
@@ -39,7 +39,7 @@ interface ForecasterOptions {
   readonly start?: FitStart | null;
   /** Told of the fit of the first call, with what it was fitted to. */
   readonly told?: (fitted: FittedPast) => void;
-  /** Foretells beside the return what the angler would add. */
+  /** Foretells beside the worth what the angler would add. */
   readonly isBeside?: boolean;
 }
 
@@ -52,7 +52,7 @@ export interface FittedPast {
 }
 
 /**
- * The model's returns, with the spread of bags about them: luck, angler and the doubt about the return. Its standard
+ * The model's worth, with the spread of bags about them: luck, angler and the doubt about the worth. Its standard
  * deviations are estimated from the past of the first call and kept for the later ones, whose past is a little longer.
  * @param seasonOf The season that the past allows; sessions it cannot place are left out of the past.
  */
@@ -74,7 +74,7 @@ export function modelForecaster(
     });
     if (hold === undefined) told?.({ model, fit, sessions: placed, season });
     hold ??= { sd: fit.sd, residualSd: fit.residualSd };
-    const { ofPegOn } = returnCombinations(venue, model);
+    const { ofPegOn } = worthCombinations(venue, model);
     const stands = standsInLog(venue);
     const { mean, sd } = fit.posterior(
       future.map(({ session, event }) =>
@@ -84,7 +84,7 @@ export function modelForecaster(
     const spread = Math.hypot(fit.residualSd, fit.sd[TERM.angler] ?? 0, fit.sd[TERM.pegYear] ?? 0);
     const anglers = isBeside ? anglersOf(placed, future, fit) : null;
     return future.map((_, i) => ({
-      logReturn: mean[i]!,
+      logWorth: mean[i]!,
       sd: Math.hypot(spread, sd[i]!),
       ...(anglers === null ? {} : { angler: anglers[i]! }),
     }));

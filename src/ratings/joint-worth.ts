@@ -3,7 +3,7 @@ import { fitBag } from './bag-model.ts';
 import type { LinearCombination } from './engine/latent-model.ts';
 import { firstLook } from './first-look.ts';
 import type { RatedPeg, RatedVenue } from './rated-venue.ts';
-import { returnCombinations } from './return-combinations.ts';
+import { worthCombinations } from './worth-combinations.ts';
 
 /** What the log knows of the worth of some pegs in a month, together: log multiples of par, jointly normal. */
 export interface JointPegWorth {
@@ -20,7 +20,7 @@ export function jointPegWorth(venue: RatedVenue, pegs: readonly RatedPeg[], mont
   const look = firstLook(venue);
   const choice = { dnw: look.lesson.mechanism ?? undefined, asked: look.asked };
   const { model, fit } = fitBag(venue, 'total', choice, look.start === null ? {} : { start: look.start });
-  const { ofPeg } = returnCombinations(venue, model);
+  const { ofPeg } = worthCombinations(venue, model);
   const own = pegs.map((peg) => ofPeg(peg, month - 1));
   const pairs = pegs.flatMap((_, i) => pegs.slice(0, i).map((_, j) => difference(own[i]!, own[j]!)));
   const { mean, sd } = fit.posterior([...own, ...pairs]);
@@ -38,7 +38,7 @@ export function jointPegWorth(venue: RatedVenue, pegs: readonly RatedPeg[], mont
   return { logMean: Array.from(mean.subarray(0, size)), covariance };
 }
 
-/** One return less another; on one water what both are compared with drops out. */
+/** One worth less another; on one water what both are compared with drops out. */
 function difference(a: LinearCombination, b: LinearCombination): LinearCombination {
   const minus = (effects: LinearCombination['effects']) =>
     effects.map((effect) => ({ ...effect, weight: -effect.weight }));

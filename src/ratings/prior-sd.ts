@@ -5,7 +5,7 @@ type Weights = ReadonlyMap<string, { readonly weight: number; readonly variance:
 
 /**
  * Standard deviation of combinations before any session was seen, at the fit's own standard deviations of the terms. Of
- * a walk it takes combinations that touch one position a group, as returns do. What many combinations are compared with
+ * a walk it takes combinations that touch one position a group, as worths do. What many combinations are compared with
  * is worked out once.
  */
 export function priorSds(model: LatentModel, fit: LatentFit): (combination: LinearCombination) => number {

@@ -21,7 +21,7 @@ export interface RateOptions {
   readonly earlier?: readonly FitReport[];
 }
 
-/** Rates a checked venue: every table the guide publishes about returns, from its log alone. */
+/** Rates a checked venue: every table the guide publishes about worth, from its log alone. */
 export function rateVenue(venue: RatedVenue, options: RateOptions): Ratings {
   const begun = beginRatings(venue, options);
   return finishRatings(

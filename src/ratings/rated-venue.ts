@@ -7,7 +7,7 @@ export type RatedPeg = Pick<Peg, 'water' | 'peg' | 'features' | 'datedFeatures' 
 
 type RatedWater = Pick<Water, 'id' | 'name' | 'stocked' | 'netted'>;
 
-/** What the ratings read of a venue, and nothing else: a notice or a hazard more leaves every return as it was. */
+/** What the ratings read of a venue, and nothing else: a notice or a hazard more leaves every worth as it was. */
 export interface RatedVenue {
   readonly settings: Pick<VenueSettings, 'bagParts' | 'features' | 'ratingRules'>;
   readonly waters: readonly RatedWater[];

@@ -68,7 +68,7 @@ export interface RatingModel extends RatingColumns {
  * sums to zero. An unknown angler has no term.
  *
  * A day is its water, the water's own season (a cyclic walk as well) and the event. Without the first two, whole summers
- * that fish well would pass for a return of what most pegs have: on simulated waters with an ordinary season the swing of
+ * that fish well would pass for a worth of what most pegs have: on simulated waters with an ordinary season the swing of
  * such features came out a third too wide. For the same reason a feature that stands on every peg of a water, and is part
  * of par there, gets no column for that water's sessions.
  *

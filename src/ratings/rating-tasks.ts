@@ -1,7 +1,7 @@
 import { backtest } from './backtest.ts';
 import { fitBag, rateBag, type ToldBag } from './bag-model.ts';
 import { besideWorths } from './beside/beside-worths.ts';
-import { choiceReturns } from './choice-returns.ts';
+import { choiceWorths } from './choice-worth.ts';
 import type { DnwMechanism } from './dnw-mechanism.ts';
 import type { LatentFit } from './engine/latent-model.ts';
 import { featureTemperatures } from './feature-temperatures.ts';
@@ -69,7 +69,7 @@ export function doTask(ground: TaskGround, task: RatingTask, progress?: (what: s
   if (bag !== 'total') return { ...nothing, told };
   progress?.('water temperature');
   const temperatures = featureTemperatures(venue, fitted, report);
-  const choices = choiceReturns(venue, fitted, { progress });
+  const choices = choiceWorths(venue, fitted, { progress });
   progress?.('what the day reveals');
   return { ...nothing, told, temperatures, choices, besides: besideWorths(venue, fitted) };
 }

@@ -25,11 +25,11 @@ export interface ModelSummary {
   readonly censored: number;
 }
 
-/** A feature's return in a month. `low80` and `high80` are multiples of par, like `exp(logReturn)`. */
+/** A feature's worth in a month. `low80` and `high80` are multiples of par, like `exp(logWorth)`. */
 export interface FeatureMonth {
   readonly feature: string;
   readonly month: Month;
-  readonly logReturn: number;
+  readonly logWorth: number;
   readonly sd: number;
   readonly low80: number;
   readonly high80: number;
@@ -38,11 +38,11 @@ export interface FeatureMonth {
   readonly evidence: Evidence;
 }
 
-/** A peg's return over the year: its own sum and its features' yearly level, less its water's mean of the same. */
-export interface PegReturn {
+/** A peg's worth over the year: its own sum and its features' yearly level, less its water's mean of the same. */
+export interface PegWorth {
   readonly water: string;
   readonly peg: string;
-  readonly logReturn: number;
+  readonly logWorth: number;
   readonly sd: number;
 }
 
@@ -51,7 +51,7 @@ export interface PegMonth {
   readonly peg: string;
   readonly month: Month;
   /** Multiple of par. */
-  readonly return: number;
+  readonly worth: number;
   readonly low80: number;
   readonly high80: number;
   /** Sessions on this peg in that month. */
@@ -122,11 +122,11 @@ export interface FramingMakeUp {
   readonly shares: readonly { readonly part: BagId; readonly share: number }[];
 }
 
-/** A feature's return in a band of water temperature (2 °C wide, from `fromDegreesC`). */
+/** A feature's worth in a band of water temperature (2 °C wide, from `fromDegreesC`). */
 export interface FeatureTemperature {
   readonly feature: string;
   readonly fromDegreesC: number;
-  readonly logReturn: number;
+  readonly logWorth: number;
   readonly sd: number;
   readonly low80: number;
   readonly high80: number;
@@ -145,14 +145,14 @@ export interface FishSize {
   readonly high80Grams: number;
 }
 
-/** What anglers chose, with its adjusted return: chosen, not drawn. */
-export interface ChoiceReturn {
+/** What anglers chose, with its adjusted worth: chosen, not drawn. */
+export interface ChoiceWorth {
   readonly water: string;
   readonly about: 'spot' | 'method' | 'bait' | 'lines';
   readonly value: string;
   readonly sessions: number;
   /** Multiple of what the same peg, day and angler would do. */
-  readonly return: number;
+  readonly worth: number;
   readonly low80: number;
   readonly high80: number;
   readonly evidence: Evidence;
@@ -224,7 +224,7 @@ export interface RatingsLeftOut {
 export interface BagTables {
   readonly bag: BagId;
   readonly featureMonths: readonly FeatureMonth[];
-  readonly pegs: readonly PegReturn[];
+  readonly pegs: readonly PegWorth[];
   readonly pegMonths: readonly PegMonth[];
   readonly model: ModelSummary;
 }
@@ -240,12 +240,12 @@ export interface Ratings {
   readonly framingMakeUp: readonly FramingMakeUp[];
   readonly featureTemperatures: readonly FeatureTemperature[];
   readonly fishSizes: readonly FishSize[];
-  readonly choices: readonly ChoiceReturn[];
+  readonly choices: readonly ChoiceWorth[];
   /** What the day or the bed gives beside the peg: of the terms that earned their place in the back-test. */
   readonly besides: readonly BesideWorth[];
   readonly backtest: Backtest | null;
   readonly leftOut: readonly RatingsLeftOut[];
-  /** What the fit shows without the DNW rows: the largest change of any solid or fair return, and the residual. */
+  /** What the fit shows without the DNW rows: the largest change of any solid or fair worth, and the residual. */
   readonly withoutDnw: {
     readonly residualSd: number;
     readonly largestChange: number;

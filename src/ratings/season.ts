@@ -2,7 +2,7 @@ import { MONTHS, monthOf } from '../domain/day.ts';
 import type { FishingEvent } from '../domain/session.ts';
 import type { EffectPrior } from './engine/latent-model.ts';
 
-/** What a feature's return may change with: the month, or the temperature of the water. */
+/** What a feature's worth may change with: the month, or the temperature of the water. */
 export interface Season {
   /** Places along it, from 0. */
   readonly positions: number;

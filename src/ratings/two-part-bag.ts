@@ -1,7 +1,7 @@
 import { LOG_ROOT_TWO_PI, logNormalCdf } from './engine/normal-cdf.ts';
 import { evidenceOf, weaker } from './evidence.ts';
 import { interval80 } from './interval.ts';
-import type { ReturnEstimate } from './returns.ts';
+import type { WorthEstimate } from './worth.ts';
 
 /**
  * A bag part that is often missing is told in two parts (Cragg, Econometrica 39, 1971): whether there is any, a probit, and
@@ -17,22 +17,22 @@ export interface PresenceAtPar {
 }
 
 /**
- * The return of a part on the log scale: of the chance that there is any, times what it weighs then. A peg that has carp more
+ * The worth of a part on the log scale: of the chance that there is any, times what it weighs then. A peg that has carp more
  * often mostly has more of them, and the two fits, each of which shrinks its own side, know nothing of that: their posteriors
  * are put together under one normal prior with the correlation that the log shows. Doubt by the delta method; evidence as
- * narrow against wide as of any return.
+ * narrow against wide as of any worth.
  */
-export function togetherReturn(
-  weight: ReturnEstimate,
-  presence: ReturnEstimate,
+export function togetherWorth(
+  weight: WorthEstimate,
+  presence: WorthEstimate,
   par: PresenceAtPar,
   correlation = 0,
-): ReturnEstimate {
+): WorthEstimate {
   const both = bivariate(weight, presence, correlation);
   const at = (probit: number) => logNormalCdf(probit / par.spread);
   const here = (par.mean + both.presence) / par.spread;
   const slope = Math.exp(-0.5 * here * here - LOG_ROOT_TWO_PI - logNormalCdf(here)) / par.spread;
-  const logReturn = both.weight + at(par.mean + both.presence) - at(par.mean);
+  const logWorth = both.weight + at(par.mean + both.presence) - at(par.mean);
   const spreadOf = (w: number, p: number, covariance: number) =>
     Math.sqrt(Math.max(0, w * w + slope * slope * p * p + 2 * slope * covariance));
   const sd = spreadOf(both.weightSd, both.presenceSd, both.covariance);
@@ -41,24 +41,24 @@ export function togetherReturn(
   const isCapped = presence.evidence !== evidenceOf(presence.sd, presence.priorSd);
   const told = evidenceOf(sd, priorSd);
   return {
-    logReturn,
+    logWorth,
     sd,
     priorSd,
-    ...interval80(logReturn, sd),
+    ...interval80(logWorth, sd),
     sessions: presence.sessions,
     evidence: isCapped ? weaker(told, presence.evidence) : told,
   };
 }
 
 /** What one side's posterior says beside its prior: precision, and precision times value. */
-function saidByData({ logReturn, sd, priorSd }: ReturnEstimate) {
-  return { precision: Math.max(0, 1 / (sd * sd) - 1 / (priorSd * priorSd)), pull: logReturn / (sd * sd) };
+function saidByData({ logWorth, sd, priorSd }: WorthEstimate) {
+  return { precision: Math.max(0, 1 / (sd * sd) - 1 / (priorSd * priorSd)), pull: logWorth / (sd * sd) };
 }
 
-function bivariate(weight: ReturnEstimate, presence: ReturnEstimate, correlation: number) {
+function bivariate(weight: WorthEstimate, presence: WorthEstimate, correlation: number) {
   if (correlation === 0 || !(weight.priorSd > 0) || !(presence.priorSd > 0) || !(weight.sd > 0) || !(presence.sd > 0)) {
     const [weightSd, presenceSd] = [weight.sd, presence.sd];
-    return { weight: weight.logReturn, presence: presence.logReturn, weightSd, presenceSd, covariance: 0 };
+    return { weight: weight.logWorth, presence: presence.logWorth, weightSd, presenceSd, covariance: 0 };
   }
   const [w, p] = [saidByData(weight), saidByData(presence)];
   const free = 1 - correlation * correlation;
@@ -83,10 +83,10 @@ const ALIKE = 12;
 const CORRELATION_SD = 0.5;
 
 /**
- * How the two sides of a part's returns go together over pegs and months: the likeliest correlation of what both posteriors say,
+ * How the two sides of a part's worth go together over pegs and months: the likeliest correlation of what both posteriors say,
  * by the normal densities of what the data alone would have told.
  */
-export function correlationOfSides(weights: readonly ReturnEstimate[], presences: readonly ReturnEstimate[]): number {
+export function correlationOfSides(weights: readonly WorthEstimate[], presences: readonly WorthEstimate[]): number {
   const told = weights.flatMap((weight, i) => {
     const presence = presences[i]!;
     const [w, p] = [saidByData(weight), saidByData(presence)];

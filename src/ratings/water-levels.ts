@@ -4,8 +4,8 @@ import type { LinearCombination } from './engine/latent-model.ts';
 import { interval80 } from './interval.ts';
 import { type RatingModel, TERM } from './rating-model.ts';
 import type { WaterLevel } from './ratings.ts';
-import type { Question } from './returns.ts';
 import type { ModelSession } from './sessions-in-model.ts';
+import type { Question } from './worth.ts';
 
 /**
  * Asks how each water fished in each stretch of the log beside its latest one: a stretch is a twelvemonth, parted at stockings and
@@ -22,8 +22,8 @@ export function levelQuestion(sessions: readonly ModelSession[], model: RatingMo
     asked: stretches.map(({ first, water }) => ({ combination: besideNow(first, water, model), sessions: 0 })),
     read: (answers) =>
       stretches.map(({ water, from, until, events: count }, i) => {
-        const { logReturn, sd } = answers[i]!;
-        return { water, from, until, events: count, logLevel: logReturn, sd, ...interval80(logReturn, sd) };
+        const { logWorth, sd } = answers[i]!;
+        return { water, from, until, events: count, logLevel: logWorth, sd, ...interval80(logWorth, sd) };
       }),
   };
 }

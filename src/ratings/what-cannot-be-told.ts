@@ -19,10 +19,10 @@ export function whatCannotBeTold(venue: RatedVenue, sessions: readonly ModelSess
 
 function littleToGoBy(sessions: readonly ModelSession[]): string[] {
   if (sessions.length === 0)
-    return ['The log holds no session that counts: every return stands at par and is only a guess.'];
+    return ['The log holds no session that counts: all worth stands at par and is only a guess.'];
   const notes: string[] = [];
   if (sessions.every(({ isCensored }) => isCensored)) {
-    notes.push('Nobody weighed a bag: every return stands at par and is only a guess.');
+    notes.push('Nobody weighed a bag: all worth stands at par and is only a guess.');
   }
   if (new Set(sessions.map(({ event }) => event.id)).size === 1) {
     notes.push(
@@ -31,7 +31,7 @@ function littleToGoBy(sessions: readonly ModelSession[]): string[] {
   }
   const anglers = new Set(sessions.map(({ session }) => session.angler));
   if (anglers.size === 1 && !anglers.has(undefined)) {
-    notes.push('All sessions are by one angler: the returns are of pegs as that angler fishes them.');
+    notes.push('All sessions are by one angler: worth here is of pegs as that angler fishes them.');
   }
   return notes;
 }
@@ -39,7 +39,7 @@ function littleToGoBy(sessions: readonly ModelSession[]): string[] {
 function lonePegs(venue: RatedVenue): string[] {
   return venue.waters
     .filter(({ id }) => venue.pegs.filter((peg) => peg.water === id).length === 1)
-    .map(({ name }) => `${name} has one peg: it is par itself, and its return is 1 by definition.`);
+    .map(({ name }) => `${name} has one peg: it is par itself, and its worth is 1 by definition.`);
 }
 
 function featuresEverywhere(venue: RatedVenue): string[] {
@@ -50,7 +50,7 @@ function featuresEverywhere(venue: RatedVenue): string[] {
     if (pegs.length < 2) return [];
     return everywhere.map(
       ({ name }) =>
-        `Every peg of ${water.name} has the feature “${name}”: it is part of par there, and that water tells nothing of its return.`,
+        `Every peg of ${water.name} has the feature “${name}”: it is part of par there, and that water tells nothing of its worth.`,
     );
   });
 }
@@ -78,14 +78,14 @@ function featuresTogether(venue: RatedVenue): string[] {
     .filter((same) => same.length > 1)
     .map(
       (same) =>
-        `${listed(same.map(({ name }) => `“${name}”`))} stand on the very same pegs: their returns share what was seen there and cannot be told apart.`,
+        `${listed(same.map(({ name }) => `“${name}”`))} stand on the very same pegs: what they are worth rests on the same bags and cannot be told apart.`,
     );
 }
 
 function featuresNowhere(venue: RatedVenue): string[] {
   return venue.settings.features
     .filter(({ id }) => !venue.pegs.some((peg) => peg.features.includes(id)))
-    .map(({ name }) => `No peg has the feature “${name}”: it has no return.`);
+    .map(({ name }) => `No peg has the feature “${name}”: it has no worth.`);
 }
 
 function monthsNeverFished(venue: RatedVenue, sessions: readonly ModelSession[]): string[] {
@@ -95,7 +95,7 @@ function monthsNeverFished(venue: RatedVenue, sessions: readonly ModelSession[])
     const never = MONTHS.filter((month) => !fished.has(month));
     if (never.length === 0) return [];
     if (never.length === 12)
-      return [`${water.name} has no session that counts: its returns rest on the other waters alone.`];
+      return [`${water.name} has no session that counts: its pegs’ worth rests on the other waters alone.`];
     return [
       `${water.name} was never fished in ${listed(never.map(monthName))}: what stands there is drawn from the months beside it and from the other waters.`,
     ];

@@ -4,7 +4,7 @@ import type { RatedVenue } from './rated-venue.ts';
 import type { BagTables, Ratings } from './ratings.ts';
 
 /**
- * What the DNWs do: the largest change of any fair or solid return of a feature or a peg, in multiples of par, when nothing
+ * What the DNWs do: the largest change of any fair or solid worth of a feature or a peg, in multiples of par, when nothing
  * is said of them. Null where nobody failed to weigh.
  */
 export function withoutDnw(
@@ -15,13 +15,13 @@ export function withoutDnw(
   if (without === null) return null;
   const other = bagTables(rateBag(venue, without));
   const changes = [
-    ...tables.featureMonths.map(({ logReturn, evidence }, i) => ({
+    ...tables.featureMonths.map(({ logWorth, evidence }, i) => ({
       evidence,
-      change: Math.exp(logReturn) - Math.exp(other.featureMonths[i]!.logReturn),
+      change: Math.exp(logWorth) - Math.exp(other.featureMonths[i]!.logWorth),
     })),
     ...tables.pegMonths.map((row, i) => ({
       evidence: row.evidence,
-      change: row.return - other.pegMonths[i]!.return,
+      change: row.worth - other.pegMonths[i]!.worth,
     })),
   ];
   const largest = changes.reduce(

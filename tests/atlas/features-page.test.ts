@@ -16,7 +16,7 @@ const settings = {
 const row = (feature: string, month: number, value: number, evidence: Evidence = 'fair'): FeatureMonth => ({
   feature,
   month: month as FeatureMonth['month'],
-  logReturn: Math.log(value),
+  logWorth: Math.log(value),
   sd: 0.1,
   low80: value * 0.88,
   high80: value * 1.14,
@@ -36,7 +36,7 @@ const atlasWith = (ratings: Partial<Ratings> = {}) =>
   });
 
 describe('features by month', () => {
-  it('ranks the features of a month by their return', () => {
+  it('ranks the features of a month by their worth', () => {
     const november = featuresPage(atlasWith(), 'total').view.months[10];
     expect(november?.rows.map(({ name, known }) => [name, known.middle, known.evidence])).toEqual([
       ['Island', '1.10', 'thin'],
@@ -75,7 +75,7 @@ describe('features by water temperature', () => {
   const featureTemperatures: Ratings['featureTemperatures'] = [10, 12].map((fromDegreesC) => ({
     feature: 'corner',
     fromDegreesC,
-    logReturn: 0,
+    logWorth: 0,
     sd: 0.1,
     low80: 0.9,
     high80: 1.1,
@@ -132,7 +132,7 @@ describe('what anglers did and how big the fish are', () => {
             about: 'bait',
             value: 'worm',
             sessions: 30,
-            return: 1.2,
+            worth: 1.2,
             low80: 1,
             high80: 1.4,
             evidence: 'fair',

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { pegAnswer } from '../../src/atlas/peg-answer.ts';
 import { pegSheet } from '../../src/atlas/peg-sheet.ts';
-import { evidenceWords, parWords } from '../../src/atlas/return-words.ts';
+import { evidenceWords, parWords } from '../../src/atlas/worth-words.ts';
 import type { WindAtPeg } from '../../src/ground/survey.ts';
 import { exampleAtlas } from './example-atlas.ts';
 
@@ -10,7 +10,7 @@ const rows = {
   water: 'pit',
   peg: '1',
   month: 11,
-  return: 0.61,
+  worth: 0.61,
   low80: 0.5,
   high80: 0.74,
   sessions: 2,
@@ -18,7 +18,7 @@ const rows = {
 } as const;
 
 describe('the strip of answers', () => {
-  it('says what a return means, what it rests on, and where nothing is known', () => {
+  it('says what a worth means, what it rests on, and where nothing is known', () => {
     const { answer } = pegSheet(
       exampleAtlas({
         ratings: { bags: [{ ...exampleAtlas().ratings.bags[0]!, pegMonths: [rows] }] },
@@ -66,7 +66,7 @@ it.each([
   [0.99, 'much like an average peg'],
   [1.22, 'about 20% above an average peg'],
   [2.43, 'about 2.4 average pegs'],
-])('a return of %d is %s', (value, words) => {
+])('a worth of %d is %s', (value, words) => {
   expect(parWords(value)).toBe(words);
 });
 

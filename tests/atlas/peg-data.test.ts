@@ -26,7 +26,7 @@ describe('pegData', () => {
       overheadLineM: null,
       walkM: null,
       stepFree: null,
-      returns: [],
+      worths: [],
       hazards: [],
     });
   });
@@ -60,12 +60,12 @@ describe('pegData', () => {
     expect(pegData(exampleAtlas({ peg: { walks: [{ ...WALK, stepFree: false }] } }))[0]?.stepFree).toBe(false);
   });
 
-  it('keeps a return together with its doubt, and a depth with what it rests on', () => {
+  it('keeps a worth together with its doubt, and a depth with what it rests on', () => {
     const row = {
       water: 'pit',
       peg: '1',
       month: 11,
-      return: 0.81999,
+      worth: 0.81999,
       low80: 0.66,
       high80: 1.02,
       sessions: 14,
@@ -87,8 +87,8 @@ describe('pegData', () => {
       ratings: { bags: [{ ...EMPTY_RATINGS.bags[0]!, pegMonths: [row] }] },
     });
     const [datum] = pegData(atlas);
-    expect(datum?.returns).toEqual([
-      { month: 11, return: 0.82, low80: 0.66, high80: 1.02, sessions: 14, evidence: 'fair' },
+    expect(datum?.worths).toEqual([
+      { month: 11, worth: 0.82, low80: 0.66, high80: 1.02, sessions: 14, evidence: 'fair' },
     ]);
     expect(datum?.depths).toEqual([
       { line: 'pole-11', distanceM: 11, depthM: null, nearestSoundingM: 14, why: 'not plumbed' },

@@ -98,9 +98,9 @@ describe('pegSheet', () => {
     expect(steps[2]?.words).toContain('Call 105, and 999');
   });
 
-  it('has no return and no bag plan where the log says nothing', () => {
+  it('has no worth and no bag plan where the log says nothing', () => {
     const sheet = pegSheet(exampleAtlas(), 'pit/1');
-    expect(sheet.returns).toBeNull();
+    expect(sheet.worths).toBeNull();
     expect(sheet.bag).toBeNull();
   });
 

@@ -119,8 +119,8 @@ describe('loadRatings', () => {
     const elsewhere = await mkdtemp(join(tmpdir(), 'peg-atlas-cache-'));
     const cold = await loadRatings(more, { folder: elsewhere });
     await rm(elsewhere, { recursive: true });
-    const returns = (of: typeof cold) => of.bags[0]!.pegMonths.map((row) => row.return.toFixed(3));
-    expect(returns(warm.ratings)).toEqual(returns(cold));
+    const worths = (of: typeof cold) => of.bags[0]!.pegMonths.map((row) => row.worth.toFixed(3));
+    expect(worths(warm.ratings)).toEqual(worths(cold));
   });
 
   test('starts from nothing where the last fit of the venue is damaged', async () => {

@@ -60,7 +60,7 @@ describe('what went in and what was left out', () => {
   it('says what the assumption about DNWs changes', () => {
     expect(page.dnwWords[0]).toContain('cannot be learned from this log');
     expect(page.dnwWords[1]).toBe(
-      'Without the 1 session that did not weigh, no fair or solid return moves by more than 0.12 par.',
+      'Without the 1 session that did not weigh, no fair or solid worth moves by more than 0.12 par.',
     );
     expect(page.dnwWords[2]).toContain('× or ÷ 1.82 to × or ÷ 1.79');
   });

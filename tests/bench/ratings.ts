@@ -7,7 +7,7 @@ import type { LatentModel } from '../../src/ratings/engine/latent-model.ts';
 import { RATING_PRIORS } from '../../src/ratings/fit-ratings.ts';
 import { demoVenue } from '../demo/demo-venue.ts';
 import {
-  pegMonthReturns,
+  pegMonthWorths,
   type SimulatedModel,
   type SimulatedSize,
   SMALL_VENUE,
@@ -64,7 +64,7 @@ interface Result {
   readonly lme4: number | 'skipped';
   readonly seconds: number;
   readonly 'processor seconds': number;
-  readonly 'returns, seconds': number;
+  readonly 'worth, seconds': number;
   readonly 'peak memory, MB': number;
 }
 
@@ -117,7 +117,7 @@ function runSize(name: string): Result {
       },
     }),
   );
-  const returns = timed(() => fit.value.posterior(pegMonthReturns(simulated).map(({ combination }) => combination)));
+  const worths = timed(() => fit.value.posterior(pegMonthWorths(simulated).map(({ combination }) => combination)));
   return {
     venue: name,
     sessions: simulated.value.length,
@@ -130,7 +130,7 @@ function runSize(name: string): Result {
     lme4: name === BESIDE_LME4 ? besideLme4(simulated) : 'skipped',
     seconds: rounded(fit.seconds),
     'processor seconds': rounded(fit.processor),
-    'returns, seconds': rounded(returns.processor),
+    'worth, seconds': rounded(worths.processor),
     'peak memory, MB': Math.round(process.resourceUsage().maxRSS / 1024),
   };
 }
@@ -159,7 +159,7 @@ function runDemo(): Result {
     lme4: 'skipped',
     seconds: rounded(fitted.seconds),
     'processor seconds': rounded(fitted.processor),
-    'returns, seconds': rounded(tables.processor),
+    'worth, seconds': rounded(tables.processor),
     'peak memory, MB': Math.round(process.resourceUsage().maxRSS / 1024),
   };
 }

@@ -13,7 +13,8 @@ interface Silent {
 
 const SITE = inject('siteFolder');
 const FILES = readdirSync(SITE, { recursive: true, encoding: 'utf8' });
-const PEGS = JSON.parse(readFileSync(join(SITE, 'data/pegs.json'), 'utf8')) as readonly PegDatum[];
+const PEGS = (JSON.parse(readFileSync(join(SITE, 'data/pegs.json'), 'utf8')) as { readonly pegs: readonly PegDatum[] })
+  .pegs;
 const CLOSED = PEGS.filter(({ status }) => status === 'closed').map(({ water, peg }) => `/${water}/${peg}/`);
 
 /** Every file of the guide that is no page; a new one is added here with what holds it to the verdict. */

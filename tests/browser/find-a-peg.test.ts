@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { openBrowser, PHONE } from './chromium.ts';
 
 /** Interval words as a peg sheet prints them: "0.60 likely 0.48 to 0.75". */
-const RETURN_WITH_INTERVAL = /\d\.\d\d\s+likely \d\.\d\d to \d\.\d\d/;
+const WORTH_WITH_INTERVAL = /\d\.\d\d\s+likely \d\.\d\d to \d\.\d\d/;
 
 let browser: Browser;
 beforeAll(async () => {
@@ -24,8 +24,8 @@ async function expectSheet(page: Page, peg: string): Promise<void> {
   const safety = page.getByRole('region', { name: 'Safety at this peg' });
   expect(await safety.isVisible()).toBe(true);
   expect(await safety.innerText()).toMatch(/peg|line|water|bank|edge/i);
-  const returns = await page.getByRole('region', { name: 'What to expect' }).innerText();
-  expect(returns.replace(/\s+/g, ' ')).toMatch(RETURN_WITH_INTERVAL);
+  const worths = await page.getByRole('region', { name: 'What to expect' }).innerText();
+  expect(worths.replace(/\s+/g, ' ')).toMatch(WORTH_WITH_INTERVAL);
   expect(await page.locator('#emergency').innerText()).toMatch(/999[\s\S]*grid [A-Z]{2} \d{4} \d{4}/);
 }
 

@@ -53,7 +53,7 @@ describe('the first screen of every sheet', () => {
 
   it('sells nothing at a closed peg, and opens each hazard to its full text', async () => {
     const closed = await opened('kiln-pool/14/');
-    expect(await closed.locator('[data-answers], .own-depth, #return').count()).toBe(0);
+    expect(await closed.locator('[data-answers], .own-depth, #worth').count()).toBe(0);
     await closed.locator('.dangers summary').first().click();
     expect(await closed.locator('.dangers li').first().innerText()).toContain('30 m');
     await closed.emulateMedia({ media: 'print' });

@@ -113,11 +113,11 @@ test('a broken record stands over the page with file and line, while the last go
   await overlay().waitFor({ state: 'detached', timeout: 10_000 });
 });
 
-test('while returns are worked out anew the old ones stand, marked so', async () => {
+test('while worth is worked out anew the old stands, marked so', async () => {
   await oldRatings().waitFor({ state: 'detached', timeout: 60_000 });
   rewrite('sessions/2026/sessions.csv', (text) => text.replace('11 lb', '31 lb'));
   await oldRatings().waitFor({ timeout: 10_000 });
   expect(await oldRatings().innerText()).toContain('earlier log');
   await oldRatings().waitFor({ state: 'detached', timeout: 60_000 });
-  expect(said).toContain('The returns are of the log as it is now.');
+  expect(said).toContain('Worth is of the log as it is now.');
 });

@@ -186,8 +186,8 @@ describe('a match day on two phones without a signal', () => {
 
     // The guide built anew shows the match: its results by peg, and one more match behind the figures.
     const sessionsIn = (site: string) =>
-      (JSON.parse(readFileSync(join(site, 'data/pegs.json'), 'utf8')) as readonly PegDatum[])
-        .flatMap(({ returns }) => returns)
+      (JSON.parse(readFileSync(join(site, 'data/pegs.json'), 'utf8')) as { readonly pegs: readonly PegDatum[] }).pegs
+        .flatMap(({ worths }) => worths)
         .reduce((sum, { sessions }) => sum + sessions, 0);
     const built = join(scratch, 'guide');
     expect(venueCommand('build', '--out', built).status).toBe(0);

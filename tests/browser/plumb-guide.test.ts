@@ -100,7 +100,7 @@ describe('the gauge board', () => {
 });
 
 describe('the choice of a month', () => {
-  it('shows that month’s bag and return without script', async () => {
+  it('shows that month’s bag and worth without script', async () => {
     const page = await openPeg(false);
     expect(await page.locator('.of-month:visible [class^="evidence-"]').count()).toBe(1);
     await page.getByRole('combobox', { name: 'Month' }).selectOption({ label: 'August' });

@@ -253,11 +253,11 @@ it('marks them on the live map too, for the day of reading', async () => {
 });
 
 it('publishes them as data, with what decides on a later day', () => {
-  const pegs = JSON.parse(readFileSync(join(guide, 'data/pegs.json'), 'utf8')) as {
-    readonly peg: string;
-    readonly status: string;
-    readonly closedUntil: string | null;
-  }[];
+  const { format, pegs } = JSON.parse(readFileSync(join(guide, 'data/pegs.json'), 'utf8')) as {
+    readonly format: number;
+    readonly pegs: readonly { readonly peg: string; readonly status: string; readonly closedUntil: string | null }[];
+  };
+  expect(format).toBe(2);
   expect(pegs.map(({ peg, status, closedUntil }) => [peg, status, closedUntil])).toEqual([
     ['1', 'open', null],
     ['2', 'closed', '2026-11-23'],

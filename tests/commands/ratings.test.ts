@@ -32,6 +32,7 @@ describe('ratings --json', () => {
     expect(code).toBe(EXIT.clean);
     const document = JSON.parse(text);
     expect(Object.keys(document)).toEqual([
+      'format',
       'model',
       'featureMonths',
       'pegs',
@@ -46,9 +47,9 @@ describe('ratings --json', () => {
     expect(Object.keys(document.model)).toEqual(['sd', 'logMarginal', 'sessions', 'censored']);
     expect(Object.keys(document.model.sd)).toEqual(['event', 'angler', 'peg', 'feature', 'featureMonth', 'residual']);
     const keys = (rows: object[]) => [...new Set(rows.map((row) => Object.keys(row).join(' ')))];
-    expect(keys(document.featureMonths)).toEqual(['feature month logReturn sd low80 high80 sessions evidence']);
-    expect(keys(document.pegs)).toEqual(['water peg logReturn sd']);
-    expect(keys(document.pegMonths)).toEqual(['water peg month return low80 high80 sessions evidence']);
+    expect(keys(document.featureMonths)).toEqual(['feature month logWorth sd low80 high80 sessions evidence']);
+    expect(keys(document.pegs)).toEqual(['water peg logWorth sd']);
+    expect(keys(document.pegMonths)).toEqual(['water peg month worth low80 high80 sessions evidence']);
     expect(keys(document.framing)).toEqual(['water month events mostlyFrom frameKg winKg']);
     expect(Object.keys(document.backtest)).toEqual([
       'events',
@@ -60,17 +61,17 @@ describe('ratings --json', () => {
     ]);
   });
 
-  test('states returns as multiples of par inside their intervals', async () => {
+  test('states worth as multiples of par inside their intervals', async () => {
     const { featureMonths, pegMonths } = JSON.parse((await ratings('--json')).text);
     expect(pegMonths).toHaveLength(14 * 12);
     for (const row of pegMonths) {
-      expect(row.low80).toBeLessThan(row.return);
-      expect(row.high80).toBeGreaterThan(row.return);
+      expect(row.low80).toBeLessThan(row.worth);
+      expect(row.high80).toBeGreaterThan(row.worth);
       expect(['thin', 'fair', 'solid']).toContain(row.evidence);
     }
-    for (const { logReturn, sd, low80, high80 } of featureMonths) {
-      expect(Math.log(low80)).toBeCloseTo(logReturn - 1.2815515655446004 * sd, 9);
-      expect(Math.log(high80)).toBeCloseTo(logReturn + 1.2815515655446004 * sd, 9);
+    for (const { logWorth, sd, low80, high80 } of featureMonths) {
+      expect(Math.log(low80)).toBeCloseTo(logWorth - 1.2815515655446004 * sd, 9);
+      expect(Math.log(high80)).toBeCloseTo(logWorth + 1.2815515655446004 * sd, 9);
     }
   });
 
@@ -90,8 +91,8 @@ describe('ratings', () => {
   test('prints a month in words: every peg with its interval, count and evidence', async () => {
     const { code, text } = await ratings('--month', '7');
     expect(code).toBe(EXIT.clean);
-    expect(text).toMatch(/^Osierholt Fishery, July: returns of the whole bag in multiples of par, with 80% intervals/);
-    expect(text).toMatch(/^Peg +return +low +high +sessions +evidence$/m);
+    expect(text).toMatch(/^Osierholt Fishery, July: worth of the whole bag in multiples of par, with 80% intervals/);
+    expect(text).toMatch(/^Peg +worth +low +high +sessions +evidence$/m);
     expect(text.match(/^\d+[a-z]? +\d\.\d\d +\d\.\d\d +\d\.\d\d +\d+ +(thin|fair|solid)$/gm)).toHaveLength(14);
     expect(text).toMatch(/^Left out: \d+ \(/m);
   });

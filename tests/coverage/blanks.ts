@@ -11,7 +11,7 @@ import { simulateFromModel } from '../demo/simulate-from-model.ts';
 /**
  * `npm run coverage:blanks -- [--venues 6]`: what a nought on a sheet should be read as. Every DNW of the demo venue and of simulated
  * ones is logged as a nought, with and without one other bag in thirty whose weight was lost as a nought too; each reading is held
- * against what the log was drawn from: the residual, the error of the peg returns, and how many of them the intervals hold.
+ * against what the log was drawn from: the residual, the error of the peg worth, and how many of them the intervals hold.
  */
 const { values } = parseArgs({ options: { venues: { type: 'string', default: '6' } } });
 
@@ -70,12 +70,12 @@ function heldAgainst(venue: Venue, truth: Truth) {
   const choice = { dnw: lesson.mechanism ?? undefined, asked };
   const { fitted, pegMonths } = rateBag(venue, fitBag(venue, 'total', choice, start === null ? {} : { start }));
   const truths = new Map(
-    truePegMonths(truth, venue.pegs).map((row) => [`${row.water}/${row.peg} ${row.month}`, row.logReturn]),
+    truePegMonths(truth, venue.pegs).map((row) => [`${row.water}/${row.peg} ${row.month}`, row.logWorth]),
   );
   let [squares, held] = [0, 0];
-  for (const { water, peg, month, logReturn, low80, high80 } of pegMonths) {
+  for (const { water, peg, month, logWorth, low80, high80 } of pegMonths) {
     const value = truths.get(`${water}/${peg} ${month}`)!;
-    squares += (logReturn - value) ** 2;
+    squares += (logWorth - value) ** 2;
     held += Math.exp(value) >= low80 && Math.exp(value) <= high80 ? 1 : 0;
   }
   return {

@@ -8,7 +8,7 @@ export interface Kind {
 
 const DNW_BY = ['mostly low', 'anybody', 'lowest', 'line'] as const;
 
-/** The kinds of log whose returns are held against the truth they were drawn from. */
+/** The kinds of log whose worths are held against the truth they were drawn from. */
 export const KINDS: readonly Kind[] = [
   { name: 'ordinary', options: {} },
   ...[0.08, 0.2].flatMap((dnwShare) =>

@@ -7,7 +7,7 @@ import { trueCarp } from '../demo/log/two-humped.ts';
 import { simulateFromModel } from '../demo/simulate-from-model.ts';
 import type { Kind } from './kinds.ts';
 
-/** Returns of one group counted: rows, truths inside, and the sums that slope and error are made of. */
+/** Worth of one group counted: rows, truths inside, and the sums that slope and error are made of. */
 export interface Tally {
   rows: number;
   inside: number;
@@ -51,15 +51,15 @@ export function toldVenue({ options }: Kind, seed: number): ToldVenue {
   const truths = isTwoHumped
     ? trueCarp(truth, venue.pegs, spread)
     : { features: trueFeatureMonths(truth, venue.pegs), pegs: truePegMonths(truth, venue.pegs) };
-  const features = new Map(truths.features.map((row) => [`${row.feature} ${row.month}`, row.logReturn]));
+  const features = new Map(truths.features.map((row) => [`${row.feature} ${row.month}`, row.logWorth]));
   for (const row of tables.featureMonths) {
     const group = groupOf('features', row.evidence, row.month);
-    add(group, row.logReturn, features.get(`${row.feature} ${row.month}`)!, row.low80, row.high80);
+    add(group, row.logWorth, features.get(`${row.feature} ${row.month}`)!, row.low80, row.high80);
   }
-  const pegs = new Map(truths.pegs.map((row) => [`${row.water}/${row.peg} ${row.month}`, row.logReturn]));
+  const pegs = new Map(truths.pegs.map((row) => [`${row.water}/${row.peg} ${row.month}`, row.logWorth]));
   for (const row of tables.pegMonths) {
     const group = groupOf('pegs', row.evidence, row.month);
-    add(group, Math.log(row.return), pegs.get(`${row.water}/${row.peg} ${row.month}`)!, row.low80, row.high80);
+    add(group, Math.log(row.worth), pegs.get(`${row.water}/${row.peg} ${row.month}`)!, row.low80, row.high80);
   }
   const pars = new Map(truePars(truth, venue.pegs).map((row) => [`${row.water} ${row.month}`, row.mean]));
   // What a part's par is made of has no one truth.

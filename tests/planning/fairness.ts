@@ -64,9 +64,9 @@ export function fairness(kind: string, venues: number): Fairness {
       mostEnds: null,
     };
     const worth = new Map(
-      truePegMonths(truth, venue.pegs).map(({ water, peg, month, logReturn }) => [
+      truePegMonths(truth, venue.pegs).map(({ water, peg, month, logWorth }) => [
         `${water}/${peg} ${month}`,
-        Math.exp(logReturn),
+        Math.exp(logWorth),
       ]),
     );
     const trueMeanSquare = (plan: Plan) => {

@@ -53,7 +53,7 @@ describe('backtest', () => {
     const spy: Forecaster = (past, future) => {
       const firstFuture = future[0]!.event.day;
       asked.push({ past: past.length, lastPast: past.at(-1)!.event.day, firstFuture });
-      return future.map(() => ({ logReturn: 0, sd: null }));
+      return future.map(() => ({ logWorth: 0, sd: null }));
     };
     const foretold = forecastByMonth(sessions, events, spy);
     expect(foretold.map((event) => event.sessions)).toEqual(events);

@@ -50,18 +50,18 @@ function expectFigures(value: unknown, path: string): void {
   } else expect(value, path).not.toBeUndefined();
 }
 
-/** Every return at par, thin, and wide: the interval holds at least a fifth either way. */
+/** Every worth at par, thin, and wide: the interval holds at least a fifth either way. */
 function expectUntold({ bags }: Ratings): void {
   for (const row of [...bags[0]!.featureMonths, ...bags[0]!.pegMonths]) {
     expect(row.evidence).toBe('thin');
     expect(row.low80).toBeLessThan(1 / 1.2);
     expect(row.high80).toBeGreaterThan(1.2);
   }
-  for (const row of bags[0]!.pegMonths) expect(row.return).toBeCloseTo(1, 6);
+  for (const row of bags[0]!.pegMonths) expect(row.worth).toBeCloseTo(1, 6);
 }
 
 describe('rating a log that tells little', () => {
-  test('no sessions: every return at par, wide and thin, and a note that says so', () => {
+  test('no sessions: every worth at par, wide and thin, and a note that says so', () => {
     const ratings = rate({ events: [], sessions: [] });
     expectUntold(ratings);
     expect(ratings.expectedBags).toEqual([]);
@@ -73,20 +73,20 @@ describe('rating a log that tells little', () => {
     expect(rate({ pegs: [], events: [], sessions: [] }).bags[0]!.pegMonths).toEqual([]);
   });
 
-  test('all DNW: every return at par, and the DNWs counted', () => {
+  test('all DNW: every worth at par, and the DNWs counted', () => {
     const ratings = rate(log(10, (event, peg) => exampleSession(event.id, peg, 'dnw')));
     expectUntold(ratings);
     expect(ratings.leftOut).toEqual([{ why: 'did not weigh, in an event where nobody weighed', sessions: 80 }]);
   });
 
-  test('all blank: returns at par, for all that is known is that nothing was weighed', () => {
+  test('all blank: worth at par, for all that is known is that nothing was weighed', () => {
     const ratings = rate(log(10, (event, peg) => exampleSession(event.id, peg, 'blank')));
-    for (const row of ratings.bags[0]!.pegMonths) expect(row.return).toBeCloseTo(1, 1);
+    for (const row of ratings.bags[0]!.pegMonths) expect(row.worth).toBeCloseTo(1, 1);
     expect(ratings.notes[0]).toMatch(/^The log holds no session/);
     expect(ratings.expectedBags).toEqual([]);
   });
 
-  test('one event: no return is solid, and the note says what is mixed up', () => {
+  test('one event: no worth is solid, and the note says what is mixed up', () => {
     const ratings = rate(weighedLog(1));
     expect(ratings.bags[0]!.pegMonths.some(({ evidence }) => evidence === 'solid')).toBe(false);
     expect(ratings.notes).toContainEqual(expect.stringMatching(/^All sessions are of one event/));
@@ -114,7 +114,7 @@ describe('rating a log that tells little', () => {
     const pegs = PEGS.map((peg) => ({ ...peg, features: ['corner'] }));
     const ratings = rate({ ...weighedLog(30), pegs });
     for (const row of ratings.bags[0]!.featureMonths) {
-      expect(row.logReturn).toBe(0);
+      expect(row.logWorth).toBe(0);
       expect(row.high80 / row.low80).toBeGreaterThan(1.5);
       expect(row.evidence).toBe('thin');
     }
@@ -139,7 +139,7 @@ describe('rating a log that tells little', () => {
     expect(ratings.notes).toContainEqual(expect.stringMatching(/never fished in August, September, .*November/));
   });
 
-  test('weights over six orders of magnitude: rated, without a return beyond belief', () => {
+  test('weights over six orders of magnitude: rated, without a worth beyond belief', () => {
     const chance = seededChance(4);
     const ratings = rate(
       log(30, (event, peg, i) =>
@@ -147,14 +147,14 @@ describe('rating a log that tells little', () => {
       ),
     );
     for (const row of ratings.bags[0]!.pegMonths) {
-      expect(row.return).toBeGreaterThan(0.01);
-      expect(row.return).toBeLessThan(100);
+      expect(row.worth).toBeGreaterThan(0.01);
+      expect(row.worth).toBeLessThan(100);
     }
   });
 
   test('all weights the same: rated', () => {
     const ratings = rate(log(20, (event, peg) => exampleSession(event.id, peg, 'weighed', 1000)));
-    for (const row of ratings.bags[0]!.pegMonths) expect(row.return).toBeCloseTo(1, 2);
+    for (const row of ratings.bags[0]!.pegMonths) expect(row.worth).toBeCloseTo(1, 2);
   });
 
   test('one peg: par itself', () => {
@@ -164,7 +164,7 @@ describe('rating a log that tells little', () => {
       events: events!,
       sessions: sessions!.filter(({ peg }) => peg === '1'),
     });
-    expect(ratings.bags[0]!.pegMonths.every((row) => row.return === 1)).toBe(true);
+    expect(ratings.bags[0]!.pegMonths.every((row) => row.worth === 1)).toBe(true);
   });
 
   test('no feature in the vocabulary: no table of features, and pegs rated by themselves', () => {
@@ -203,7 +203,7 @@ describe('rating a log that tells little', () => {
     expect(ratings.framingMakeUp).toEqual([]);
   });
 
-  test('pegs fished alone: no event compares two pegs, so no return is solid', () => {
+  test('pegs fished alone: no event compares two pegs, so no worth is solid', () => {
     const { events, sessions } = weighedLog(40);
     const alone = events!.map(({ id }, i) => sessions!.filter(({ event }) => event === id)[i % PEGS.length]!);
     const ratings = rate({ events: events!, sessions: alone });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { chancesToFrame } from '../../src/ratings/chance-to-frame.ts';
 import { normalCdf } from '../../src/ratings/engine/normal-cdf.ts';
 
-const pegs = (...logReturns: number[]) => logReturns.map((logReturn) => ({ logReturn, sd: 0.1 }));
+const pegs = (...logWorths: number[]) => logWorths.map((logWorth) => ({ logWorth, sd: 0.1 }));
 const even = pegs(...new Array<number>(20).fill(0));
 
 describe('chancesToFrame', () => {
@@ -18,7 +18,7 @@ describe('chancesToFrame', () => {
     expect(chances.reduce((sum, chance) => sum + chance, 0) / 24).toBeCloseTo(5 / 24, 1.7);
   });
 
-  test('rises with the return', () => {
+  test('rises with the worth', () => {
     const chances = chancesToFrame(pegs(-0.5, -0.1, 0, 0.1, 0.5), { anglers: 5, places: 1 }, 0.6, 3);
     expect(chances).toEqual([...chances].sort((a, b) => a - b));
     expect(chances[4]! / chances[0]!).toBeGreaterThan(3);

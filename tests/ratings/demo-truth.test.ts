@@ -22,9 +22,9 @@ describe('the ratings of the demo venue beside the truth they were drawn from', 
     ratios = eventRatios(fitted.sessions);
   }, 60_000);
 
-  test('returns of features by month lie nearer to the truth than raw averages', () => {
+  test('worths of features by month lie nearer to the truth than raw averages', () => {
     const truths = new Map(
-      trueFeatureMonths(truth, venue.pegs).map(({ feature, month, logReturn }) => [`${feature} ${month}`, logReturn]),
+      trueFeatureMonths(truth, venue.pegs).map(({ feature, month, logWorth }) => [`${feature} ${month}`, logWorth]),
     );
     const raw = (feature: string, month: number) =>
       rawAverage(
@@ -35,23 +35,23 @@ describe('the ratings of the demo venue beside the truth they were drawn from', 
     const rows = tables.featureMonths.map((row) => ({ ...row, truth: truths.get(`${row.feature} ${row.month}`)! }));
     expectNearer(
       'features by month',
-      rows.map((row) => ({ ...row, found: row.logReturn })),
+      rows.map((row) => ({ ...row, found: row.logWorth })),
       rows.map((row) => ({ ...raw(row.feature, row.month), truth: row.truth })),
     );
   });
 
-  test('returns of pegs by month lie nearer to the truth than raw averages', () => {
+  test('worths of pegs by month lie nearer to the truth than raw averages', () => {
     const truths = new Map(
-      truePegMonths(truth, venue.pegs).map(({ water, peg, month, logReturn }) => [
+      truePegMonths(truth, venue.pegs).map(({ water, peg, month, logWorth }) => [
         `${pegKey(water, peg)} ${month}`,
-        logReturn,
+        logWorth,
       ]),
     );
     const byPegMonth = Map.groupBy(ratios, ({ from }) => `${keyOf(from)} ${monthOf(from.event.day)}`);
     const rows = tables.pegMonths.map((row) => ({ ...row, key: `${pegKey(row.water, row.peg)} ${row.month}` }));
     expectNearer(
       'pegs by month',
-      rows.map((row) => ({ ...row, found: Math.log(row.return), truth: truths.get(row.key)! })),
+      rows.map((row) => ({ ...row, found: Math.log(row.worth), truth: truths.get(row.key)! })),
       rows.map(({ key }) => ({
         ...rawAverage((byPegMonth.get(key) ?? []).map(({ logRatio }) => logRatio)),
         truth: truths.get(key)!,

@@ -12,7 +12,7 @@ function drawn(isSorted: boolean): ForecastEvent[] {
     const anglers = Array.from({ length: 10 }, () => chance.normal()).sort((a, b) => a - b);
     const pegs = Array.from({ length: 10 }, () => chance.normal());
     if (isSorted) pegs.sort((a, b) => a - b);
-    return { sessions: [], forecasts: pegs.map((logReturn, i) => ({ logReturn, sd: 1, angler: anglers[i]! })) };
+    return { sessions: [], forecasts: pegs.map((logWorth, i) => ({ logWorth, sd: 1, angler: anglers[i]! })) };
   });
 }
 
@@ -27,7 +27,7 @@ describe('drawBalance', () => {
     const z = Array.from({ length: 200 }, (_, seed) => {
       const chance = seededChance(seed);
       const forecasts = () =>
-        Array.from({ length: 12 }, () => ({ logReturn: chance.normal(), sd: 1, angler: chance.normal() }));
+        Array.from({ length: 12 }, () => ({ logWorth: chance.normal(), sd: 1, angler: chance.normal() }));
       return drawBalance(Array.from({ length: 5 }, () => ({ sessions: [], forecasts: forecasts() })))!.z;
     });
     const variance = z.reduce((sum, value) => sum + value * value, 0) / z.length;

@@ -63,7 +63,7 @@ describe('corners and margins on a water whose edges fall off in the cold', () =
   });
 
   test('bays, which have no such year, keep about par through it', () => {
-    const swing = (feature: string) => of(feature, 7).logReturn - of(feature, 1).logReturn;
+    const swing = (feature: string) => of(feature, 7).logWorth - of(feature, 1).logWorth;
     expect(Math.abs(swing('bay'))).toBeLessThan(0.25 * swing('margin'));
   });
 });

@@ -28,12 +28,12 @@ describe('featureShares', () => {
     expect(shares.shareOf('lake', 'reeds')).toBe(0);
   });
 
-  test('makes a return of an effect by the pegs without the feature, averaged as the pegs with it lie', () => {
+  test('makes a worth of an effect by the pegs without the feature, averaged as the pegs with it lie', () => {
     // One corner of four pegs (3/4 without) and one of two (1/2 without).
     expect(shares.contrastOf('corner')).toBeCloseTo((0.75 + 0.5) / 2, 12);
   });
 
-  test('leaves no return to a feature that stands on every peg of its waters', () => {
+  test('leaves no worth to a feature that stands on every peg of its waters', () => {
     expect(shares.contrastOf('reeds')).toBe(0);
   });
 });

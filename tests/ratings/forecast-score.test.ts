@@ -21,7 +21,7 @@ function simulated(events: number, sd: number, stated: number, dnwBelow?: number
     const bound = dnwBelow === undefined ? Number.NEGATIVE_INFINITY : day + dnwBelow;
     return {
       sessions: bags.map((bag) => (bag < bound ? seen(bound, true) : seen(bag))),
-      forecasts: pegs.map((logReturn) => ({ logReturn, sd: stated })),
+      forecasts: pegs.map((logWorth) => ({ logWorth, sd: stated })),
     };
   });
 }
@@ -30,7 +30,7 @@ describe('scoreForecasts', () => {
   test('compares about the event’s means, so that the day does not count', () => {
     const event = {
       sessions: [seen(5), seen(6), seen(7)],
-      forecasts: [-1, 0, 1].map((logReturn) => ({ logReturn, sd: null })),
+      forecasts: [-1, 0, 1].map((logWorth) => ({ logWorth, sd: null })),
     };
     expect(scoreForecasts('model', [event])).toEqual({
       name: 'model',
@@ -43,7 +43,7 @@ describe('scoreForecasts', () => {
   test('leaves DNWs out of the error, for what they weighed is not known', () => {
     const event = {
       sessions: [seen(1), seen(3), seen(0, true)],
-      forecasts: [0, 0, 9].map((logReturn) => ({ logReturn, sd: null })),
+      forecasts: [0, 0, 9].map((logWorth) => ({ logWorth, sd: null })),
     };
     expect(scoreForecasts('flat', [event]).rootMeanSquareError).toBe(1);
   });
@@ -69,9 +69,7 @@ describe('calibrationOf', () => {
 
   test('is empty where no spread was stated', () => {
     expect(
-      calibrationOf([
-        { sessions: [seen(1), seen(2)], forecasts: [0, 1].map((logReturn) => ({ logReturn, sd: null })) },
-      ]),
+      calibrationOf([{ sessions: [seen(1), seen(2)], forecasts: [0, 1].map((logWorth) => ({ logWorth, sd: null })) }]),
     ).toEqual([]);
   });
 });

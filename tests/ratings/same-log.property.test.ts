@@ -21,18 +21,18 @@ function tablesOf(of: Venue): BagTables {
   return bagTables(rateBag(of, fitBag(of, 'total')));
 }
 
-/** Returns of pegs in every month, by their names. */
-function returnsByPeg(tables: BagTables, nameOf: (peg: string) => string): ReadonlyMap<string, readonly number[]> {
+/** Worth of pegs in every month, by their names. */
+function worthsByPeg(tables: BagTables, nameOf: (peg: string) => string): ReadonlyMap<string, readonly number[]> {
   return new Map(
     tables.pegMonths.map((row) => [
       `${row.water} ${nameOf(row.peg)} ${row.month}`,
-      [Math.log(row.return), Math.log(row.low80), Math.log(row.high80)],
+      [Math.log(row.worth), Math.log(row.low80), Math.log(row.high80)],
     ]),
   );
 }
 
 function expectSame(found: BagTables, expected: BagTables, nameOf: (peg: string) => string = (peg) => peg): void {
-  const [a, b] = [returnsByPeg(found, nameOf), returnsByPeg(expected, (peg) => peg)];
+  const [a, b] = [worthsByPeg(found, nameOf), worthsByPeg(expected, (peg) => peg)];
   expect([...a.keys()].sort()).toEqual([...b.keys()].sort());
   for (const [key, values] of b) {
     values.forEach((value, i) => {
@@ -40,7 +40,7 @@ function expectSame(found: BagTables, expected: BagTables, nameOf: (peg: string)
     });
   }
   found.featureMonths.forEach((row, i) => {
-    expect(Math.abs(row.logReturn - expected.featureMonths[i]!.logReturn)).toBeLessThan(1e-5);
+    expect(Math.abs(row.logWorth - expected.featureMonths[i]!.logWorth)).toBeLessThan(1e-5);
     expect(Math.abs(row.sd - expected.featureMonths[i]!.sd)).toBeLessThan(1e-5);
   });
 }
@@ -63,7 +63,7 @@ describe('the same log told otherwise', () => {
     );
   });
 
-  test('gives the same returns, but for rounding, when its pegs are renamed', () => {
+  test('gives the same worth, but for rounding, when its pegs are renamed', () => {
     fc.assert(
       fc.property(fc.nat(), (seed) => {
         const names = [...new Set(venue.pegs.map(({ peg }) => peg))];
@@ -81,7 +81,7 @@ describe('the same log told otherwise', () => {
     );
   });
 
-  test('gives the same returns, but for rounding, when every bag is weighed in other units', () => {
+  test('gives the same worth, but for rounding, when every bag is weighed in other units', () => {
     const settings = {
       ...venue.settings,
       ratingRules: {

@@ -1,4 +1,4 @@
-/** A return as it was published beside the truth, both on the log scale. */
+/** A worth as it was published beside the truth, both on the log scale. */
 export interface Compared {
   readonly found: number;
   readonly truth: number;

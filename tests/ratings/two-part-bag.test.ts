@@ -4,24 +4,24 @@ import { fitBag, type RatedBag, rateBag } from '../../src/ratings/bag-model.ts';
 import { logNormalCdf } from '../../src/ratings/engine/normal-cdf.ts';
 import { expectedBags } from '../../src/ratings/expected-bags.ts';
 import { interval80 } from '../../src/ratings/interval.ts';
-import type { ReturnEstimate } from '../../src/ratings/returns.ts';
-import { correlationOfSides, togetherReturn } from '../../src/ratings/two-part-bag.ts';
+import { correlationOfSides, togetherWorth } from '../../src/ratings/two-part-bag.ts';
+import type { WorthEstimate } from '../../src/ratings/worth.ts';
 import { seededChance } from '../demo/chance.ts';
 import { simulateFromModel } from '../demo/simulate-from-model.ts';
 
-function told(logReturn: number, sd: number, priorSd: number): ReturnEstimate {
-  return { logReturn, sd, priorSd, ...interval80(logReturn, sd), sessions: 9, evidence: 'fair' };
+function told(logWorth: number, sd: number, priorSd: number): WorthEstimate {
+  return { logWorth, sd, priorSd, ...interval80(logWorth, sd), sessions: 9, evidence: 'fair' };
 }
 
-describe('togetherReturn', () => {
+describe('togetherWorth', () => {
   test('is the chance over par’s chance, times the weight over par’s', () => {
-    const { logReturn } = togetherReturn(told(0.2, 0.1, 0.3), told(0.5, 0.2, 0.6), { mean: 0, spread: 1 });
+    const { logWorth } = togetherWorth(told(0.2, 0.1, 0.3), told(0.5, 0.2, 0.6), { mean: 0, spread: 1 });
     // Φ(0.5) = 0.691462461274, Abramowitz and Stegun, table 26.1.
-    expect(logReturn).toBeCloseTo(0.2 + Math.log(0.691462461274013 / 0.5), 9);
+    expect(logWorth).toBeCloseTo(0.2 + Math.log(0.691462461274013 / 0.5), 9);
   });
 
   test('has the doubt of the weight alone where there always is some', () => {
-    expect(togetherReturn(told(0.2, 0.1, 0.3), told(0.5, 0.2, 0.6), { mean: 9, spread: 1 }).sd).toBeCloseTo(0.1, 9);
+    expect(togetherWorth(told(0.2, 0.1, 0.3), told(0.5, 0.2, 0.6), { mean: 9, spread: 1 }).sd).toBeCloseTo(0.1, 9);
   });
 });
 
@@ -56,7 +56,7 @@ describe('two sides that go together', () => {
       const inside = pairs.filter(({ truth, weight, presence }) => {
         const log = (probit: number) => logNormalCdf(probit / par.spread);
         const value = truth.weight + log(truth.presence) - log(0);
-        const { low80, high80 } = togetherReturn(weight, presence, par, correlation);
+        const { low80, high80 } = togetherWorth(weight, presence, par, correlation);
         return Math.exp(value) >= low80 && Math.exp(value) <= high80;
       });
       return inside.length / pairs.length;
@@ -102,7 +102,7 @@ describe('a part that is there or not, and weighs one fish or more where it is',
   test('good pegs are worth what more of the chances makes of them', () => {
     const mean = (isGood: boolean) => {
       const rows = carp.pegs.filter(({ peg }) => Number(peg) <= 10 === isGood);
-      return rows.reduce((sum, { logReturn }) => sum + logReturn, 0) / rows.length;
+      return rows.reduce((sum, { logWorth }) => sum + logWorth, 0) / rows.length;
     };
     expect(Math.abs(mean(true) - mean(false) - Math.log(0.8 / 0.25))).toBeLessThan(0.25);
   });

@@ -48,7 +48,7 @@ describe('a stand that is no longer fished', () => {
     expect(new Set(pegs.map(({ peg }) => peg))).toEqual(new Set(NOW.map(({ peg }) => peg)));
     expect(ratings.bags[0]!.model.sessions).toBe(log.sessions.length);
     // Par is the mean over the pegs of today.
-    const logs = ratings.bags[0]!.pegs.map(({ logReturn }) => logReturn);
+    const logs = ratings.bags[0]!.pegs.map(({ logWorth }) => logWorth);
     expect(logs.reduce((sum, log) => sum + log, 0)).toBeCloseTo(0, 6);
     expect(ratings.bags[0]!.featureMonths).toHaveLength(12);
   });
@@ -67,8 +67,8 @@ describe('a stand that is no longer fished', () => {
       sessions.filter((each) => !isBefore('2026-08-01')(each)),
     ];
     const forecasts = modelForecaster({ ...venue, retired: [retired, late] }, () => MONTH_SEASON)(past, future);
-    for (const { logReturn, sd } of forecasts) {
-      expect(logReturn).toSatisfy(Number.isFinite);
+    for (const { logWorth, sd } of forecasts) {
+      expect(logWorth).toSatisfy(Number.isFinite);
       expect(sd).toBeGreaterThan(0);
     }
   });
@@ -103,12 +103,12 @@ describe('a feature with days', () => {
       expect(rows.rowStart[row + 1]! - rows.rowStart[row]!).toBe(there ? 1 : 0);
     });
     const ratings = bagTables(rateBag(venue, fitBag(venue, 'total')));
-    for (const { logReturn } of ratings.pegs.slice(0, 2)) expect(Math.abs(logReturn)).toBeLessThan(0.1);
+    for (const { logWorth } of ratings.pegs.slice(0, 2)) expect(Math.abs(logWorth)).toBeLessThan(0.1);
     // Nobody has it today: it is in no table of today.
     expect(ratings.featureMonths).toEqual([]);
     // The same log with the feature taken for one of every day, as before it had days.
     const always = { ...venue, pegs: NOW };
-    expect(bagTables(rateBag(always, fitBag(always, 'total'))).pegs[0]!.logReturn).toBeGreaterThan(0.2);
+    expect(bagTables(rateBag(always, fitBag(always, 'total'))).pegs[0]!.logWorth).toBeGreaterThan(0.2);
   });
 
   test('tells pegs apart on the days when some had it, though all have it today', () => {
@@ -132,7 +132,7 @@ describe('a feature with days', () => {
     const past = sessions.filter(isBefore('2026-04-01'));
     const future = sessions.filter(({ event, session }) => event.day >= '2026-04-01' && session.peg === '1');
     const forecasts = modelForecaster(venue, () => MONTH_SEASON)(past, future);
-    const mean = (of: typeof forecasts) => of.reduce((sum, { logReturn }) => sum + logReturn, 0) / of.length;
+    const mean = (of: typeof forecasts) => of.reduce((sum, { logWorth }) => sum + logWorth, 0) / of.length;
     const before = forecasts.filter((_, i) => future[i]!.event.day <= cut);
     const after = forecasts.filter((_, i) => future[i]!.event.day > cut);
     expect(before.length * after.length).toBeGreaterThan(0);

@@ -8,9 +8,9 @@ const demo = demoVenue().venue;
 const venue = { ...demo, sessions: demo.sessions.slice(0, 1200) };
 
 describe('a fit that starts from another', () => {
-  // Four digits of a return and of its doubt are printed nowhere; two are.
+  // Four digits of a worth and of its doubt are printed nowhere; two are.
   it.each(['total', 'carp'])(
-    'tells the returns of one that starts from nothing: %s',
+    'tells the worth of one that starts from nothing: %s',
     (bag) => {
       const cold = fitBag(venue, bag);
       const start = startFrom(fitBag({ ...venue, sessions: venue.sessions.slice(0, -30) }, bag).fit);
@@ -19,8 +19,8 @@ describe('a fit that starts from another', () => {
       expect(warm.fit.stopped).toBe('converged');
       expect(warm.fit.iterations).toBeLessThan(cold.fit.iterations);
       const there = rateBag(venue, warm).pegMonths;
-      rateBag(venue, cold).pegMonths.forEach(({ logReturn, sd }, i) => {
-        expect(Math.abs(there[i]!.logReturn - logReturn)).toBeLessThan(1e-4 * sd);
+      rateBag(venue, cold).pegMonths.forEach(({ logWorth, sd }, i) => {
+        expect(Math.abs(there[i]!.logWorth - logWorth)).toBeLessThan(1e-4 * sd);
         expect(Math.abs(there[i]!.sd / sd - 1)).toBeLessThan(1e-4);
       });
     },

@@ -27,14 +27,14 @@ describe('whatCannotBeTold', () => {
   test('names a feature that stands on every peg of a water', () => {
     const pegs = venue.pegs.map((peg) => ({ ...peg, features: ['corner'] }));
     expect(told({ pegs })).toContain(
-      'Every peg of The Pit has the feature “Corner”: it is part of par there, and that water tells nothing of its return.',
+      'Every peg of The Pit has the feature “Corner”: it is part of par there, and that water tells nothing of its worth.',
     );
   });
 
   test('names features that stand on the very same pegs', () => {
     const pegs = venue.pegs.map((peg, i) => (i === 0 ? { ...peg, features: ['corner', 'reeds'] } : peg));
     expect(told({ pegs })).toContain(
-      '“Corner” and “Reeds” stand on the very same pegs: their returns share what was seen there and cannot be told apart.',
+      '“Corner” and “Reeds” stand on the very same pegs: what they are worth rests on the same bags and cannot be told apart.',
     );
   });
 
@@ -54,7 +54,7 @@ describe('whatCannotBeTold', () => {
   });
 
   test('names features that no peg has', () => {
-    expect(told({})).toContain('No peg has the feature “Reeds”: it has no return.');
+    expect(told({})).toContain('No peg has the feature “Reeds”: it has no worth.');
   });
 
   test('names months never fished and pegs never drawn', () => {

@@ -20,7 +20,7 @@ function comparedWithout(dnwShare: number) {
 }
 
 describe('withoutDnw', () => {
-  test('counts the DNWs and says how far returns move without them', () => {
+  test('counts the DNWs and says how far worth moves without them', () => {
     const { total, without } = comparedWithout(0.1);
     expect(without!.dnw).toBe(total.sessions.filter(({ session }) => session.status === 'dnw').length);
     expect(without!.largestChange).toBeGreaterThan(0.005);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fitLatentModel } from '../../src/ratings/engine/fit-latent-model.ts';
-import { pegMonthReturns, SMALL_VENUE, simulatedModel } from '../ratings/engine/simulated-model.ts';
+import { pegMonthWorths, SMALL_VENUE, simulatedModel } from '../ratings/engine/simulated-model.ts';
 
 /** 1,500 anglers and 160 pegs by month: more columns than the engine factors again and again without need. */
 const simulated = simulatedModel({
@@ -30,8 +30,8 @@ describe('a model of more than 1,200 columns', () => {
     expect(Math.abs(hurried.logMarginal - thorough.logMarginal)).toBeLessThan(2e-3);
   });
 
-  it('gives the same returns and intervals as when it is searched to the end', () => {
-    const asked = pegMonthReturns(simulated).map(({ combination }) => combination);
+  it('gives the same worth and intervals as when it is searched to the end', () => {
+    const asked = pegMonthWorths(simulated).map(({ combination }) => combination);
     const one = hurried.posterior(asked);
     const other = thorough.posterior(asked);
     asked.forEach((_, i) => {

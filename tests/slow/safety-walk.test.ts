@@ -270,11 +270,9 @@ describe('what is refused before a page is built', () => {
 
 describe('point 4 on a phone: the guide of the day, read on the day after', () => {
   const factsOf = (guide: Guide, name: string) => {
-    const pegs = JSON.parse(built(guide, 'data/pegs.json')) as readonly {
-      peg: string;
-      status: string;
-      facts: PegFacts;
-    }[];
+    const { pegs } = JSON.parse(built(guide, 'data/pegs.json')) as {
+      readonly pegs: readonly { peg: string; status: string; facts: PegFacts }[];
+    };
     const peg = pegs.find((row) => row.peg === name);
     if (peg === undefined) throw new Error(`pegs.json holds no peg ${name}`);
     return peg;

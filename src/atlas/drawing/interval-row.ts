@@ -1,28 +1,28 @@
 import { ratioScale, type ScalePlace } from './ratio-scale.ts';
-import { type AxisReturn, whiskerEnd } from './return-axis.ts';
 import { short, stroke, svgElement } from './svg-markup.ts';
+import { type AxisWorth, whiskerEnd } from './worth-axis.ts';
 
-const RETURN_WIDTH = 240;
+const WORTH_WIDTH = 240;
 const AMOUNT_WIDTH = 120;
 const HEIGHT = 18;
 const MIDDLE = 9;
 
 /**
- * A return as a dot and whisker small enough for a table row, with the par line; rows of one table line up. A whisker beyond 0.45 or
+ * A worth as a dot and whisker small enough for a table row, with the par line; rows of one table line up. A whisker beyond 0.45 or
  * 2.2 par ends in an arrow head. The row's
  * own cells say the numbers, so the drawing has no words and is hidden from screen readers.
  */
-export function intervalRow(shown: AxisReturn): string {
-  const scale = ratioScale(0.45, 2.2, 6, RETURN_WIDTH - 6);
+export function intervalRow(shown: AxisWorth): string {
+  const scale = ratioScale(0.45, 2.2, 6, WORTH_WIDTH - 6);
   const par = scale.place(1).at;
-  return rowDrawing(RETURN_WIDTH, shown.evidence, stroke(par, 0, par, HEIGHT), {
+  return rowDrawing(WORTH_WIDTH, shown.evidence, stroke(par, 0, par, HEIGHT), {
     low: scale.place(shown.low),
     middle: scale.place(shown.value),
     high: scale.place(shown.high),
   });
 }
 
-/** The same for a quantity that is no return: from `from` to `to` on an even scale, without a par line. */
+/** The same for a quantity that is no worth: from `from` to `to` on an even scale, without a par line. */
 export function amountRow(
   shown: { readonly value: number; readonly low: number; readonly high: number },
   from: number,

@@ -58,7 +58,7 @@ export class FollowedFolder {
     const survey = surveyVenue(venue);
     const kept = await keptRatings(withGround(venue, survey));
     this.#rater?.kill();
-    // Returns of other pegs or parts have no place on these pages.
+    // Worth of other pegs or parts have no place on these pages.
     if (kept !== null) this.#ratings = kept;
     else if (this.#rated !== ratedThings(venue)) this.#ratings = NO_RATINGS;
     this.#rated = ratedThings(venue);

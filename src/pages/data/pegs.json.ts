@@ -1,5 +1,5 @@
 import type { APIRoute } from 'astro';
 import { loadAtlas } from '../../atlas/load-atlas.ts';
-import { pegData } from '../../atlas/peg-data.ts';
+import { JSON_FORMAT, pegData } from '../../atlas/peg-data.ts';
 
-export const GET: APIRoute = async () => Response.json(pegData(await loadAtlas()));
+export const GET: APIRoute = async () => Response.json({ format: JSON_FORMAT, pegs: pegData(await loadAtlas()) });

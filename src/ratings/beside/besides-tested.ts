@@ -3,8 +3,8 @@ import { type ForecastEvent, scoreForecasts } from '../forecast-score.ts';
 import type { FittedPast } from '../forecasters.ts';
 import type { RatedVenue } from '../rated-venue.ts';
 import type { BesideTest } from '../ratings.ts';
-import { returnCombinations } from '../return-combinations.ts';
 import { standsInLog } from '../stands-in-log.ts';
+import { worthCombinations } from '../worth-combinations.ts';
 import type { BesideTerm } from './beside-term.ts';
 import { besideOffers, fitBeside } from './fit-beside.ts';
 
@@ -30,7 +30,7 @@ export function besidesTested(
     const { logGain, added } = additions(venue, offer.term, past, events);
     const withTerm = events.map(({ sessions, forecasts }, e) => ({
       sessions,
-      forecasts: forecasts.map((each, i) => ({ ...each, logReturn: each.logReturn + added[e]![i]! })),
+      forecasts: forecasts.map((each, i) => ({ ...each, logWorth: each.logWorth + added[e]![i]! })),
     }));
     const errorOf = (of: readonly ForecastEvent[]) => scoreForecasts('', of).rootMeanSquareError;
     const gains = events.map((event, i) => errorOf([event]) ** 2 - errorOf([withTerm[i]!]) ** 2);
@@ -47,7 +47,7 @@ export function besidesTested(
   });
 }
 
-/** What a term learned from the past adds to each forecast, the peg's own return having made room for it. */
+/** What a term learned from the past adds to each forecast, the peg's own worth having made room for it. */
 function additions(
   venue: RatedVenue,
   term: BesideTerm,
@@ -55,7 +55,7 @@ function additions(
   events: readonly ForecastEvent[],
 ) {
   const fitted = fitBeside(term, { latent: model.latent, fit, sessions: past });
-  const { ofPegOn } = returnCombinations(venue, model);
+  const { ofPegOn } = worthCombinations(venue, model);
   const stands = standsInLog(venue);
   const sessions = events.flatMap((event) => event.sessions);
   const pegs = sessions.map(({ session, event }) =>

@@ -24,7 +24,7 @@ interface Shared extends OnColumns {
 }
 
 /**
- * Means and variances of combinations under one normal posterior, cᵀ H⁻¹ c by block elimination. A return is a few effects less
+ * Means and variances of combinations under one normal posterior, cᵀ H⁻¹ c by block elimination. A worth is a few effects less
  * the mean of many: Var(a − m) = Var a − 2 Cov(a, m) + Var m, and the product for m is shared by all that use it.
  *
  * @param fixedOnQ coefficients of the maximised fixed effects; empty where they are integrated

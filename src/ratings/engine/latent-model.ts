@@ -118,7 +118,7 @@ interface FitProgress {
  */
 export type StopReason = 'converged' | 'boundary' | 'held' | 'no data' | 'no further gain' | 'iteration limit';
 
-/** A weighted sum of effects, less another where given: a return is a peg's sum less the mean over its water. */
+/** A weighted sum of effects, less another where given: a worth is a peg's sum less the mean over its water. */
 export interface LinearCombination {
   readonly fixed?: readonly { readonly name: string; readonly weight: number }[];
   readonly effects: readonly { readonly term: string; readonly column: number; readonly weight: number }[];

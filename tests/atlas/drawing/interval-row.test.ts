@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { amountRow, intervalRow } from '../../../src/atlas/drawing/interval-row.ts';
 import { compareDrawing } from './compare-drawing.ts';
 
-describe('a return in a table row', () => {
+describe('a worth in a table row', () => {
   it('is drawn as it is committed and hidden from screen readers, since the cells say the numbers', () => {
     const svg = intervalRow({ value: 1.3, low: 1.1, high: 1.54, evidence: 'solid' });
     expect(svg).toContain('aria-hidden="true"');

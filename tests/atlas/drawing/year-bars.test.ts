@@ -2,12 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { yearBars } from '../../../src/atlas/drawing/year-bars.ts';
 import { compareDrawing, expectWellFormed } from './compare-drawing.ts';
-import { EXAMPLE_YEAR } from './example-returns.ts';
+import { EXAMPLE_YEAR } from './example-worth.ts';
 
 const groupOf = (svg: string, month: number) =>
   new RegExp(`<g class="([^"]*)" data-month="${month}">(.*?)</g>`).exec(svg);
 
-describe('a year of returns', () => {
+describe('a year of worth', () => {
   it('is drawn as it is committed', () => compareDrawing('year-bars', yearBars(EXAMPLE_YEAR, 11, 'a year')));
 
   it('marks the present month and no other, each month by its number', () => {
@@ -40,7 +40,7 @@ describe('a year of returns', () => {
     expect(46 - top(1.5).top).toBeCloseTo(top(1 / 1.5).bottom - 46, 0);
   });
 
-  it('is well formed whatever the returns are', () => {
+  it('is well formed whatever the worth is', () => {
     const ratio = fc.double({ min: 1e-9, max: 1e9, noNaN: true });
     const month = fc.option(
       fc.record({ value: ratio, low: ratio, high: ratio, evidence: fc.constant('thin' as const) }),

@@ -19,14 +19,14 @@ describe('the demo’s truth', () => {
   it('averages to par over the pegs of each water in each month', () => {
     const byWaterMonth = Map.groupBy(truePegMonths(truth, venue.pegs), (row) => `${row.water} ${row.month}`);
     for (const rows of byWaterMonth.values()) {
-      expect(rows.reduce((sum, row) => sum + row.logReturn, 0)).toBeCloseTo(0, 10);
+      expect(rows.reduce((sum, row) => sum + row.logWorth, 0)).toBeCloseTo(0, 10);
     }
   });
 
   it('puts corners and margins above par in summer and below it in late autumn and winter', () => {
     const rows = trueFeatureMonths(truth, venue.pegs);
     for (const feature of ['corner', 'margin']) {
-      const of = (month: number) => rows.find((row) => row.feature === feature && row.month === month)!.logReturn;
+      const of = (month: number) => rows.find((row) => row.feature === feature && row.month === month)!.logWorth;
       for (const month of [6, 7, 8]) expect(of(month)).toBeGreaterThan(0.1);
       for (const month of [11, 12, 1, 2]) expect(of(month)).toBeLessThan(-0.1);
     }

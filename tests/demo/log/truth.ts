@@ -19,19 +19,19 @@ export interface Truth {
   readonly waters?: Readonly<Record<string, number>>;
 }
 
-/** A true return of a feature in a month, on the log scale. */
+/** A true worth of a feature in a month, on the log scale. */
 export interface TrueFeatureMonth {
   readonly feature: string;
   readonly month: Month;
-  readonly logReturn: number;
+  readonly logWorth: number;
 }
 
-/** A true return of a peg in a month, on the log scale. */
+/** A true worth of a peg in a month, on the log scale. */
 export interface TruePegMonth {
   readonly water: string;
   readonly peg: string;
   readonly month: Month;
-  readonly logReturn: number;
+  readonly logWorth: number;
 }
 
 /** Standard deviations that a truth's effects happen to have, on the log scale. */
@@ -87,20 +87,20 @@ export function truePars(truth: Truth, pegs: readonly Peg[]): { water: string; m
   );
 }
 
-/** The true return of every peg in every month: its sum less the mean of the same over its water's pegs. */
+/** The true worth of every peg in every month: its sum less the mean of the same over its water's pegs. */
 export function truePegMonths(truth: Truth, pegs: readonly Peg[]): TruePegMonth[] {
   const waters = Map.groupBy(pegs, (peg) => peg.water);
   return MONTHS.flatMap((month) =>
     [...waters.values()].flatMap((ofWater) => {
       const sums = ofWater.map((peg) => pegSum(truth, peg, month));
       const mean = sums.reduce((total, sum) => total + sum, 0) / sums.length;
-      return ofWater.map((peg, i) => ({ water: peg.water, peg: peg.peg, month, logReturn: sums[i]! - mean }));
+      return ofWater.map((peg, i) => ({ water: peg.water, peg: peg.peg, month, logWorth: sums[i]! - mean }));
     }),
   );
 }
 
 /**
- * The true return of every feature in every month: what it adds, less what par counts of it, which is its effect times
+ * The true worth of every feature in every month: what it adds, less what par counts of it, which is its effect times
  * the share of the water's pegs that have it; averaged over the waters as the pegs that have it lie.
  */
 export function trueFeatureMonths(truth: Truth, pegs: readonly Peg[]): TrueFeatureMonth[] {
@@ -113,6 +113,6 @@ export function trueFeatureMonths(truth: Truth, pegs: readonly Peg[]): TrueFeatu
       (sum, ofWater, i) => sum + (carriers[i]! / all) * (1 - carriers[i]! / ofWater.length),
       0,
     );
-    return MONTHS.map((month) => ({ feature, month, logReturn: featureEffect(truth, feature, month) * contrast }));
+    return MONTHS.map((month) => ({ feature, month, logWorth: featureEffect(truth, feature, month) * contrast }));
   });
 }

@@ -18,12 +18,12 @@ export function carpOf(truth: Truth, event: string, angler: number, ofPeg: numbe
   return isThere ? grams : 0;
 }
 
-/** True returns of carp: of the chance that there are any, times what they weigh then, each over par's. */
+/** True worth of carp: of the chance that there are any, times what they weigh then, each over par's. */
 export function trueCarp(truth: Truth, pegs: readonly Peg[], sd: { readonly event: number; readonly angler: number }) {
   const spread = Math.hypot(1, PRESENCE.event * sd.event, PRESENCE.angler * sd.angler);
   const pars = new Map(truePars(truth, pegs).map(({ water, month, mean }) => [`${water} ${month}`, mean - truth.mean]));
   const waters = [...new Set(pegs.map(({ water }) => water))];
-  const logReturn = (own: number, par: number) => {
+  const logWorth = (own: number, par: number) => {
     const at = (sum: number) => logNormalCdf((PRESENCE.level + PRESENCE.peg * sum) / spread);
     return WEIGHT.peg * own + at(par + own) - at(par);
   };
@@ -32,11 +32,11 @@ export function trueCarp(truth: Truth, pegs: readonly Peg[], sd: { readonly even
   return {
     features: trueFeatureMonths(truth, pegs).map((row) => ({
       ...row,
-      logReturn: logReturn(row.logReturn, meanPar(row.month)),
+      logWorth: logWorth(row.logWorth, meanPar(row.month)),
     })),
     pegs: truePegMonths(truth, pegs).map((row) => ({
       ...row,
-      logReturn: logReturn(row.logReturn, pars.get(`${row.water} ${row.month}`)!),
+      logWorth: logWorth(row.logWorth, pars.get(`${row.water} ${row.month}`)!),
     })),
   };
 }

@@ -8,7 +8,7 @@ import type {
 } from '../../../src/ratings/engine/latent-model.ts';
 import { sparseRows } from '../../../src/ratings/engine/sparse-rows.ts';
 import { factor, mixedModel } from './example-models.ts';
-import { pegMonthReturns, SMALL_VENUE, simulatedModel } from './simulated-model.ts';
+import { pegMonthWorths, SMALL_VENUE, simulatedModel } from './simulated-model.ts';
 
 const PRIORS: WeakPriors = { sdScale: 1, residualMedian: 0.6, residualLogSd: 0.7, fixedSpread: 5 };
 const OPEN = Number.POSITIVE_INFINITY;
@@ -250,7 +250,7 @@ describe('linear combinations', () => {
   it('are the same with a shared mean subtracted and written out, eliminated effects or not', () => {
     const fit = fitLatentModel(model, { weakPriors: PRIORS, variances: 'integrated' });
     const sim = simulatedModel({ ...SMALL_VENUE, events: 24, pegs: 12, anglers: 20, field: 8, features: 2 });
-    const returns = pegMonthReturns(sim).map(({ combination }) => combination);
+    const worths = pegMonthWorths(sim).map(({ combination }) => combination);
     const event = (column: number, weight: number) => ({ term: 'event', column, weight });
     const mixed: LinearCombination[] = [
       {
@@ -259,7 +259,7 @@ describe('linear combinations', () => {
       },
       { effects: [event(3, 1)], minus: { effects: [event(3, 1)], minus: { effects: [event(4, 2)] } } },
     ];
-    const asked = [...returns, ...mixed];
+    const asked = [...worths, ...mixed];
     const shared = fit.posterior(asked);
     const written = fit.posterior(asked.map(writtenOut));
     asked.forEach((_, i) => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { fitLatentModel } from '../../../src/ratings/engine/fit-latent-model.ts';
 import type { LatentModel, WeakPriors } from '../../../src/ratings/engine/latent-model.ts';
 import { factor } from './example-models.ts';
-import { coverage, featureMonthReturns, pegMonthReturns, SMALL_VENUE, simulatedModel } from './simulated-model.ts';
+import { coverage, featureMonthWorths, pegMonthWorths, SMALL_VENUE, simulatedModel } from './simulated-model.ts';
 
 const PRIORS: WeakPriors = { sdScale: 1, residualMedian: 0.6, residualLogSd: 0.7, fixedSpread: 5 };
 
@@ -83,7 +83,7 @@ describe('integrating over the variances', () => {
         features: 4,
       });
       const fit = fitLatentModel(simulated.model, { weakPriors: PRIORS, variances: 'integrated' });
-      const asked = [...pegMonthReturns(simulated), ...featureMonthReturns(simulated)];
+      const asked = [...pegMonthWorths(simulated), ...featureMonthWorths(simulated)];
       return coverage(asked, fit.posterior(asked.map(({ combination }) => combination)), 1.2815515655446004);
     });
     const mean = shares.reduce((sum, share) => sum + share) / seeds.length;

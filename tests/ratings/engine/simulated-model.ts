@@ -143,8 +143,8 @@ export interface TrueCombination {
   readonly truth: number;
 }
 
-/** Every peg's return in every month: its own and its features' sum less the mean of the same over the pegs. */
-export function pegMonthReturns({ features, truth }: SimulatedModel): TrueCombination[] {
+/** Every peg's worth in every month: its own and its features' sum less the mean of the same over the pegs. */
+export function pegMonthWorths({ features, truth }: SimulatedModel): TrueCombination[] {
   return Array.from({ length: MONTHS }, (_, month) => month).flatMap((month) => {
     const effectsOf = (p: number, weight: number) => [
       { term: 'peg', column: p, weight },
@@ -162,7 +162,7 @@ export function pegMonthReturns({ features, truth }: SimulatedModel): TrueCombin
 }
 
 /** Every feature's effect in every month. */
-export function featureMonthReturns({ truth }: SimulatedModel): TrueCombination[] {
+export function featureMonthWorths({ truth }: SimulatedModel): TrueCombination[] {
   return truth.featureMonth.flatMap((walk, f) =>
     walk.map((value, month) => ({
       combination: {

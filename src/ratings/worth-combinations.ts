@@ -7,20 +7,20 @@ import { type RatingModel, TERM } from './rating-model.ts';
 
 type Effect = LinearCombination['effects'][number];
 
-/** Returns of a model as weighed sums of its effects; what is compared with the same mean shares one object. */
-export interface ReturnCombinations {
+/** Worth of a model as weighed sums of its effects; what is compared with the same mean shares one object. */
+export interface WorthCombinations {
   /** A peg's own effect and its features', less the mean of the same over its water; over the year where `position` is null. */
   readonly ofPeg: (peg: RatedPeg, position: number | null) => LinearCombination;
   /** The same of a stand as it was on a day, against today's mean: its ground and features of then. */
   readonly ofPegOn: (peg: RatedPeg, day: Day, position: number | null) => LinearCombination;
-  /** A feature's effect at a position, times what makes it a return. */
+  /** A feature's effect at a position, times what makes it a worth. */
   readonly ofFeature: (feature: string, position: number) => LinearCombination;
   /** The mean over a water's pegs of their own effect and their features'. */
   readonly meanOf: (water: string, position: number | null) => LinearCombination;
 }
 
-/** The contrasts that a venue's returns are made of. The season's part sums to zero over the year, so a yearly return has none. */
-export function returnCombinations(venue: RatedVenue, model: RatingModel): ReturnCombinations {
+/** The contrasts that a venue's worths are made of. The season's part sums to zero over the year, so a yearly worth has none. */
+export function worthCombinations(venue: RatedVenue, model: RatingModel): WorthCombinations {
   const pegsOf = Map.groupBy(venue.pegs, ({ water }) => water);
   const means = new Map<string, LinearCombination>();
   const meanOf = (water: string, position: number | null) => {

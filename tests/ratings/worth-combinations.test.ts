@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { LinearCombination } from '../../src/ratings/engine/latent-model.ts';
 import { ratingModel } from '../../src/ratings/rating-model.ts';
-import { returnCombinations } from '../../src/ratings/return-combinations.ts';
 import { MONTH_SEASON } from '../../src/ratings/season.ts';
+import { worthCombinations } from '../../src/ratings/worth-combinations.ts';
 import { EXAMPLE_SETTINGS, examplePeg, exampleVenue } from '../domain/example-venue.ts';
 
 const venue = exampleVenue({
@@ -14,7 +14,7 @@ const venue = exampleVenue({
     examplePeg('4'),
   ],
 });
-const { ofPeg, ofFeature } = returnCombinations(venue, ratingModel(venue, [], MONTH_SEASON));
+const { ofPeg, ofFeature } = worthCombinations(venue, ratingModel(venue, [], MONTH_SEASON));
 const [first, second] = venue.pegs as [(typeof venue.pegs)[0], (typeof venue.pegs)[0]];
 
 /** Net weight of each effect, without those that cancel. */
@@ -34,8 +34,8 @@ function net(combination: LinearCombination): Record<string, number> {
   );
 }
 
-describe('returnCombinations', () => {
-  test('a peg’s return is its sum less the mean over its water’s pegs', () => {
+describe('worthCombinations', () => {
+  test('a peg’s worth is its sum less the mean over its water’s pegs', () => {
     expect(net(ofPeg(second, 6))).toEqual({
       'peg 0': -0.25,
       'peg 1': 0.75,
@@ -53,7 +53,7 @@ describe('returnCombinations', () => {
     });
   });
 
-  test('returns of a water’s pegs add up to nothing', () => {
+  test('worths of a water’s pegs add up to nothing', () => {
     const total: Record<string, number> = {};
     for (const peg of venue.pegs) {
       for (const [key, weight] of Object.entries(net(ofPeg(peg, 3)))) total[key] = (total[key] ?? 0) + weight;
@@ -61,11 +61,11 @@ describe('returnCombinations', () => {
     for (const weight of Object.values(total)) expect(weight).toBeCloseTo(0, 14);
   });
 
-  test('a yearly return has no season in it', () => {
+  test('a yearly worth has no season in it', () => {
     expect(Object.keys(net(ofPeg(first, null))).filter((key) => key.startsWith('featureMonth'))).toEqual([]);
   });
 
-  test('a feature’s return is its effect times the share of pegs without it', () => {
+  test('a feature’s worth is its effect times the share of pegs without it', () => {
     expect(net(ofFeature('corner', 11))).toEqual({
       'feature 0': 0.75,
       'featureMonth 11': 0.75,

@@ -6,9 +6,9 @@ import { priorSds } from './prior-sd.ts';
 import type { RatingModel } from './rating-model.ts';
 import type { Evidence } from './ratings.ts';
 
-/** A return on the log scale, with what the guide says of its doubt. */
-export interface ReturnEstimate {
-  readonly logReturn: number;
+/** A worth on the log scale, with what the guide says of its doubt. */
+export interface WorthEstimate {
+  readonly logWorth: number;
   readonly sd: number;
   /** What the doubt was before any session was seen. */
   readonly priorSd: number;
@@ -25,16 +25,16 @@ export interface FittedModel {
   readonly fit: LatentFit;
 }
 
-/** A return to be told, and the number of sessions behind it. */
-export interface AskedReturn {
+/** A worth to be told, and the number of sessions behind it. */
+export interface AskedWorth {
   readonly combination: LinearCombination;
   readonly sessions: number;
 }
 
 /** A table that a fit can tell: what to ask of it, and how the answers read. */
 export interface Question<Row> {
-  readonly asked: readonly AskedReturn[];
-  readonly read: (answers: readonly ReturnEstimate[], fit: LatentFit) => Row[];
+  readonly asked: readonly AskedWorth[];
+  readonly read: (answers: readonly WorthEstimate[], fit: LatentFit) => Row[];
 }
 
 /** Rows of each of several questions. */
@@ -50,7 +50,7 @@ export function answers<Questions extends readonly Question<unknown>[]>(
   fitted: FittedModel,
   questions: Questions,
 ): Rows<Questions> {
-  const all = returnsOf(
+  const all = worthsOf(
     fitted,
     questions.flatMap(({ asked }) => asked),
   );
@@ -62,14 +62,14 @@ export function answers<Questions extends readonly Question<unknown>[]>(
   }) as Rows<Questions>;
 }
 
-/** Posterior returns, in the order asked. */
-function returnsOf({ model, fit }: FittedModel, asked: readonly AskedReturn[]): ReturnEstimate[] {
+/** Posterior worth, in the order asked. */
+function worthsOf({ model, fit }: FittedModel, asked: readonly AskedWorth[]): WorthEstimate[] {
   const { mean, sd } = fit.posterior(asked.map(({ combination }) => combination));
   const priorSd = priorSds(model.latent, fit);
   return asked.map(({ combination, sessions }, i) => {
     const before = priorSd(combination);
     return {
-      logReturn: mean[i]!,
+      logWorth: mean[i]!,
       sd: sd[i]!,
       priorSd: before,
       ...interval80(mean[i]!, sd[i]!),

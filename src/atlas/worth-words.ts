@@ -1,9 +1,9 @@
 import type { Evidence } from '../ratings/ratings.ts';
-import type { AxisReturn } from './drawing/return-axis.ts';
+import type { AxisWorth } from './drawing/worth-axis.ts';
 
-/** A return as it is written anywhere in the guide, with the numbers behind it for a drawing. */
-export interface ReturnWords {
-  readonly shown: AxisReturn;
+/** A worth as it is written anywhere in the guide, with the numbers behind it for a drawing. */
+export interface WorthWords {
+  readonly shown: AxisWorth;
   /** `0.82` */
   readonly middle: string;
   /** `0.66` */
@@ -14,8 +14,8 @@ export interface ReturnWords {
   readonly evidence: Evidence;
 }
 
-/** A return with its interval in words; multiples of par to two places. */
-export function returnWords(shown: AxisReturn, sessions: number): ReturnWords {
+/** A worth with its interval in words; multiples of par to two places. */
+export function worthWords(shown: AxisWorth, sessions: number): WorthWords {
   return {
     shown,
     middle: shown.value.toFixed(2),
@@ -49,10 +49,10 @@ export function sessionsWords(sessions: number): string {
   return sessions === 1 ? '1 session' : `${sessions.toLocaleString('en-GB')} sessions`;
 }
 
-/** A year of returns as the text alternative of its drawing: every month with its interval. */
+/** A year of worth as the text alternative of its drawing: every month with its interval. */
 export function yearSentence(
   of: string,
-  months: readonly { readonly name: string; readonly known: ReturnWords | null }[],
+  months: readonly { readonly name: string; readonly known: WorthWords | null }[],
 ): string {
   const told = months.map(({ name, known }) =>
     known === null ? `${name} not known` : `${name} ${known.middle} (${known.low} to ${known.high})`,

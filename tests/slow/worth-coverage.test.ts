@@ -14,10 +14,10 @@ function rated(venue: Venue): BagTables {
 
 function featureMonths({ featureMonths: found }: BagTables, truth: Truth, venue: Venue): Compared[] {
   const truths = new Map(
-    trueFeatureMonths(truth, venue.pegs).map((row) => [`${row.feature} ${row.month}`, row.logReturn]),
+    trueFeatureMonths(truth, venue.pegs).map((row) => [`${row.feature} ${row.month}`, row.logWorth]),
   );
   return found.map((row) => ({
-    found: row.logReturn,
+    found: row.logWorth,
     truth: truths.get(`${row.feature} ${row.month}`)!,
     ...bounds(row),
   }));
@@ -25,14 +25,14 @@ function featureMonths({ featureMonths: found }: BagTables, truth: Truth, venue:
 
 function pegMonths({ pegMonths: found }: BagTables, truth: Truth, venue: Venue): Compared[] {
   const key = (row: { water: string; peg: string; month: number }) => `${row.water}/${row.peg} ${row.month}`;
-  const truths = new Map(truePegMonths(truth, venue.pegs).map((row) => [key(row), row.logReturn]));
-  return found.map((row) => ({ found: Math.log(row.return), truth: truths.get(key(row))!, ...bounds(row) }));
+  const truths = new Map(truePegMonths(truth, venue.pegs).map((row) => [key(row), row.logWorth]));
+  return found.map((row) => ({ found: Math.log(row.worth), truth: truths.get(key(row))!, ...bounds(row) }));
 }
 
 const bounds = ({ low80, high80 }: { readonly low80: number; readonly high80: number }) => ({ low80, high80 });
 
 /**
- * How truths move with what was found: 1 where a return means what it says. Below 1 returns are told too boldly, above 1
+ * How truths move with what was found: 1 where a worth means what it says. Below 1 worths are told too boldly, above 1
  * they are pulled towards par by more than their doubt accounts for.
  */
 function truthOnFound(rows: readonly Compared[]): number {
@@ -83,13 +83,13 @@ describe('on 24 venues drawn from the model', () => {
     expect(coverage80).toBeLessThanOrEqual(0.84);
   });
 
-  it('a return means what it says: truths move with it one to one', () => {
+  it('a worth means what it says: truths move with it one to one', () => {
     expect(Math.abs(truthOnFound(features) - 1)).toBeLessThan(0.05);
     expect(Math.abs(truthOnFound(pegs) - 1)).toBeLessThan(0.05);
   });
 });
 
-/** Fits of one kind of log over all venues, with every return beside its truth. */
+/** Fits of one kind of log over all venues, with every worth beside its truth. */
 class Told {
   readonly rows: Compared[] = [];
   readonly fits: BagTables[] = [];
@@ -133,7 +133,7 @@ describe('with weights hidden', () => {
     console.info(lines.join('\n'));
   });
 
-  it('frame-only events bend no return where the unlisted stay in as upper bounds, and do where they are dropped', () => {
+  it('frame-only events bend no worth where the unlisted stay in as upper bounds, and do where they are dropped', () => {
     const kept = truthOnFound(framesKept.rows);
     expect(Math.abs(kept - 1)).toBeLessThan(0.03);
     expect(truthOnFound(framesDropped.rows)).toBeGreaterThan(kept + 0.015);
@@ -142,9 +142,9 @@ describe('with weights hidden', () => {
     );
   });
 
-  // A DNW is not always below the lower quarter of the event's bags, which is what the bound assumes: returns come out a
+  // A DNW is not always below the lower quarter of the event's bags, which is what the bound assumes: worths come out a
   // little nearer to par than they should, by far less than where DNWs are dropped.
-  it('DNWs too bend returns far less as upper bounds than dropped', () => {
+  it('DNWs too bend worths far less as upper bounds than dropped', () => {
     const kept = truthOnFound(bothKept.rows) - 1;
     const dropped = truthOnFound(bothDropped.rows) - 1;
     expect(Math.abs(kept)).toBeLessThan(0.07);

@@ -1,14 +1,14 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { fitBag } from '../../src/ratings/bag-model.ts';
-import { choiceReturns } from '../../src/ratings/choice-returns.ts';
-import type { ChoiceReturn } from '../../src/ratings/ratings.ts';
+import { choiceWorths } from '../../src/ratings/choice-worth.ts';
+import type { ChoiceWorth } from '../../src/ratings/ratings.ts';
 import { seededChance } from '../demo/chance.ts';
 import { simulateFromModel } from '../demo/simulate-from-model.ts';
 
-describe('choiceReturns', () => {
+describe('choiceWorths', () => {
   const BAITS = { corn: 0.35, maggot: 0, worm: -0.35 } as const;
   const { venue } = simulateFromModel({ seed: 31, waters: 1, pegs: 20, anglers: 40, events: 70, features: 2 });
-  let rows: readonly ChoiceReturn[];
+  let rows: readonly ChoiceWorth[];
   beforeAll(() => {
     const chance = seededChance(2);
     const sessions = venue.sessions.map((session) => {
@@ -18,13 +18,13 @@ describe('choiceReturns', () => {
       return { ...session, weightGrams, bait, method: 'pole', linesFed: chance.whole(1, 10) };
     });
     const of = { ...venue, sessions };
-    rows = choiceReturns(of, fitBag(of, 'total'));
+    rows = choiceWorths(of, fitBag(of, 'total'));
   }, 60_000);
   const bait = (value: string) => rows.find((row) => row.about === 'bait' && row.value === value)!;
 
   test('finds what each choice was worth beside the others', () => {
     for (const [value, effect] of Object.entries(BAITS)) {
-      expect(Math.abs(Math.log(bait(value).return) - effect)).toBeLessThan(0.12);
+      expect(Math.abs(Math.log(bait(value).worth) - effect)).toBeLessThan(0.12);
     }
     expect(bait('corn').low80).toBeGreaterThan(1);
     expect(bait('worm').high80).toBeLessThan(1);

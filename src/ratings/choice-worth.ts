@@ -7,9 +7,9 @@ import { CHOICE_SD } from './fit-ratings.ts';
 import { type FitListener, isSettled } from './fit-report.ts';
 import { interval80 } from './interval.ts';
 import type { RatedVenue } from './rated-venue.ts';
-import type { ChoiceReturn } from './ratings.ts';
+import type { ChoiceWorth } from './ratings.ts';
 
-type About = ChoiceReturn['about'];
+type About = ChoiceWorth['about'];
 
 /** What may be chosen, and where a session says so. */
 const CHOICES: Readonly<Record<About, (session: Session) => string | undefined>> = {
@@ -20,16 +20,16 @@ const CHOICES: Readonly<Record<About, (session: Session) => string | undefined>>
 };
 
 /**
- * What anglers did and its return, beside what the same peg, day and angler would do: the monthly model with the choice
- * as one term more, once for each kind of choice: what the bags say of days, anglers and pegs is known, only the choice is new. A return stands against the water's mean over the sessions that tell
+ * What anglers did and its worth, beside what the same peg, day and angler would do: the monthly model with the choice
+ * as one term more, once for each kind of choice: what the bags say of days, anglers and pegs is known, only the choice is new. A worth stands against the water's mean over the sessions that tell
  * theirs; those that do not tell share a level of their own. Chosen, not drawn: good anglers may choose alike, and a
  * choice may follow the fish rather than catch them.
  */
-export function choiceReturns(
+export function choiceWorths(
   venue: RatedVenue,
   total: BagModel,
   listener: Pick<FitListener, 'progress'> = {},
-): ChoiceReturn[] {
+): ChoiceWorth[] {
   return (Object.keys(CHOICES) as About[]).flatMap((about) => {
     const told = total.sessions.map(({ session }) => CHOICES[about](session));
     if (told.every((value) => value === undefined)) return [];
@@ -50,7 +50,7 @@ function choiceTable(
   told: readonly (string | undefined)[],
   venue: RatedVenue,
   total: BagModel,
-): ChoiceReturn[] {
+): ChoiceWorth[] {
   const choices = new Map<string, Choice>();
   const levels = total.sessions.map(({ session }, i) => {
     const value = told[i];
@@ -73,7 +73,7 @@ function choiceTable(
     // Where all chose alike there is nothing to compare.
     if (ofWater.length < 2) return [];
     const all = ofWater.reduce((sum, { sessions }) => sum + sessions, 0);
-    return ofWater.map(({ column: own, value, sessions }): ChoiceReturn => {
+    return ofWater.map(({ column: own, value, sessions }): ChoiceWorth => {
       const weights = new Array<number>(choices.size).fill(0);
       for (const { column, sessions: count } of ofWater) weights[column] = (column === own ? 1 : 0) - count / all;
       const { mean, sd } = term.posterior(weights);
@@ -83,7 +83,7 @@ function choiceTable(
         about,
         value: value!,
         sessions,
-        return: Math.exp(mean),
+        worth: Math.exp(mean),
         ...interval80(mean, sd),
         evidence: isSettled(total.fit) ? evidenceOf(sd, before) : 'thin',
       };

@@ -5,29 +5,29 @@ import { interval80 } from './interval.ts';
 import { unitVariance } from './prior-sd.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type RatingModel, TERM } from './rating-model.ts';
-import { returnCombinations } from './return-combinations.ts';
-import type { Question, ReturnEstimate } from './returns.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 import { standsInLog } from './stands-in-log.ts';
+import type { Question, WorthEstimate } from './worth.ts';
+import { worthCombinations } from './worth-combinations.ts';
 
-/** A feature's return at a position of the season (a month, a band of temperature). */
-export interface FeatureReturn extends ReturnEstimate {
+/** A feature's worth at a position of the season (a month, a band of temperature). */
+export interface FeatureWorth extends WorthEstimate {
   readonly feature: string;
   readonly position: number;
 }
 
 /**
- * Asks for the return of every feature at every position of the season, in the venue's order of features. Where no
+ * Asks for the worth of every feature at every position of the season, in the venue's order of features. Where no
  * session was fished on the feature it is thin, however well its neighbours are known. A feature that is part of par
- * wherever it stands has no return to tell: it is stated at par, as wide as the prior.
+ * wherever it stands has no worth to tell: it is stated at par, as wide as the prior.
  */
 export function featureQuestion(
   venue: RatedVenue,
   sessions: readonly ModelSession[],
   model: RatingModel,
-): Question<FeatureReturn> {
+): Question<FeatureWorth> {
   const counts = featureCounts(venue, sessions, model);
-  const { ofFeature } = returnCombinations(venue, model);
+  const { ofFeature } = worthCombinations(venue, model);
   const places = model.shares.features.flatMap((feature) =>
     Array.from({ length: model.season.positions }, (_, position) => ({
       feature,
@@ -43,7 +43,7 @@ export function featureQuestion(
     })),
     read: (answers, fit) => {
       const found = new Map(told.map((place, i) => [place, answers[i]!]));
-      return places.map((place): FeatureReturn => {
+      return places.map((place): FeatureWorth => {
         const row = found.get(place) ?? untold(place, model, fit);
         return { ...row, ...place, evidence: place.sessions === 0 ? 'thin' : row.evidence };
       });
@@ -58,12 +58,12 @@ function untold(
   { position, sessions }: { readonly position: number; readonly sessions: number },
   model: RatingModel,
   fit: LatentFit,
-): ReturnEstimate {
+): WorthEstimate {
   const level = fit.sd[TERM.feature] ?? NOTHING_KNOWN;
   const season = (fit.sd[TERM.season] ?? NOTHING_KNOWN) * Math.sqrt(unitVariance(model.season.prior, position));
   const wave = model.season.waves === null ? 0 : (fit.sd[TERM.wave] ?? 0);
   const sd = Math.hypot(level, season, wave);
-  return { logReturn: 0, sd, priorSd: sd, ...interval80(0, sd), sessions, evidence: 'thin' };
+  return { logWorth: 0, sd, priorSd: sd, ...interval80(0, sd), sessions, evidence: 'thin' };
 }
 
 /** Sessions on pegs with a feature, by feature and position. */

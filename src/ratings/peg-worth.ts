@@ -4,27 +4,27 @@ import { groundOn } from '../domain/stand.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { RatingModel } from './rating-model.ts';
 import type { Evidence } from './ratings.ts';
-import { returnCombinations } from './return-combinations.ts';
-import type { Question, ReturnEstimate } from './returns.ts';
 import type { ModelSession } from './sessions-in-model.ts';
+import type { Question, WorthEstimate } from './worth.ts';
+import { worthCombinations } from './worth-combinations.ts';
 
-/** A peg's return over the year. */
-export interface PegYearReturn extends ReturnEstimate {
+/** A peg's worth over the year. */
+export interface PegYearWorth extends WorthEstimate {
   readonly water: string;
   readonly peg: string;
 }
 
-/** Asks for the return of every peg over the year. */
-export function pegQuestion(venue: RatedVenue, model: RatingModel): Question<PegYearReturn> {
-  const { ofPeg } = returnCombinations(venue, model);
+/** Asks for the worth of every peg over the year. */
+export function pegQuestion(venue: RatedVenue, model: RatingModel): Question<PegYearWorth> {
+  const { ofPeg } = worthCombinations(venue, model);
   return {
     asked: venue.pegs.map((peg) => ({ combination: ofPeg(peg, null), sessions: 0 })),
     read: (answers) => venue.pegs.map(({ water, peg }, i) => ({ water, peg, ...answers[i]! })),
   };
 }
 
-/** A peg's return in a month. */
-export interface PegMonthReturn extends ReturnEstimate {
+/** A peg's worth in a month. */
+export interface PegMonthWorth extends WorthEstimate {
   readonly water: string;
   readonly peg: string;
   readonly month: Month;
@@ -33,13 +33,13 @@ export interface PegMonthReturn extends ReturnEstimate {
 /** A peg fished less often than this in a month is known there by its features and by its other months: at most fair. */
 const MIN_FOR_SOLID = 3;
 
-/** Asks for the return of every peg in every month. A peg never drawn, and a month its water was not fished in, is thin. */
+/** Asks for the worth of every peg in every month. A peg never drawn, and a month its water was not fished in, is thin. */
 export function pegMonthQuestion(
   venue: RatedVenue,
   sessions: readonly ModelSession[],
   model: RatingModel,
-): Question<PegMonthReturn> {
-  const { ofPeg } = returnCombinations(venue, model);
+): Question<PegMonthWorth> {
+  const { ofPeg } = worthCombinations(venue, model);
   const seen = countSessions(venue, sessions);
   const places = venue.pegs.flatMap((peg) =>
     MONTHS.map((month) => ({
@@ -53,7 +53,7 @@ export function pegMonthQuestion(
   return {
     asked: places,
     read: (answers) =>
-      places.map(({ water, peg, month }, i): PegMonthReturn => {
+      places.map(({ water, peg, month }, i): PegMonthWorth => {
         const row = answers[i]!;
         const isUnseen = !seen.pegs.has(pegKey(water, peg)) || !seen.waterMonths.has(`${water} ${month}`);
         return { ...row, water, peg, month, evidence: isUnseen ? 'thin' : atMost(row.evidence, row.sessions) };

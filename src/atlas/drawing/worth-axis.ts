@@ -1,17 +1,17 @@
 import { type RatioScale, ratioScale } from './ratio-scale.ts';
 import { short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
 
-/** A return with its 80% interval, as multiples of par. */
-export interface AxisReturn {
+/** A worth with its 80% interval, as multiples of par. */
+export interface AxisWorth {
   readonly value: number;
   readonly low: number;
   readonly high: number;
   readonly evidence: 'thin' | 'fair' | 'solid';
 }
 
-/** A return to be drawn on the axis; the class and attribute of its group let a page show one of many. */
+/** A worth to be drawn on the axis; the class and attribute of its group let a page show one of many. */
 export interface AxisMark {
-  readonly shown: AxisReturn;
+  readonly shown: AxisWorth;
   readonly className?: string;
   /** `data-month="11"` */
   readonly mark?: string;
@@ -27,7 +27,7 @@ const TICKS = [0.5, 0.7, 1.4, 2] as const;
  * in an arrow head. Thin evidence is drawn hollow and dashed. It stands below its words ("0.82 par, likely 0.66 to 1.02"),
  * which carry the numbers, so it is hidden from screen readers.
  */
-export function returnAxis(marks: readonly AxisMark[]): string {
+export function worthAxis(marks: readonly AxisMark[]): string {
   const scale = ratioScale(0.4, 2.5, 14, WIDTH - 14);
   const upright = (ratio: number) => stroke(scale.place(ratio).at, 4, scale.place(ratio).at, 36);
   const rules = svgPath(TICKS.map(upright).join(''), 'rule') + svgPath(upright(1), 'par');
@@ -35,7 +35,7 @@ export function returnAxis(marks: readonly AxisMark[]): string {
     return svgText(scale.place(ratio).at, HEIGHT - 2, ratio === 1 ? 'par' : `× ${ratio}`);
   });
   const groups = marks.map((mark) => axisMark(mark, scale));
-  return svgElement({ width: WIDTH, height: HEIGHT, kind: 'return-axis' }, rules + words.join('') + groups.join(''));
+  return svgElement({ width: WIDTH, height: HEIGHT, kind: 'worth-axis' }, rules + words.join('') + groups.join(''));
 }
 
 function axisMark({ shown, className = '', mark = '' }: AxisMark, scale: RatioScale): string {

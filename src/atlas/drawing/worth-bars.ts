@@ -1,12 +1,12 @@
 import { ratioScale, type ScalePlace } from './ratio-scale.ts';
-import type { AxisReturn } from './return-axis.ts';
 import { short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
+import type { AxisWorth } from './worth-axis.ts';
 
-/** One bar: a return, or null where nothing is known (a gap with a dash under it). */
-export interface ReturnBar {
+/** One bar: a worth, or null where nothing is known (a gap with a dash under it). */
+export interface WorthBar {
   /** Under the bar: `N`, `8`. */
   readonly letter: string;
-  readonly shown: AxisReturn | null;
+  readonly shown: AxisWorth | null;
   /** Attribute that lets a script find the bar again: `data-month="11"`. */
   readonly mark?: string;
   /** The present one, in the accent. */
@@ -24,7 +24,7 @@ const REACH = 42;
  * filled, fair is pale, thin is hollow and dashed. A fine line through each bar is its 80% interval, cut at 0.45 and
  * 2.2 par with a tick across where it goes on.
  */
-export function returnBars(bars: readonly ReturnBar[], label: string, kind: string): string {
+export function worthBars(bars: readonly WorthBar[], label: string, kind: string): string {
   const width = LEFT + RIGHT + BAR_SLOT * bars.length;
   const scale = ratioScale(0.45, 2.2, PAR + REACH, PAR - REACH);
   const rules = [0.5, 1, 2].map((ratio) => {
@@ -41,7 +41,7 @@ export function returnBars(bars: readonly ReturnBar[], label: string, kind: stri
   return svgElement({ width, height: PAR + REACH + 36, label, kind }, rules.join('') + body.join(''));
 }
 
-function barDrawing(bar: ReturnBar, middle: number, place: (ratio: number) => ScalePlace): string {
+function barDrawing(bar: WorthBar, middle: number, place: (ratio: number) => ScalePlace): string {
   const row = PAR + REACH;
   const letter = svgText(middle, row + 17, bar.letter, 'middle', 'letter');
   if (bar.shown === null) return letter + svgText(middle, row + 32, '–');
