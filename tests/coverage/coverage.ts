@@ -67,7 +67,7 @@ async function readKept(file: string): Promise<ToldVenue[]> {
 
 function summaryText(name: string, told: readonly ToldVenue[]): string {
   if (told.length === 0) return `${name}: nothing yet`;
-  const { all, par, features, pegs, evidence, months, sds, dnw } = summary(told);
+  const { all, par, features, pegs, evidence, besides, months, sds, dnw } = summary(told);
   const share = ({ share: value, error }: { share: number; error: number }) =>
     `${(100 * value).toFixed(1)}±${(100 * error).toFixed(1)}`;
   return [
@@ -75,6 +75,11 @@ function summaryText(name: string, told: readonly ToldVenue[]): string {
     `  by evidence   ${evidence.map((e) => `${e.word} ${share(e.coverage)} (${e.rows})`).join('   ')}`,
     `  by month      ${months.map((m) => (100 * m.coverage.share).toFixed(0)).join(' ')}`,
     `  sd found/true ${sds.map(({ term, found, truth }) => `${term} ${found.toFixed(3)}/${truth.toFixed(3)}`).join('   ')}`,
+    ...(besides.every(({ tested }) => tested === 0)
+      ? []
+      : [
+          `  beside        ${besides.map(({ name, coverage, earned, tested }) => `${name} ${share(coverage)}, earned its place in ${earned} of ${tested}`).join('   ')}`,
+        ]),
     ...(dnw === null ? [] : [`  DNW           ${dnw}`]),
   ].join('\n');
 }

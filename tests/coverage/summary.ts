@@ -31,13 +31,19 @@ export function summary(told: readonly ToldVenue[]) {
   const learned = told.flatMap(({ shift, blur }) => (shift === null || blur === null ? [] : [{ shift, blur }]));
   const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
   return {
-    all: of((group) => !group.startsWith('par')),
+    all: of((group) => group.startsWith('features') || group.startsWith('pegs')),
     par: of((group) => group.startsWith('par')),
     features: of((group) => group.startsWith('features')),
     pegs: of((group) => group.startsWith('pegs')),
     evidence: ['thin', 'fair', 'solid'].map((word) => ({ word, ...of((group) => group.includes(` ${word} `)) })),
+    besides: ['room', 'wind', 'depth'].map((name) => ({
+      name,
+      ...of((group) => group.startsWith(`beside ${name}`)),
+      earned: told.filter(({ earned }) => earned?.includes(name)).length,
+      tested: told.filter(({ earned }) => (earned ?? null) !== null).length,
+    })),
     months: Array.from({ length: 12 }, (_, m) =>
-      of((group) => !group.startsWith('par') && group.endsWith(` ${m + 1}`)),
+      of((group) => !group.startsWith('par') && !group.startsWith('beside') && group.endsWith(` ${m + 1}`)),
     ),
     sds: told[0]!.sds.map(({ term }, i) => ({
       term,

@@ -1,7 +1,10 @@
+import { backtest } from '../../src/ratings/backtest.ts';
 import { bagTables, fitBag, rateBag } from '../../src/ratings/bag-model.ts';
+import { besideWorths } from '../../src/ratings/beside/beside-worths.ts';
 import { firstLook } from '../../src/ratings/first-look.ts';
 import { interval80 } from '../../src/ratings/interval.ts';
-import type { Evidence } from '../../src/ratings/ratings.ts';
+import type { BesideWorth, Evidence } from '../../src/ratings/ratings.ts';
+import type { Revealed } from '../demo/log/revealed.ts';
 import { trueFeatureMonths, truePars, truePegMonths, trueSpread } from '../demo/log/truth.ts';
 import { trueCarp } from '../demo/log/two-humped.ts';
 import { simulateFromModel } from '../demo/simulate-from-model.ts';
@@ -26,11 +29,14 @@ export interface ToldVenue {
   /** How far the log asked for these terms, in standard deviations. */
   readonly pegYears: number | null;
   readonly waterYears: number | null;
+  /** Terms beside the model that earned their place, where the kind has a wind; null where it has none. */
+  readonly earned?: readonly string[] | null;
 }
 
 /** Simulates, rates the total bag and counts. Groups are `features` or `pegs`, then evidence word, then month; and `par` of today, then month. */
 export function toldVenue({ options }: Kind, seed: number): ToldVenue {
-  const { venue, truth } = simulateFromModel({ ...options, seed });
+  const { venue: drawn, truth, ground, revealed } = simulateFromModel({ ...options, seed });
+  const venue = { ...drawn, ground };
   const { lesson, asked, scores, start } = firstLook(venue);
   const dnw = lesson.mechanism ?? undefined;
   const isTwoHumped = options.isTwoHumped === true;
@@ -67,6 +73,8 @@ export function toldVenue({ options }: Kind, seed: number): ToldVenue {
     const { low80, high80 } = interval80(mean, sd);
     add(`par ${month}`, mean, pars.get(`${water} ${month}`)!, low80, high80);
   }
+  const hasWind = options.wind !== undefined;
+  if (hasWind) addBesides(besideWorths(venue, rated.fitted), revealed.truthOf, add);
   const terms = ['event', 'angler', 'peg', 'feature', 'featureMonth', 'residual'] as const;
   return {
     seed,
@@ -77,7 +85,26 @@ export function toldVenue({ options }: Kind, seed: number): ToldVenue {
     blur: dnw?.blur ?? null,
     pegYears: scores?.pegYears ?? null,
     waterYears: scores?.waterYears ?? null,
+    earned: hasWind
+      ? (backtest(venue)?.besides ?? []).flatMap((test) => ('isEarned' in test && test.isEarned ? [test.of] : []))
+      : null,
   };
+}
+
+/** Points of curves beside the model, each held against the truth about the same average session. */
+function addBesides(
+  worths: readonly BesideWorth[],
+  truthOf: Revealed['truthOf'],
+  add: (group: string, found: number, true_: number, low: number, high: number) => void,
+): void {
+  for (const points of Map.groupBy(worths, ({ of, group }) => `${of} ${group}`).values()) {
+    const all = points.reduce((sum, { sessions }) => sum + sessions, 0);
+    const middle = points.reduce((sum, point) => sum + (point.sessions * truthOf(point)) / all, 0);
+    for (const point of points) {
+      const group = `beside ${point.of} ${point.evidence}`;
+      add(group, Math.log(point.worth), truthOf(point) - middle, point.low80, point.high80);
+    }
+  }
 }
 
 function groupOf(table: 'features' | 'pegs', evidence: Evidence, month: number): string {

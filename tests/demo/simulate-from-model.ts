@@ -5,7 +5,6 @@ import type { FishingEvent, Session, SessionStatus } from '../../src/domain/sess
 import { featuresOn } from '../../src/domain/stand.ts';
 import { normalCdf } from '../../src/ratings/engine/normal-cdf.ts';
 import { normalQuantile } from '../../src/ratings/engine/normal-quantile.ts';
-import type { PegGround } from '../../src/ratings/rated-venue.ts';
 import { type Chance, seededChance } from './chance.ts';
 import { FEATURES } from './ground/feature-words.ts';
 import { placedAt, rounded, spotAt } from './ground/spot.ts';
@@ -105,7 +104,8 @@ export const USUAL_SIMULATION: SimulationOptions = {
 
 /** A generated venue, and what the map of it tells of its pegs. */
 export interface SimulatedVenue extends GeneratedVenue {
-  readonly ground: Readonly<Record<string, PegGround>>;
+  readonly ground: Revealed['ground'];
+  readonly revealed: Revealed;
 }
 
 /**
@@ -165,6 +165,7 @@ export function simulateFromModel(options: Partial<SimulationOptions> = {}): Sim
     venue: { settings, waters, pegs, events, sessions, notices: [], rounds: [], soundings: [], gauge: [] },
     truth,
     ground: revealed.ground,
+    revealed,
   };
 }
 

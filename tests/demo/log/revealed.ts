@@ -2,10 +2,13 @@ import { type Day, monthOf } from '../../../src/domain/day.ts';
 import { type Peg, pegKey } from '../../../src/domain/peg.ts';
 import type { Conditions } from '../../../src/domain/session.ts';
 import type { PegGround } from '../../../src/ratings/rated-venue.ts';
+import type { BesideWorth } from '../../../src/ratings/ratings.ts';
 import type { Chance } from '../chance.ts';
 
 /** What a day and the bed add to a bag beside the peg itself: room, wind along the open water, depth by season. */
 export interface Revealed {
+  /** What a point of a published curve truly adds, on the log scale, up to a constant of its curve. */
+  readonly truthOf: (point: Pick<BesideWorth, 'of' | 'group' | 'at'>) => number;
   readonly ground: Readonly<Record<string, PegGround>>;
   on(day: Day, drawn: readonly Peg[]): { readonly wind: Conditions; readonly adds: (peg: Peg) => number };
 }
@@ -41,7 +44,16 @@ export function drawRevealed({ room, wind, depth }: RevealedOptions, pegs: reado
       ];
     }),
   );
+  const alongFetch = (metres: number) => Math.min(1, Math.max(0, Math.log(metres / 5) / Math.log(200 / 5)));
+  const deepOf = (metres: number) => (metres - 2.25) / 3.5;
   return {
+    truthOf({ of, group, at }) {
+      if (of === 'room') return (room * at) / 4;
+      if (of === 'wind') return (wind ?? 0) * alongFetch(at) * (group.startsWith('force') ? 2 : 1);
+      return of === 'depth' && group.startsWith('at 6 m')
+        ? (depth ?? 0) * deepOf(at) * (group.endsWith('winter') ? 1 : group.endsWith('summer') ? -1 : 0)
+        : 0;
+    },
     ground: wind === null && depth === null ? {} : ground,
     on(day, drawn) {
       const from = wind === null ? 0 : chance.between(0, 360);
@@ -53,10 +65,10 @@ export function drawRevealed({ room, wind, depth }: RevealedOptions, pegs: reado
         adds(peg) {
           const own = Number(peg.peg);
           const empty = room === 0 ? 0 : emptyOn(own, -1) + emptyOn(own, 1);
-          const share = Math.min(1, Math.max(0, Math.log(fetchOf(peg, from) / 5) / Math.log(200 / 5)));
+          const share = alongFetch(fetchOf(peg, from));
           const fresh = speed >= FRESH_METRES_PER_SECOND ? 2 : 1;
           const winter = Math.cos(((monthOf(day) - 1) * Math.PI) / 6);
-          const deep = ((ground[pegKey(peg.water, peg.peg)]!.depths?.at6Metres ?? 2.25) - 2.25) / 3.5;
+          const deep = deepOf(ground[pegKey(peg.water, peg.peg)]!.depths?.at6Metres ?? 2.25);
           return (room * empty) / 4 + (wind ?? 0) * share * fresh + (depth ?? 0) * deep * winter;
         },
       };
