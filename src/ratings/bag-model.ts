@@ -8,7 +8,7 @@ import { type PegMonthWorth, type PegYearWorth, pegMonthQuestion, pegQuestion } 
 import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, type RatingModel, ratingModel, TERM } from './rating-model.ts';
 import type { BagId, BagTables, ModelSummary, WaterLevel } from './ratings.ts';
-import { MONTH_SEASON } from './season.ts';
+import { MONTH_SEASON, type Season } from './season.ts';
 import { type ModelSession, type SessionChoice, sessionsInModel } from './sessions-in-model.ts';
 import { correlationOfSides, togetherWorth } from './two-part-bag.ts';
 import { levelQuestion } from './water-levels.ts';
@@ -37,15 +37,15 @@ export interface PresenceModel {
 export function fitBag(
   venue: RatedVenue,
   bag: BagId,
-  choice: SessionChoice & { readonly asked?: AskedTerms } = {},
+  choice: SessionChoice & { readonly asked?: AskedTerms; readonly season?: Season } = {},
   options: FitOptions = {},
 ): BagModel {
   const { sessions, noneBelowGrams } = sessionsInModel(venue, bag, choice);
   // Where nobody weighed, "at most this" of everyone compares no peg with another.
   const telling = sessions.some(({ isCensored }) => !isCensored) ? sessions : [];
-  const presence = bag === 'total' ? null : fitPresence(venue, telling, choice.asked, options.start);
+  const presence = bag === 'total' ? null : fitPresence(venue, telling, choice, options.start);
   const rows = presence === null ? telling : telling.filter(({ isCensored }) => !isCensored);
-  const model = ratingModel(venue, rows, MONTH_SEASON, choice.asked);
+  const model = ratingModel(venue, rows, choice.season ?? MONTH_SEASON, choice.asked);
   const fit = fitRatings(model.latent, options);
   return { bag, sessions: presence === null ? sessions : rows, noneBelowGrams, model, fit, presence };
 }
@@ -61,7 +61,7 @@ const MIN_PRESENCE = 20;
 function fitPresence(
   venue: RatedVenue,
   sessions: readonly ModelSession[],
-  asked: AskedTerms | undefined,
+  { asked, season = MONTH_SEASON }: { readonly asked?: AskedTerms; readonly season?: Season },
   start: FitOptions['start'],
 ): PresenceModel | null {
   const weighed = sessions.filter(
@@ -69,7 +69,7 @@ function fitPresence(
   );
   const missing = weighed.filter(({ isCensored }) => isCensored).length;
   if (Math.min(missing, weighed.length - missing) < MIN_PRESENCE) return null;
-  const model = ratingModel(venue, weighed, MONTH_SEASON, asked);
+  const model = ratingModel(venue, weighed, season, asked);
   const observations = {
     lower: Float64Array.from(weighed, ({ isCensored }) => (isCensored ? Number.NEGATIVE_INFINITY : 0)),
     upper: Float64Array.from(weighed, ({ isCensored }) => (isCensored ? 0 : Number.POSITIVE_INFINITY)),

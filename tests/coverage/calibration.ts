@@ -1,6 +1,7 @@
 import { appendFile, mkdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { makeVenue } from '../demo/make-venue.ts';
 import { type KeptPromise, promisesOf } from './kept-promises.ts';
 
 /**
@@ -34,14 +35,14 @@ for (let seed = 1; seed <= Number(values.venues); seed++) {
       console.log('Cut short by --seconds: run again to go on.');
       break;
     }
-    promises = promisesOf(seed);
+    promises = promisesOf(makeVenue({ seed }));
     await appendFile(file, `${JSON.stringify({ seed, promises })}\n`);
   }
   all.push({ seed, promises });
 }
 console.log(`${all.length} venues, their last year unseen`);
 for (const what of [...new Set(all.flatMap(({ promises }) => promises.map(({ of }) => of)))]) {
-  const promises = all.flatMap(({ promises: of }) => of.filter((promise) => promise.of === what));
+  const promises = all.flatMap(({ promises: of }) => of.filter((promise) => promise.of === what && promise.isShare));
   console.log(
     `\n${what}: ${promises.length} promises, stated ${mean(promises.map(({ stated }) => stated))}, happened ${mean(promises.map(({ happened }) => Number(happened)))}`,
   );

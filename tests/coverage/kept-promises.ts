@@ -1,31 +1,38 @@
 import { addDays, monthOf } from '../../src/domain/day.ts';
 import { pegKey } from '../../src/domain/peg.ts';
-import { fitBag, rateBag } from '../../src/ratings/bag-model.ts';
+import type { Venue } from '../../src/domain/venue.ts';
+import { fitBag, type RatedBag, rateBag } from '../../src/ratings/bag-model.ts';
 import { expectedBags } from '../../src/ratings/expected-bags.ts';
 import { firstLook } from '../../src/ratings/first-look.ts';
 import { partGrams } from '../../src/ratings/logged-part.ts';
-import { makeVenue } from '../demo/make-venue.ts';
+import type { GeneratedVenue } from '../demo/make-venue.ts';
 
 /** A chance that was stated, and whether it came so. */
 export interface KeptPromise {
   readonly of: string;
   readonly stated: number;
   readonly happened: boolean;
+  /** How far it missed: of a quarter the quantile loss of the log weight, of a chance its squared error; smaller is better. */
+  readonly loss: number;
+  /** False of a quarter that is nothing, which states no share. */
+  readonly isShare: boolean;
+  /** Of a bag that was weighed: every way of rating speaks of these. */
+  readonly isWeighed: boolean;
 }
 
+/** A bag below this counts as this in a quarter's loss: an ounce. */
+const LEAST_KG = 0.028;
+
 /** Rates a generated venue without its last year, and holds what it promises against that year's matches. */
-export function promisesOf(seed: number): KeptPromise[] {
-  const { venue, truth } = makeVenue({ seed });
+export function promisesOf(
+  { venue, truth }: Pick<GeneratedVenue, 'venue' | 'truth'>,
+  rate: (before: Venue) => readonly RatedBag[] = rateWhole,
+): KeptPromise[] {
   const from = addDays(venue.settings.guideDay, -365);
   const pastEvents = venue.events.filter(({ day }) => day <= from);
   const past = new Set(pastEvents.map(({ id }) => id));
   const before = { ...venue, events: pastEvents, sessions: venue.sessions.filter(({ event }) => past.has(event)) };
-  const { lesson, asked, start } = firstLook(before);
-  const choice = { dnw: lesson.mechanism ?? undefined, asked };
-  const bags = [
-    rateBag(before, fitBag(before, 'total', choice, start === null ? {} : { start })),
-    ...venue.settings.bagParts.map(({ id }) => rateBag(before, fitBag(before, id, choice))),
-  ];
+  const bags = rate(before);
   const promised = new Map(
     expectedBags(before, bags, 1).map((row) => [`${pegKey(row.water, row.peg)} ${row.month}`, row]),
   );
@@ -41,6 +48,7 @@ export function promisesOf(seed: number): KeptPromise[] {
     for (const session of sessions) {
       const row = promised.get(`${pegKey(session.water, session.peg)} ${monthOf(event.day)}`);
       if (row === undefined) continue;
+      const isWeighed = session.status !== 'dnw';
       // The bag is promised to an average rod: take out what this one brought along.
       const skill = session.angler === undefined ? 0 : (truth.anglers[session.angler] ?? 0);
       const quarters = (of: string, bag: typeof row.total, kilograms: number) => {
@@ -49,8 +57,11 @@ export function promisesOf(seed: number): KeptPromise[] {
           [0.5, bag.middleKg],
           [0.75, bag.highKg],
         ] as const) {
+          const over = Math.log(Math.max(kilograms, LEAST_KG) / Math.max(at, LEAST_KG));
+          const loss = over > 0 ? stated * over : (stated - 1) * over;
+          const happened = kilograms <= at;
           // Where a quarter is nothing, more than that have nothing: it promises no share.
-          if (at > 0) promises.push({ of: `quarter ${of}`, stated, happened: kilograms <= at });
+          promises.push({ of: `quarter ${of}`, stated, happened, loss, isShare: at > 0, isWeighed });
         }
       };
       // What was not weighed is nearly always below every quarter.
@@ -62,15 +73,25 @@ export function promisesOf(seed: number): KeptPromise[] {
         const grams = session.status === 'dnw' ? 0 : partGrams(session, part.part, venue.settings.bagParts);
         if (grams === undefined) continue;
         if (session.status !== 'dnw')
-          promises.push({ of: `none of ${part.part}`, stated: part.chanceOfNone, happened: grams === 0 });
+          promises.push(chance(`none of ${part.part}`, part.chanceOfNone, grams === 0, isWeighed));
         quarters(part.part, part.bag, (grams / 1000) * Math.exp(-skill));
       }
-      promises.push({
-        of: 'frame',
-        stated: row.chanceToFrame,
-        happened: order.indexOf(session) < event.framePlaces,
-      });
+      promises.push(chance('frame', row.chanceToFrame, order.indexOf(session) < event.framePlaces, isWeighed));
     }
   }
   return promises;
+}
+
+/** Every bag as the guide rates it. */
+function rateWhole(before: Venue): readonly RatedBag[] {
+  const { lesson, asked, start } = firstLook(before);
+  const choice = { dnw: lesson.mechanism ?? undefined, asked };
+  return [
+    rateBag(before, fitBag(before, 'total', choice, start === null ? {} : { start })),
+    ...before.settings.bagParts.map(({ id }) => rateBag(before, fitBag(before, id, choice))),
+  ];
+}
+
+function chance(of: string, stated: number, happened: boolean, isWeighed: boolean): KeptPromise {
+  return { of, stated, happened, loss: (stated - Number(happened)) ** 2, isShare: true, isWeighed };
 }

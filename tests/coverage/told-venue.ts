@@ -40,6 +40,7 @@ export function toldVenue({ options }: Kind, seed: number): ToldVenue {
   const { lesson, asked, scores, start } = firstLook(venue);
   const dnw = lesson.mechanism ?? undefined;
   const isTwoHumped = options.isTwoHumped === true;
+  const hasWind = options.wind !== undefined;
   const bag = isTwoHumped ? 'carp' : 'total';
   const rated = rateBag(venue, fitBag(venue, bag, { dnw, asked }, start === null ? {} : { start }));
   const tables = bagTables(rated);
@@ -68,12 +69,11 @@ export function toldVenue({ options }: Kind, seed: number): ToldVenue {
     add(group, Math.log(row.worth), pegs.get(`${row.water}/${row.peg} ${row.month}`)!, row.low80, row.high80);
   }
   const pars = new Map(truePars(truth, venue.pegs).map((row) => [`${row.water} ${row.month}`, row.mean]));
-  // What a part's par is made of has no one truth.
-  for (const { water, month, mean, sd } of isTwoHumped ? [] : rated.days) {
+  // What a part's par is made of has no one truth, and par holds the average wind and room.
+  for (const { water, month, mean, sd } of isTwoHumped || hasWind ? [] : rated.days) {
     const { low80, high80 } = interval80(mean, sd);
     add(`par ${month}`, mean, pars.get(`${water} ${month}`)!, low80, high80);
   }
-  const hasWind = options.wind !== undefined;
   if (hasWind) addBesides(besideWorths(venue, rated.fitted), revealed.truthOf, add);
   const terms = ['event', 'angler', 'peg', 'feature', 'featureMonth', 'residual'] as const;
   return {
