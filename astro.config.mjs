@@ -1,6 +1,5 @@
 import { defineConfig } from 'astro/config';
-import { siteAddress } from './src/commands/site-address.ts';
-import { siteConfig } from './src/commands/site-config.ts';
+import { pegAtlas } from './src/integration.ts';
 
-/** For Astro's own commands; a build of a guide takes the same from `src/commands/site-config.ts`. */
-export default defineConfig(siteConfig(siteAddress(process.env)));
+/** For Astro's own commands; `venue build` extends Astro with the same and puts the whole guide in place at once. */
+export default defineConfig({ integrations: [pegAtlas()] });

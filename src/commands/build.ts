@@ -7,13 +7,11 @@ import { countWords } from '../domain/count-words.ts';
 import { surveyVenue } from '../ground/survey-venue.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { closedUnseen, closedUnseenWords, nowOfGuide } from './guide-folder/closed-unseen.ts';
-import { writeHostFiles } from './guide-folder/host-files.ts';
 import { recoverGuide, replaceGuide, unfinishedGuide } from './guide-folder/replace-guide.ts';
 import { tidyWorkshops } from './guide-folder/workshop.ts';
 import { writeChanges } from './guide-folder/write-changes.ts';
 import { writePages } from './guide-folder/write-pages.ts';
 import { jsonText } from './json-text.ts';
-import { writeOfflineList } from './offline-list.ts';
 import { outputFolder } from './output-folder.ts';
 import { printFaults } from './print-faults.ts';
 import { progressLine } from './progress-line.ts';
@@ -37,11 +35,6 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   // Steps that take longer than a second, one plain line each.
   const step = (line: string) => (values.quiet || values.json ? undefined : io.printError(line));
   const folder = venueFolder(values.venue, io.environment);
-  const address = siteAddress({
-    ...io.environment,
-    VENUE_DIR: folder,
-    ...(values.address === undefined ? {} : { SITE_ADDRESS: values.address }),
-  });
   const out = outputFolder(values.out, folder);
   if (recoverGuide(out)) say('A build was stopped as it put its guide in place: that guide stands there again.');
   tidyWorkshops();
@@ -54,20 +47,23 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     return EXIT.faults;
   }
   const survey = surveyVenue(venue);
+  // What was checked is what is built, though a file be edited in between.
+  handOver({ folder, read, survey });
+  const address = siteAddress({
+    ...io.environment,
+    VENUE_DIR: folder,
+    ...(values.address === undefined ? {} : { SITE_ADDRESS: values.address }),
+  });
   // The pages ask for the ratings once more and then find them in the cache.
   step(`Working out worth from ${countWords(venue.sessions.length, 'session')}, where it is not known yet.`);
   await loadRatings(withGround(venue, survey), values.quiet || values.json ? {} : progressLine(io));
 
-  // What was checked is what is built, though a file be edited in between.
-  handOver({ folder, read, survey });
   const unfinished = unfinishedGuide(out);
   try {
     // Whether anything may be written there is better known before all the work.
     await mkdir(unfinished, { recursive: true });
     step(`Writing the pages of ${countWords(venue.pegs.length, 'peg')}.`);
     await writePages(folder, address, unfinished);
-    await writeOfflineList(unfinished, address.base);
-    await writeHostFiles(unfinished, address.base);
     await writeChanges(unfinished, out);
     const unseen = closedUnseen(await nowOfGuide(out), await nowOfGuide(unfinished));
     if (unseen !== null) io.printError(closedUnseenWords(unseen));

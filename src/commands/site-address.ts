@@ -1,12 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { handedOver } from '../atlas/handed-over.ts';
 import { readMarkdownRecord } from '../content/sources/front-matter.ts';
 import { NO_ADDRESS, parseSiteAddress, type SiteAddress } from '../domain/site-address.ts';
 import { UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
 
 /**
- * The address for a build: `SITE_ADDRESS` (a whole address, or only a path such as `/guide/`), else the one in `venue.md`.
+ * The address for a build: `SITE_ADDRESS` (a whole address, or only a path such as `/guide/`), else the one in `venue.md`, as
+ * the folder was read where it was handed over.
  * @throws UsageError where `SITE_ADDRESS` is no address. One in `venue.md` is checked with the folder, and counts as none here.
  */
 export function siteAddress(environment: Readonly<Record<string, string | undefined>>): SiteAddress {
@@ -18,7 +20,9 @@ export function siteAddress(environment: Readonly<Record<string, string | undefi
       throw new UsageError(`Unexpected SITE_ADDRESS "${stated}", expected ${address.expected}. ${address.mend}`);
     return address.value;
   }
-  const address = parseSiteAddress(addressInVenue(venueFolder(undefined, environment)) ?? '');
+  const folder = venueFolder(undefined, environment);
+  const read = handedOver(folder)?.read.venue;
+  const address = parseSiteAddress((read ? read.settings.address : addressInVenue(folder)) ?? '');
   return address.ok ? address.value : NO_ADDRESS;
 }
 

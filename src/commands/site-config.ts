@@ -1,12 +1,10 @@
 import type { AstroInlineConfig } from 'astro';
 import type { SiteAddress } from '../domain/site-address.ts';
-import { PACKAGE_FOLDER } from './package-folder.ts';
 import { thirdPartyNotices } from './third-party-notices.ts';
 
-/** How Astro builds a guide, from wherever the program lies; where it goes is the builder's affair. */
+/** How Astro builds a guide; where the program lies and where the guide goes is the builder's affair. */
 export function siteConfig({ site, base }: SiteAddress) {
   return {
-    root: PACKAGE_FOLDER,
     ...(site === undefined ? {} : { site }),
     base,
     output: 'static',
@@ -18,6 +16,7 @@ export function siteConfig({ site, base }: SiteAddress) {
     markdown: { syntaxHighlight: false },
     security: {
       csp: {
+        algorithm: 'SHA-256',
         // A club may ship its own map image, and a photo on its way from the bailiff's phone is a blob. Nothing else is let in.
         directives: [
           "default-src 'self'",

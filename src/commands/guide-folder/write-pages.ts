@@ -3,8 +3,8 @@ import { resolve } from 'node:path';
 import { build as buildSite } from 'astro';
 import { cacheFolder } from '../../atlas/cache-folder.ts';
 import type { SiteAddress } from '../../domain/site-address.ts';
+import { pegAtlas } from '../../integration.ts';
 import { PACKAGE_FOLDER } from '../package-folder.ts';
-import { siteConfig } from '../site-config.ts';
 import { bringOut, openWorkshop } from './workshop.ts';
 
 /**
@@ -21,8 +21,9 @@ export async function writePages(folder: string, address: SiteAddress, to: strin
   try {
     process.chdir(PACKAGE_FOLDER);
     await buildSite({
-      ...siteConfig(address),
+      root: PACKAGE_FOLDER,
       configFile: false,
+      integrations: [pegAtlas({ folder, address })],
       outDir: workshop,
       logLevel: 'warn',
     });
