@@ -6,6 +6,7 @@ import { dayWords, monthWords } from '../words/day-words.ts';
 import { type Say, sayIn } from '../words/say.ts';
 import type { Atlas } from './atlas.ts';
 import { chanceWords } from './chance-words.ts';
+import { roomWords } from './day-worths.ts';
 import { expectedWeight } from './expected-weight.ts';
 
 /** One row of the plan: the total, then a bag part each. */
@@ -41,6 +42,8 @@ export interface FrameWords {
 export interface BagPlan {
   readonly months: readonly BagPlanMonth[];
   readonly nowMonth: Month;
+  /** By what to multiply for the room beside the peg; null where it did not earn its place. */
+  readonly room: string | null;
 }
 
 /** A chance of none below this is not worth a sentence. */
@@ -54,7 +57,8 @@ export function bagPlan(atlas: Atlas, key: PegKey): BagPlan | null {
     const bag = bags.find((candidate) => candidate.month === month);
     return bag === undefined ? [] : [planOfMonth(atlas, bag)];
   });
-  return { months, nowMonth: monthOf(atlas.venue.settings.guideDay) };
+  const { guideDay, language } = atlas.venue.settings;
+  return { months, nowMonth: monthOf(guideDay), room: roomWords(atlas.ratings, sayIn(language)) };
 }
 
 function planOfMonth(atlas: Atlas, bag: ExpectedBag): BagPlanMonth {

@@ -1,6 +1,7 @@
 import { type Month, monthName, monthOf } from '../domain/day.ts';
 import type { BagId, ChoiceWorth, FishSize } from '../ratings/ratings.ts';
 import type { Atlas } from './atlas.ts';
+import { type BesideTables, besideTables } from './beside-tables.ts';
 import { amountRow, intervalRow } from './drawing/interval-row.ts';
 import { type FeaturePegs, featurePegs } from './feature-pegs.ts';
 import { type FeatureTemperatures, featureTemperatures } from './feature-temperatures.ts';
@@ -45,6 +46,8 @@ export interface FeaturesPage {
   readonly notes: readonly string[];
   /** The tables below stand on the page of the total bag alone. */
   readonly temperatures: FeatureTemperatures | null;
+  /** What a day or the bed gives beside the peg, where that earned its place. */
+  readonly besides: readonly BesideTables[];
   readonly choices: readonly ChoiceTable[];
   readonly sizes: readonly SizeTable[];
 }
@@ -80,6 +83,7 @@ export function featuresPage(atlas: Atlas, bag: BagId): FeaturesPage {
     pegs: isTotal ? featurePegs(atlas) : null,
     notes: atlas.ratings.notes,
     temperatures: isTotal ? featureTemperatures(atlas) : null,
+    besides: isTotal ? besideTables(atlas) : [],
     choices: isTotal ? choiceTables(atlas) : [],
     sizes: isTotal ? sizeTables(atlas) : [],
   };

@@ -8,6 +8,7 @@ import type { WordKey } from '../words/languages.ts';
 import { type Say, sayIn } from '../words/say.ts';
 import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { type BagPlan, bagPlan } from './bag-plan.ts';
+import { windWorths } from './day-worths.ts';
 import { type DepthSectionView, depthSection } from './depth-section.ts';
 import { linesOfPegWords } from './lines-survey.ts';
 import { type NoticesByState, noticesOfPeg } from './notices-page.ts';
@@ -139,7 +140,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     accessFindings: survey.accessFindings,
     sun,
     wind: windRows(survey, units, say),
-    sky: skyFigures(peg, survey, surveyOfWater(atlas, peg.water).timeZone, units),
+    sky: skyFigures(peg, survey, surveyOfWater(atlas, peg.water).timeZone, units, windWorths(atlas.ratings)),
     clock: surveyOfWater(atlas, peg.water).timeZone === 'UTC' ? 'UTC' : say('sky.localTime'),
     neighbours: nearestOnce(survey.neighbours).flatMap((neighbour) => neighbourView(atlas, neighbour)),
     sessions: sessionCounts(atlas, key),

@@ -5,6 +5,7 @@ import type { PegSurvey, WindAtPeg } from '../ground/survey.ts';
 import { monthWords } from '../words/day-words.ts';
 import type { WordKey } from '../words/languages.ts';
 import type { Say } from '../words/say.ts';
+import type { WindWorths } from './day-worths.ts';
 
 export interface SunMonth {
   readonly month: number;
@@ -22,6 +23,8 @@ export interface WindRow {
   readonly from: string;
   /** "12 m to 64 m". */
   readonly fetch: string;
+  /** What a wind is worth by its open water, as JSON; left out where wind did not earn its place. */
+  readonly worth?: string;
 }
 
 /** When the sun stands over the float line, on the fifteenth of each month. */
@@ -85,6 +88,7 @@ export function skyFigures(
   survey: PegSurvey,
   zone: string,
   units: Units,
+  worths: WindWorths | null = null,
 ): SkyFigures {
   return {
     lat: peg.at.lat.toFixed(4),
@@ -93,5 +97,6 @@ export function skyFigures(
     zone,
     unit: units.length,
     fetch: survey.wind.map(({ fetchMetres }) => Math.round(fetchMetres)).join(),
+    ...(worths === null ? {} : { worth: JSON.stringify(worths) }),
   };
 }

@@ -1,7 +1,8 @@
 import type { Units } from '../../domain/bag.ts';
 import { COMPASS_POINTS } from '../../domain/compass.ts';
-import { formatDay, isDay } from '../../domain/day.ts';
+import { formatDay, isDay, monthOf } from '../../domain/day.ts';
 import { formatDistance } from '../../domain/place-words.ts';
+import { type FetchWorth, isWarmMonth, windGroup, worthAtFetch } from '../../domain/wind-worth.ts';
 import { sunDay, sunInFace } from '../../ground/sun-at-peg.ts';
 import { windMeets } from '../../ground/wind-at-peg.ts';
 import { localDay } from '../local-day.ts';
@@ -14,6 +15,8 @@ interface PegSky {
   readonly units: Pick<Units, 'length'>;
   /** Open water crossed by a wind from each of the sixteen points, from north, clockwise. */
   readonly fetchMetres: readonly number[];
+  /** What a wind is worth by its open water, where the log told it. */
+  readonly worths: Readonly<Record<string, readonly FetchWorth[]>> | null;
 }
 
 const MEETS_WORDS: Readonly<Record<ReturnType<typeof windMeets>, string>> = {
@@ -36,9 +39,19 @@ export function askDayAndWind(place: HTMLElement): void {
   });
   const answer = document.createElement('output');
   const form = document.createElement('form');
-  form.append(labelled('Day', day), labelled('Wind from', wind), answer);
+  const strength = document.createElement('select');
+  strength.add(new Option('up to force 3 (12 mph)', 'light'));
+  strength.add(new Option('force 4 and over', 'fresh'));
+  form.append(labelled('Day', day), labelled('Wind from', wind));
+  if (sky.worths !== null) form.append(labelled('Strength', strength));
+  form.append(answer);
   const update = () => {
-    answer.textContent = [sunWords(sky, day.value), windWords(sky, wind.value)].filter(Boolean).join(' ');
+    const told = [
+      sunWords(sky, day.value),
+      windWords(sky, wind.value),
+      windWorthWords(sky, { day: day.value, pointIndex: wind.value, isFresh: strength.value === 'fresh' }),
+    ];
+    answer.textContent = told.filter(Boolean).join(' ');
   };
   form.addEventListener('input', update);
   form.addEventListener('submit', (event) => event.preventDefault());
@@ -54,6 +67,7 @@ function pegSky({ dataset }: HTMLElement): PegSky {
     timeZone: dataset.zone ?? 'UTC',
     units: { length: dataset.unit === 'ft' ? 'ft' : 'm' },
     fetchMetres: (dataset.fetch ?? '').split(',').map(Number),
+    worths: dataset.worth === undefined ? null : (JSON.parse(dataset.worth) as PegSky['worths']),
   };
 }
 
@@ -73,6 +87,19 @@ export function windWords(sky: PegSky, pointIndex: string): string {
   const index = Number(pointIndex);
   const fetch = formatDistance(sky.fetchMetres[index] ?? 0, sky.units);
   return `A wind from ${COMPASS_POINTS[index]} ${MEETS_WORDS[windMeets(sky.facingDegrees, index * 22.5)]}, over ${fetch} of open water.`;
+}
+
+/** By what a wind multiplies the expected bags here; nothing where no wind is chosen, or the log told nothing of such a wind. */
+export function windWorthWords(
+  { worths, fetchMetres }: Pick<PegSky, 'worths' | 'fetchMetres'>,
+  { day, pointIndex, isFresh }: { readonly day: string; readonly pointIndex: string; readonly isFresh: boolean },
+): string {
+  if (worths === null || pointIndex === '' || !isDay(day)) return '';
+  const curve = worths[windGroup(isFresh, isWarmMonth(monthOf(day)))] ?? [];
+  const known = worthAtFetch(curve, fetchMetres[Number(pointIndex)] ?? 0);
+  if (known === null) return 'The log tells nothing of what such a wind is worth.';
+  const [worth, low, high] = [known.worth, known.low80, known.high80].map((value) => value.toFixed(2));
+  return `Multiply the expected bags by ${worth} (likely ${low} to ${high}): what that much open water is worth in such a wind.`;
 }
 
 function labelled(words: string, control: HTMLElement): HTMLLabelElement {

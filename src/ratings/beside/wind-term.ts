@@ -1,6 +1,7 @@
 import { monthOf } from '../../domain/day.ts';
 import { pegKey } from '../../domain/peg.ts';
 import { groundOn } from '../../domain/stand.ts';
+import { FRESH_FROM_METRES_PER_SECOND, isWarmMonth, windGroup } from '../../domain/wind-worth.ts';
 import type { RatedVenue } from '../rated-venue.ts';
 import type { ModelSession } from '../sessions-in-model.ts';
 import { standsInLog } from '../stands-in-log.ts';
@@ -12,13 +13,8 @@ export const FETCH_KNOTS_METRES = [5, 20, 50, 100, 200] as const;
 const KNOTS = FETCH_KNOTS_METRES.map(Math.log);
 const STEPS = KNOTS.length - 1;
 
-/** From Beaufort's force 4 on, a moderate breeze (World Meteorological Organization, Guide to Instruments, WMO-No. 8). */
-export const FRESH_FROM_METRES_PER_SECOND = 5.5;
-/** Less than this is calm there, force 0, and has no fetch. */
+/** Less than this is calm on Beaufort's scale, force 0, and has no fetch. */
 const CALM_BELOW_METRES_PER_SECOND = 0.3;
-
-/** The part of the year in which the water is mostly warm. */
-export const isWarmMonth = (month: number): boolean => month >= 4 && month <= 9;
 
 /** Weights of a fetch in a wind: the curve of any wind, what a fresh wind adds to it, and what the warm half of the year adds. */
 export function fetchWeights(fetchMetres: number, isFresh: boolean, isWarm: boolean): number[] {
@@ -71,11 +67,6 @@ export const windTerm: BesideMaker = (venue, sessions) => {
     },
   };
 };
-
-/** The name of a curve of the wind. */
-export function windGroup(isFresh: boolean, isWarm: boolean): string {
-  return `${isFresh ? 'force 4 and over' : 'up to force 3'}, ${isWarm ? 'April to September' : 'October to March'}`;
-}
 
 function windOf({ event }: ModelSession): { readonly fromDegrees: number; readonly isFresh: boolean } | null {
   const { windFromDegrees, windMetresPerSecond } = event.conditions;

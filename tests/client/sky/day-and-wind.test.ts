@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sunWords, windWords } from '../../../src/client/sky/day-and-wind.ts';
+import { sunWords, windWords, windWorthWords } from '../../../src/client/sky/day-and-wind.ts';
 
 const sky = {
   at: { lat: 51.4779, lng: 0 },
@@ -7,6 +7,7 @@ const sky = {
   timeZone: 'Europe/London',
   units: { length: 'm' as const },
   fetchMetres: Array.from({ length: 16 }, (_, index) => 10 * index),
+  worths: null,
 };
 
 describe('the sun and wind of another day', () => {
@@ -35,5 +36,22 @@ describe('the sun and wind of another day', () => {
     expect(windWords(sky, '4')).toBe('A wind from E blows left to right, over 40 m of open water.');
     expect(windWords({ ...sky, units: { length: 'ft' } }, '12')).toContain('right to left, over 394 ft');
     expect(windWords(sky, '')).toBe('');
+  });
+
+  it('says by what a wind multiplies the bags, where the log told it of such a wind', () => {
+    const point = (fetchMetres: number, worth: number) => ({
+      fetchMetres,
+      worth,
+      low80: worth - 0.1,
+      high80: worth + 0.1,
+    });
+    const worths = { 'force 4 and over, April to September': [point(5, 0.9), point(80, 1.2)] };
+    const asked = { day: '2026-06-21', pointIndex: '8', isFresh: true };
+    expect(windWorthWords({ ...sky, worths }, asked)).toContain(
+      'Multiply the expected bags by 1.20 (likely 1.10 to 1.30)',
+    );
+    expect(windWorthWords({ ...sky, worths }, { ...asked, day: '2026-12-21' })).toContain('The log tells nothing');
+    expect(windWorthWords({ ...sky, worths }, { ...asked, pointIndex: '' })).toBe('');
+    expect(windWorthWords(sky, asked)).toBe('');
   });
 });
