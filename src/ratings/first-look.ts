@@ -9,7 +9,7 @@ import type { FitStart } from './fit-report.ts';
 import { dnwBounded, learnDnw } from './learn-dnw.ts';
 import { quantile } from './quantile.ts';
 import type { RatedVenue } from './rated-venue.ts';
-import { type AskedTerms, type RatingModel, ratingModel } from './rating-model.ts';
+import { type AskedTerms, type RatingModel, ratingModel, TERM } from './rating-model.ts';
 import { MONTH_SEASON } from './season.ts';
 import { type ModelSession, sessionsInModel } from './sessions-in-model.ts';
 import { standsInLog } from './stands-in-log.ts';
@@ -114,6 +114,24 @@ function eventMiddles(sessions: readonly ModelSession[]): ReadonlyMap<string, nu
   );
 }
 
+/** Of a normal spread, told by its median deviation, one day in 16,000 lies further out. */
+const UNUSUAL_SDS = 4;
+/** A median deviation of 1 is that of a normal spread of this. */
+const SD_OF_MEDIAN_DEVIATION = 1.4826;
+
+/**
+ * The events whose day was not out of all proportion. A week of skim ice on which nothing feeds says nothing of its year: in one
+ * simulated venue seven such days asked for a walk over the years that made the next year's bags a sixth worse foretold.
+ */
+function usualEvents(sessions: readonly ModelSession[], fit: LatentFit): ReadonlySet<string> {
+  const ids = [...new Set(sessions.map(({ event }) => event.id))];
+  const effects = fit.effects(TERM.event);
+  const middle = quantile([...effects], 0.5);
+  const deviations = Array.from(effects, (effect) => Math.abs(effect - middle));
+  const limit = UNUSUAL_SDS * SD_OF_MEDIAN_DEVIATION * quantile(deviations, 0.5);
+  return new Set(ids.filter((_, column) => deviations[column]! <= limit));
+}
+
 function askedScores(
   venue: RatedVenue,
   sessions: readonly ModelSession[],
@@ -128,7 +146,10 @@ function askedScores(
     const stand = stands.get(pegKey(each.session.water, each.session.peg))!;
     return pegColumns.get(groundOn(stand, each.event.day))! * years.count + yearOf(each);
   });
-  const waterYears = sessions.map((each) => waterColumns.get(each.event.water)! * years.count + yearOf(each));
+  const usual = usualEvents(sessions, fit);
+  const waterYears = sessions.map((each) =>
+    usual.has(each.event.id) ? waterColumns.get(each.event.water)! * years.count + yearOf(each) : -1,
+  );
   return {
     pegYears: scoreOfSpread(latent, fit, pegYears),
     waterYears: scoreOfSpread(latent, fit, waterYears),

@@ -42,7 +42,11 @@ for (let seed = 1; seed <= Number(values.venues); seed++) {
 }
 console.log(`${all.length} venues, their last year unseen`);
 for (const what of [...new Set(all.flatMap(({ promises }) => promises.map(({ of }) => of)))]) {
-  const promises = all.flatMap(({ promises: of }) => of.filter((promise) => promise.of === what && promise.isShare));
+  const promises = all.flatMap(({ seed, promises: of }) =>
+    of
+      .filter((promise) => promise.of === what && promise.isShare)
+      .map((promise) => ({ ...promise, event: `${seed} ${promise.event}` })),
+  );
   console.log(
     `\n${what}: ${promises.length} promises, stated ${mean(promises.map(({ stated }) => stated))}, happened ${mean(promises.map(({ happened }) => Number(happened)))}`,
   );
@@ -56,11 +60,21 @@ for (const what of [...new Set(all.flatMap(({ promises }) => promises.map(({ of 
   for (const bin of bins) {
     const [stated, happened] = [mean(bin.map((each) => each.stated)), mean(bin.map((each) => Number(each.happened)))];
     console.log(
-      `  stated ${stated}   happened ${happened}   ${(Number(happened) - Number(stated)).toFixed(3)}   (${bin.length})`,
+      `  stated ${stated}   happened ${happened}   ${(Number(happened) - Number(stated)).toFixed(3)} ± ${errorOf(bin).toFixed(3)}   (${bin.length})`,
     );
   }
 }
 
 function mean(numbers: readonly number[]): string {
   return (numbers.reduce((sum, value) => sum + value, 0) / Math.max(1, numbers.length)).toFixed(3);
+}
+
+/** Standard error of how far a bin's promises miss, the days being what was drawn anew (Cochran, Sampling Techniques, 1977, ch. 9). */
+function errorOf(bin: readonly KeptPromise[]): number {
+  const middle = bin.reduce((sum, each) => sum + Number(each.happened) - each.stated, 0) / bin.length;
+  const days = [...Map.groupBy(bin, ({ event }) => event).values()].map((of) =>
+    of.reduce((sum, each) => sum + Number(each.happened) - each.stated - middle, 0),
+  );
+  const squares = days.reduce((sum, value) => sum + value * value, 0);
+  return days.length < 2 ? Number.NaN : Math.sqrt((squares * days.length) / (days.length - 1)) / bin.length;
 }

@@ -18,6 +18,8 @@ export interface KeptPromise {
   readonly isShare: boolean;
   /** Of a bag that was weighed: every way of rating speaks of these. */
   readonly isWeighed: boolean;
+  /** Bags of one day share its luck. */
+  readonly event: string;
 }
 
 /** A bag below this counts as this in a quarter's loss: an ounce. */
@@ -61,7 +63,7 @@ export function promisesOf(
           const loss = over > 0 ? stated * over : (stated - 1) * over;
           const happened = kilograms <= at;
           // Where a quarter is nothing, more than that have nothing: it promises no share.
-          promises.push({ of: `quarter ${of}`, stated, happened, loss, isShare: at > 0, isWeighed });
+          promises.push({ of: `quarter ${of}`, stated, happened, loss, isShare: at > 0, isWeighed, event: event.id });
         }
       };
       // What was not weighed is nearly always below every quarter.
@@ -73,10 +75,12 @@ export function promisesOf(
         const grams = session.status === 'dnw' ? 0 : partGrams(session, part.part, venue.settings.bagParts);
         if (grams === undefined) continue;
         if (session.status !== 'dnw')
-          promises.push(chance(`none of ${part.part}`, part.chanceOfNone, grams === 0, isWeighed));
+          promises.push(chance(`none of ${part.part}`, part.chanceOfNone, grams === 0, isWeighed, event.id));
         quarters(part.part, part.bag, (grams / 1000) * Math.exp(-skill));
       }
-      promises.push(chance('frame', row.chanceToFrame, order.indexOf(session) < event.framePlaces, isWeighed));
+      promises.push(
+        chance('frame', row.chanceToFrame, order.indexOf(session) < event.framePlaces, isWeighed, event.id),
+      );
     }
   }
   return promises;
@@ -92,6 +96,6 @@ function rateWhole(before: Venue): readonly RatedBag[] {
   ];
 }
 
-function chance(of: string, stated: number, happened: boolean, isWeighed: boolean): KeptPromise {
-  return { of, stated, happened, loss: (stated - Number(happened)) ** 2, isShare: true, isWeighed };
+function chance(of: string, stated: number, happened: boolean, isWeighed: boolean, event: string): KeptPromise {
+  return { of, stated, happened, loss: (stated - Number(happened)) ** 2, isShare: true, isWeighed, event };
 }
