@@ -1,5 +1,7 @@
-import { MONTHS, type Month, monthName } from '../domain/day.ts';
+import { MONTHS, type Month } from '../domain/day.ts';
 import type { WindAtPeg } from '../ground/survey.ts';
+import { monthWords } from '../words/day-words.ts';
+import type { Say } from '../words/say.ts';
 import type { BagPlan, BagPlanMonth } from './bag-plan.ts';
 import type { DepthRow, DepthSectionView } from './depth-section.ts';
 import { clockwise, type SunMonth } from './peg-sky.ts';
@@ -42,6 +44,7 @@ export function pegAnswer(
   sun: readonly SunMonth[],
   wind: readonly WindAtPeg[],
   nowMonth: Month,
+  say: Say,
 ): PegAnswer {
   const isRated = worths !== null || bag !== null;
   const months = MONTHS.map((month): AnswerMonth => {
@@ -49,15 +52,15 @@ export function pegAnswer(
     const spells = sun.find((each) => each.month === month)?.inFace;
     return {
       month,
-      name: monthName(month),
+      name: monthWords(month, say),
       bag: bag?.months.find((each) => each.month === month) ?? null,
       worth:
         known === null
           ? null
           : {
               known,
-              said: parWords(known.shown.value),
-              evidence: evidenceWords(known.evidence, known.sessions),
+              said: parWords(known.shown.value, say),
+              evidence: evidenceWords(known.evidence, known.sessions, say),
             },
       sun: spells ?? null,
     };
@@ -67,16 +70,16 @@ export function pegAnswer(
     nowMonth,
     depths: STRIP_LINES.flatMap(([id, name]) => {
       const row = depth.rows.find((each) => each.id === id);
-      return row === undefined ? [] : [{ name, row }];
+      return row === undefined ? [] : [{ name: id === 'margin' ? say('answer.margin') : name, row }];
     }),
-    windInFace: windInFace(wind),
+    windInFace: windInFace(wind, say),
   };
 }
 
 /** The winds that blow in the face, from the first to the last of them clockwise. */
-function windInFace(wind: readonly WindAtPeg[]): string | null {
+function windInFace(wind: readonly WindAtPeg[], say: Say): string | null {
   const winds = clockwise(wind.filter(({ meets }) => meets === 'face'));
   const [first, last] = [winds[0]?.from, winds.at(-1)?.from];
   if (first === undefined || last === undefined) return null;
-  return first === last ? first : `${first} to ${last}`;
+  return first === last ? first : say('range', { low: first, high: last });
 }

@@ -129,7 +129,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     placeKey: placeKey(peg),
     worths,
     bag,
-    answer: pegAnswer(worths, bag, depth, sun, survey.wind, month),
+    answer: pegAnswer(worths, bag, depth, sun, survey.wind, month, say),
     notes: pegNotes(peg.notes, month),
     bank: bankFacts(peg, units),
     walks: walksWorthTelling(survey).map((walk) => ({

@@ -1,4 +1,5 @@
 import type { Evidence } from '../ratings/ratings.ts';
+import type { Say } from '../words/say.ts';
 import type { AxisWorth } from './drawing/worth-axis.ts';
 
 /** A worth as it is written anywhere in the guide, with the numbers behind it for a drawing. */
@@ -30,18 +31,16 @@ export function worthWords(shown: AxisWorth, sessions: number): WorthWords {
 const LIKE_PAR = 0.05;
 
 /** A multiple of par as people say it: `about 40% below an average peg`, `much like an average peg`, `about 2.4 average pegs`. */
-export function parWords(value: number): string {
-  if (value >= 1.95) return `about ${value.toFixed(1)} average pegs`;
+export function parWords(value: number, say: Say): string {
+  if (value >= 1.95) return say('worth.averagePegs', { pegs: value.toFixed(1) });
   const percent = Math.round(Math.abs(value - 1) * 20) * 5;
-  if (Math.abs(value - 1) < LIKE_PAR || percent === 0) return 'much like an average peg';
-  return `about ${percent}% ${value < 1 ? 'below' : 'above'} an average peg`;
+  if (Math.abs(value - 1) < LIKE_PAR || percent === 0) return say('worth.alike');
+  return say(value < 1 ? 'worth.below' : 'worth.above', { percent });
 }
 
 /** What an evidence word rests on at a peg in a month: `fair evidence: 2 sessions here and its features`. */
-export function evidenceWords(evidence: Evidence, sessions: number): string {
-  const here = `${sessions === 0 ? 'no' : sessions} ${sessions === 1 ? 'session' : 'sessions'} here`;
-  if (evidence === 'thin') return `thin evidence: learned from its features, ${here}`;
-  return `${evidence} evidence: ${here}${evidence === 'fair' ? ' and its features' : ', its other months and features'}`;
+export function evidenceWords(evidence: Evidence, sessions: number, say: Say): string {
+  return say(`evidence.${evidence}`, { here: say('evidence.sessionsHere', { sessions }) });
 }
 
 /** `1 session`, `14 sessions`. */

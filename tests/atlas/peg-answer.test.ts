@@ -3,6 +3,7 @@ import { pegAnswer } from '../../src/atlas/peg-answer.ts';
 import { pegSheet } from '../../src/atlas/peg-sheet.ts';
 import { evidenceWords, parWords } from '../../src/atlas/worth-words.ts';
 import type { WindAtPeg } from '../../src/ground/survey.ts';
+import { inEnglish } from '../../src/words/say.ts';
 import { exampleAtlas } from './example-atlas.ts';
 
 const face = (from: string, fromDegrees: number): WindAtPeg => ({ from, fromDegrees, meets: 'face', fetchMetres: 9 });
@@ -38,12 +39,12 @@ describe('the strip of answers', () => {
   it('names the winds in the face from first to last, across north too', () => {
     const depth = pegSheet(exampleAtlas(), 'pit/1').depth;
     const winds = [face('N', 0), face('NNE', 22.5), face('NNW', 337.5)];
-    expect(pegAnswer(null, null, depth, [], winds, 11).windInFace).toBe('NNW to NNE');
-    expect(pegAnswer(null, null, depth, [], [], 11).windInFace).toBeNull();
+    expect(pegAnswer(null, null, depth, [], winds, 11, inEnglish).windInFace).toBe('NNW to NNE');
+    expect(pegAnswer(null, null, depth, [], [], 11, inEnglish).windInFace).toBeNull();
   });
 
   it('has no months where neither log nor sky says anything', () => {
-    expect(pegAnswer(null, null, pegSheet(exampleAtlas(), 'pit/1').depth, [], [], 11).months).toEqual([]);
+    expect(pegAnswer(null, null, pegSheet(exampleAtlas(), 'pit/1').depth, [], [], 11, inEnglish).months).toEqual([]);
   });
 
   it('tells depth at the margin, 5, 11 and 13 m', () => {
@@ -67,10 +68,10 @@ it.each([
   [1.22, 'about 20% above an average peg'],
   [2.43, 'about 2.4 average pegs'],
 ])('a worth of %d is %s', (value, words) => {
-  expect(parWords(value)).toBe(words);
+  expect(parWords(value, inEnglish)).toBe(words);
 });
 
 it('never calls sessions elsewhere sessions here', () => {
-  expect(evidenceWords('thin', 0)).toBe('thin evidence: learned from its features, no sessions here');
-  expect(evidenceWords('fair', 0)).toContain('no sessions here');
+  expect(evidenceWords('thin', 0, inEnglish)).toBe('thin evidence: learned from its features, no sessions here');
+  expect(evidenceWords('fair', 0, inEnglish)).toContain('no sessions here');
 });
