@@ -72,7 +72,7 @@ const HELP: Readonly<Record<string, CommandHelp>> = {
     example: 'intake round-2026-11-20.json',
   },
   import: {
-    usage: 'import places|results|soundings FILE…',
+    usage: 'import places|results|rules|soundings FILE…',
     options: [ANSWERS, KEYS, YES, JSON_OUT],
     example: 'import results winter-league.xlsx',
   },

@@ -1,11 +1,12 @@
 import { type CommandIo, EXIT } from './command-io.ts';
 import { importPlaces } from './import/import-places.ts';
 import { importResults } from './import/import-results.ts';
+import { importRules } from './import/import-rules.ts';
 import { importSoundings } from './import/import-soundings.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
 
-const KINDS = { places: importPlaces, results: importResults, soundings: importSoundings } as const;
+const KINDS = { places: importPlaces, results: importResults, rules: importRules, soundings: importSoundings } as const;
 
 /**
  * `import KIND FILE… [--answers FILE] [--keys FOLDER] [--yes] [--json] [--venue FOLDER]`: reads a club's own papers into the

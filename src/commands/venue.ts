@@ -50,7 +50,7 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     load: () => import('./intake.ts'),
   },
   import: {
-    summary: 'read a club’s own papers into the venue folder: import places, results or soundings FILE…',
+    summary: 'read a club’s own papers into the venue folder: import places, results, rules or soundings FILE…',
     load: () => import('./import.ts'),
   },
   repeg: {

@@ -2,7 +2,7 @@ import { createHmac, randomBytes } from 'node:crypto';
 import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, join, relative, resolve } from 'node:path';
-import { formatRegister, type RegisterRow, readRegister } from '../../content/anglers/register.ts';
+import { formatRegister, keyedDigest, type RegisterRow, readRegister } from '../../content/anglers/register.ts';
 import type { CommandIo } from '../command-io.ts';
 import { UsageError } from '../read-arguments.ts';
 
@@ -29,19 +29,12 @@ export function openAnglerFiles(
   named: string | null,
   environment: CommandIo['environment'],
 ): AnglerFiles {
-  const settings = environment.XDG_CONFIG_HOME || join(environment.HOME || homedir(), '.config');
-  const home = resolve(named ?? (environment.PEG_ATLAS_KEYS || join(settings, 'peg-atlas')));
+  const { home, stem } = anglerPlace(club, named, environment);
   if (!relative(folder, home).startsWith('..')) {
     throw new UsageError(
       `The key of the anglers' register may not lie inside the venue folder, since that is published: ${home}`,
     );
   }
-  const stem =
-    club
-      .normalize('NFKD')
-      .toLowerCase()
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-|-$/g, '') || 'club';
   const keyPath = join(home, `${stem}.key`);
   const registerPath = join(home, `${stem}.anglers.csv`);
   const hasRegister = existsSync(registerPath);
@@ -63,6 +56,34 @@ export function openAnglerFiles(
       `${registerPath}:${read.line}: this line is none of the register's. Put the file back from a copy.`,
     );
   return { key, rows: read.rows, keyPath, registerPath, isNew };
+}
+
+/** The folder of a club's key and register, and the name of both files. */
+function anglerPlace(club: string, named: string | null, environment: CommandIo['environment']) {
+  const settings = environment.XDG_CONFIG_HOME || join(environment.HOME || homedir(), '.config');
+  const home = resolve(named ?? (environment.PEG_ATLAS_KEYS || join(settings, 'peg-atlas')));
+  const stem =
+    club
+      .normalize('NFKD')
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '') || 'club';
+  return { home, stem };
+}
+
+/** Whether a whole name, as compared, is one the club's register knows. Makes no key: without one, nobody is known. */
+export function knownAnglers(
+  club: string,
+  named: string | null,
+  environment: CommandIo['environment'],
+): (fullName: string) => boolean {
+  const { home, stem } = anglerPlace(club, named, environment);
+  const paths = [join(home, `${stem}.key`), join(home, `${stem}.anglers.csv`)] as const;
+  if (!paths.every((path) => existsSync(path))) return () => false;
+  const key = Buffer.from(readFileSync(paths[0], 'utf8').trim(), 'hex');
+  const read = readRegister(readFileSync(paths[1], 'utf8'));
+  const known = new Set(read.ok ? read.rows.map(({ full }) => full) : []);
+  return (fullName) => known.has(keyedDigest(key, 'full', fullName));
 }
 
 /** Keeps the register, as a whole or not at all. */
