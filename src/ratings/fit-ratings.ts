@@ -70,3 +70,8 @@ export function fitRatings(latent: LatentModel, options: FitOptions = {}): Laten
 export function startFrom({ sd, residualSd }: LatentFit): NonNullable<FitOptions['start']> {
   return { sd, residualSd };
 }
+
+/** The same for a log that holds this fit's and goes on: the effects begin where they were too. */
+export function goOnFrom({ sd, residualSd, mode }: LatentFit): NonNullable<FitOptions['start']> {
+  return { sd, residualSd, mode };
+}

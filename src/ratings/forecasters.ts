@@ -1,7 +1,7 @@
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { FitOptions, LatentFit } from './engine/latent-model.ts';
 import { eventRatios } from './event-ratios.ts';
-import { fitRatings } from './fit-ratings.ts';
+import { fitRatings, goOnFrom } from './fit-ratings.ts';
 import type { FitStart } from './fit-report.ts';
 import type { Forecast } from './forecast-score.ts';
 import type { RatedVenue } from './rated-venue.ts';
@@ -62,6 +62,7 @@ export function modelForecaster(
   { asked = {}, start = null, told, isBeside = false }: ForecasterOptions = {},
 ): Forecaster {
   let hold: FitOptions['hold'];
+  let from = start;
   return (past, future) => {
     const season = seasonOf(past);
     const placed = past.filter(({ event }) => season.positionOf(event) !== null);
@@ -70,8 +71,9 @@ export function modelForecaster(
       variances: 'mode',
       tolerance: NEAR,
       ...(hold === undefined ? {} : { hold }),
-      ...(start === null ? {} : { start }),
+      ...(from === null ? {} : { start: from }),
     });
+    from = goOnFrom(fit);
     if (hold === undefined) told?.({ model, fit, sessions: placed, season });
     hold ??= { sd: fit.sd, residualSd: fit.residualSd };
     const { ofPegOn } = worthCombinations(venue, model);

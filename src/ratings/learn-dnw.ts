@@ -1,7 +1,7 @@
 import type { DnwLesson, DnwMechanism } from './dnw-mechanism.ts';
 import type { LatentFit, LatentModel, LinearCombination } from './engine/latent-model.ts';
 import { LOG_ROOT_TWO_PI, logNormalCdf } from './engine/normal-cdf.ts';
-import { fitRatings, startFrom } from './fit-ratings.ts';
+import { fitRatings, goOnFrom } from './fit-ratings.ts';
 import { LEVEL } from './rating-model.ts';
 
 /** A log as the lesson needs it: the model of all sessions, and which of its rows did not weigh. */
@@ -21,6 +21,8 @@ const MIN_GAIN = 2;
 /** Blurs that are looked at, on the log scale of bags: from a sharp line to hardly any line. */
 const BLURS = Array.from({ length: 25 }, (_, i) => 0.08 * (5 / 0.08) ** (i / 24));
 const MAX_ROUNDS = 8;
+/** Of the variances' own doubt: nearer moves no line by a hundredth of what ends the rounds. */
+const NEAR = 0.01;
 
 /**
  * Learns who does not weigh by maximum likelihood. What the DNWs would have weighed is known from the rest of the log, better
@@ -48,7 +50,8 @@ export function learnDnw(
     bounded = dnwBounded(latent, dnw, best.mechanism);
     current = fitRatings(bounded, {
       variances: 'mode',
-      start: startFrom(current),
+      start: goOnFrom(current),
+      tolerance: NEAR,
       maximumIterations: 2,
     });
     const next = bestMechanism(bags, unweighed(current, combinations, dnw), current.residualSd);

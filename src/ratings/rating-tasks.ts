@@ -62,10 +62,12 @@ export function doTask(ground: TaskGround, task: RatingTask, progress?: (what: s
   const { bag } = task;
   const name = venue.settings.bagParts.find(({ id }) => id === bag)?.name.toLowerCase() ?? 'whole bag';
   progress?.(name);
-  const start = startOf(ground, bag);
-  const { fitted, ...told } = rateBag(venue, fitBag(venue, bag, choice, start === null ? {} : { start }));
+  const anyOfIt = `any ${name} at all`;
+  const [start, presenceStart] = [startOf(ground, bag), startOf(ground, anyOfIt)];
+  const options = { ...(start && { start }), ...(presenceStart && { presenceStart }) };
+  const { fitted, ...told } = rateBag(venue, fitBag(venue, bag, choice, options));
   report(bag, fitted.fit);
-  if (fitted.presence !== null) report(`any ${name} at all`, fitted.presence.fit);
+  if (fitted.presence !== null) report(anyOfIt, fitted.presence.fit);
   if (bag !== 'total') return { ...nothing, told };
   progress?.('water temperature');
   const temperatures = featureTemperatures(venue, fitted, report);

@@ -1,16 +1,11 @@
 import type { BesideMaker } from './beside-term.ts';
-import { MAX_ROOM, roomOfSessions } from './room.ts';
+import { MAX_ROOM, roomInLog } from './room.ts';
 
 /** The room beside a peg that day: an effect for each number of pegs left empty. */
 export const roomTerm: BesideMaker = (venue, sessions) => {
-  const rooms = new Map(sessions.map((session, i) => [session, i]));
-  const counts = roomOfSessions(venue, sessions);
-  if (new Set(counts).size < 2) return { of: 'room', why: 'every angler had the same room' };
+  const roomOf = roomInLog(venue);
+  if (new Set(sessions.map(roomOf)).size < 2) return { of: 'room', why: 'every angler had the same room' };
   const weightsOf = (room: number) => Array.from({ length: MAX_ROOM + 1 }, (_, k) => (k === room ? 1 : 0));
-  const roomOf = (session: (typeof sessions)[number]) => {
-    const known = rooms.get(session);
-    return known === undefined ? roomOfSessions(venue, [session])[0]! : counts[known]!;
-  };
   return {
     of: 'room',
     term: {

@@ -11,7 +11,7 @@ const byNumber = new Intl.Collator('en', { numeric: true });
  * How many pegs beside each session stayed empty that day, from who fished where: two at most on either side, in the order of the
  * numbers. Pegs are drawn, so room is as fair a comparison within a match as the pegs are.
  */
-export function roomOfSessions(venue: RatedVenue, sessions: readonly ModelSession[]): number[] {
+export function roomInLog(venue: RatedVenue): (session: ModelSession) => number {
   const places = new Map(
     [...Map.groupBy([...venue.pegs, ...(venue.retired ?? [])], ({ water }) => water)].map(([water, pegs]) => [
       water,
@@ -32,7 +32,7 @@ export function roomOfSessions(venue: RatedVenue, sessions: readonly ModelSessio
         .sort((a, b) => a - b),
     ]),
   );
-  return sessions.map(({ session, event }) => {
+  return ({ session, event }) => {
     const own = placeOf(session.water, session.peg);
     const taken = fished.get(event.id)!;
     const before = taken.findLast((place) => place < own);
@@ -42,5 +42,5 @@ export function roomOfSessions(venue: RatedVenue, sessions: readonly ModelSessio
       empty(before === undefined ? undefined : own - before - 1) +
       empty(after === undefined ? undefined : after - own - 1)
     );
-  });
+  };
 }

@@ -10,6 +10,7 @@ import { covarianceInPlace } from './latent-system.ts';
 import type { Search } from './marginal-search.ts';
 import { freeCount } from './marginal-slope.ts';
 import { type Maximum, maximiseMarginal } from './maximise-marginal.ts';
+import { modeStartOf, startAtModeInPlace } from './mode-start.ts';
 import { observedInformation } from './observed-information.ts';
 import { logSdErrors, maximisedFixed } from './parameter-errors.ts';
 import { findModeInPlace, type ModeTolerance } from './posterior-mode.ts';
@@ -45,6 +46,7 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   }
   const prepared = prepareModel(model, isFixedIntegrated);
   const state = latentState(prepared, dataSpread(prepared), options.weakPriors);
+  if (options.start?.mode !== undefined) startAtModeInPlace(state, model, options.start.mode);
   const isLarge = prepared.columns > LARGE;
   const space = parameterSpace(model, prepared, isLarge ? startedNearby(model, prepared, options) : options);
   const search: Search = {
@@ -75,6 +77,7 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   }
   const { logMarginal } = state;
   const atMode = effectPosterior(state);
+  const mode = modeStartOf(state, model);
   const moments: (combinations: readonly CombinationWeights[]) => CombinationPosterior =
     isIntegrated && isSearched
       ? integrateVariances(search, found, atMode)
@@ -98,6 +101,7 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
       const from = block.effectFrom < 0 ? 0 : prepared.levels + block.effectFrom;
       return atMode.effects.slice(from, from + block.effects);
     },
+    mode,
     posterior,
     jointAtMode: (combinations) => jointCombinations(atMode, combinations.map(translate)),
     crossAtMode: (combinations, others) =>

@@ -91,7 +91,12 @@ export interface FitOptions {
     readonly fixed?: Readonly<Record<string, number>>;
   };
   /** Where to begin, from an earlier fit of nearly the same data: saves most of the iterations. */
-  readonly start?: { readonly sd: Readonly<Record<string, number>>; readonly residualSd: number };
+  readonly start?: {
+    readonly sd: Readonly<Record<string, number>>;
+    readonly residualSd: number;
+    /** Of a fit whose rows are among these, with its levels in the same order before any new ones. */
+    readonly mode?: ModeStart;
+  };
   /**
    * Distance from the best variances at which to stop, in units of their own posterior sd. Default 1e-6; 1e-3 where they are
    * integrated; 0.05 in a model of more than 1,200 columns.
@@ -103,6 +108,12 @@ export interface FitOptions {
   readonly seed?: number;
   /** Called once an iteration; a very large fit first tells of those of a smaller one that it starts from. */
   readonly progress?: (step: FitProgress) => void;
+}
+
+/** Where a fit had its effects, for another to begin from: standardised by term, fixed ones by name. */
+export interface ModeStart {
+  readonly effects: Readonly<Record<string, Float64Array>>;
+  readonly fixed: Readonly<Record<string, number>>;
 }
 
 interface FitProgress {
@@ -152,6 +163,8 @@ export interface LatentFit {
   readonly stopped: StopReason;
   /** Modes of a term's effects at these sds, one a column (a walk's months, not its eigenvectors). */
   effects(term: string): Float64Array;
+  /** Where a fit of nearly the same data may begin to look for its own mode. */
+  readonly mode: ModeStart;
   /** Averaged over the variances when they are integrated. Fixed effects are integrated out unless `maximised`. */
   posterior(combinations: readonly LinearCombination[]): CombinationPosterior;
   /** Means of combinations and their covariance with one another, by rows, at these sds; fixed effects integrated out. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { MAX_ROOM, roomOfSessions } from '../../../src/ratings/beside/room.ts';
+import { MAX_ROOM, roomInLog } from '../../../src/ratings/beside/room.ts';
 import { sessionsInModel } from '../../../src/ratings/sessions-in-model.ts';
 import { examplePeg, exampleVenue } from '../../domain/example-venue.ts';
 import { exampleEvent, exampleSession } from '../example-log.ts';
@@ -16,11 +16,11 @@ function roomsOf(fished: readonly number[], absent: readonly number[] = []): Rec
     ],
   });
   const { sessions } = sessionsInModel(venue, 'total');
-  const rooms = roomOfSessions(venue, sessions);
+  const rooms = sessions.map(roomInLog(venue));
   return Object.fromEntries(sessions.map(({ session }, i) => [session.peg, rooms[i]!]));
 }
 
-describe('roomOfSessions', () => {
+describe('roomInLog', () => {
   test('counts the pegs left empty on both sides, two a side at most, by number and not by letters', () => {
     // 4 has 5 beside it and two empty before; 9 has three empty before, of which two count, and 11 one peg on.
     expect(roomsOf([1, 4, 5, 9, 11])).toEqual({ 1: 4, 4: 2, 5: 2, 9: 3, 11: 3 });
