@@ -1,4 +1,4 @@
-import type { Backtest, BacktestScore } from '../ratings/ratings.ts';
+import type { Backtest, BacktestScore, PartBacktest } from '../ratings/ratings.ts';
 import { besideTestWords } from './beside-words.ts';
 import { calibration } from './drawing/calibration.ts';
 
@@ -19,6 +19,8 @@ export interface BacktestView {
   readonly drawing: string;
   /** "Of ten bags 8.1 lay inside the interval that should hold eight." */
   readonly coverageWords: string;
+  /** The same picture for each bag part. */
+  readonly parts: readonly { readonly name: string; readonly drawing: string; readonly words: string }[];
   /** Whether the draw was as fair as a lottery, and what other terms would have done. */
   readonly besides: readonly string[];
 }
@@ -31,7 +33,7 @@ const NAMES: Readonly<Record<string, { readonly name: string; readonly note: str
 };
 
 /** Makes the back-test readable. */
-export function backtestView(backtest: Backtest): BacktestView {
+export function backtestView(backtest: Backtest, partName: (part: string) => string = (part) => part): BacktestView {
   const { scores } = backtest;
   const told = backtest.calibration.map(
     ({ stated, happened }) => `stated ${percent(stated)}, happened ${percent(happened)}`,
@@ -53,7 +55,21 @@ export function backtestView(backtest: Backtest): BacktestView {
       model?.coverage80 === undefined || model.coverage80 === null
         ? ''
         : `Of ten bags ${(model.coverage80 * 10).toFixed(1)} lay inside the interval that should hold eight.`,
+    parts: backtest.parts.map((part) => partView(part, partName(part.part))),
     besides: [...balanceWords(backtest.balance), ...backtest.besides.map(besideTestWords)],
+  };
+}
+
+function partView(part: PartBacktest, name: string): BacktestView['parts'][number] {
+  const told = part.calibration.map(
+    ({ stated, happened }) => `stated ${percent(stated)}, happened ${percent(happened)}`,
+  );
+  const held = part.coverage80 === null ? '' : ` Of ten bags ${(part.coverage80 * 10).toFixed(1)} lay inside its 80%.`;
+  const some = part.isWhereAny ? ', where there is some' : '';
+  return {
+    name,
+    drawing: calibration(part.calibration, `${name}${some}: stated chance against what happened: ${told.join('; ')}.`),
+    words: `${name}${some}: ${part.sessions.toLocaleString('en-GB')} bags of ${part.events.toLocaleString('en-GB')} events.${held}`,
   };
 }
 

@@ -69,6 +69,7 @@ export function workingsPage(atlas: Atlas): WorkingsPage {
     count: String(sessions),
     note: LEFT_OUT_NOTES[why] ?? '',
   }));
+  const nameOf = (part: string) => venue.settings.bagParts.find(({ id }) => id === part)?.name ?? part;
   const total = ratings.leftOut.reduce((sum, { sessions }) => sum + sessions, 0);
   return {
     span: spanWords(atlas),
@@ -78,12 +79,10 @@ export function workingsPage(atlas: Atlas): WorkingsPage {
     changes: venueChanges(atlas),
     isChosenLeftOut: !venue.settings.ratingRules.countChosenPegs,
     parts: varianceComponents(ratings.bags),
-    partBags: ratings.bags.map(({ bag }) =>
-      bag === 'total' ? 'total bag' : (venue.settings.bagParts.find(({ id }) => id === bag)?.name.toLowerCase() ?? bag),
-    ),
+    partBags: ratings.bags.map(({ bag }) => (bag === 'total' ? 'total bag' : nameOf(bag).toLowerCase())),
     partsWords: sizeOfPartsWords(ratings.bags[0]?.model),
     dnwWords: dnwWords(atlas),
-    backtest: ratings.backtest === null ? null : backtestView(ratings.backtest),
+    backtest: ratings.backtest === null ? null : backtestView(ratings.backtest, nameOf),
     evidence: evidenceRows(),
     notes: ratings.notes,
     fits: fitRows(atlas),

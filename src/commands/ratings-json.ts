@@ -24,7 +24,7 @@ export function ratingsJson(ratings: Ratings, tables: BagTables) {
         winKg,
       })),
     waterLevels: ratings.waterLevels,
-    backtest: ratings.backtest ?? { events: 0, sessions: 0, scores: [], calibration: [], besides: [] },
+    backtest: ratings.backtest ?? { events: 0, sessions: 0, scores: [], calibration: [], parts: [], besides: [] },
     besides: ratings.besides,
     dnw: ratings.dnwLesson,
     fits: ratings.fits,

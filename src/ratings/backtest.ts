@@ -5,10 +5,12 @@ import { type FirstLook, firstLook } from './first-look.ts';
 import type { FitListener, FitStart } from './fit-report.ts';
 import { calibrationOf, type ForecastEvent, scoreForecasts } from './forecast-score.ts';
 import { type FittedPast, type Forecaster, flatGuess, modelForecaster, rawPegAverage } from './forecasters.ts';
+import { partBacktests } from './part-backtest.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { Backtest } from './ratings.ts';
 import { MONTH_SEASON, temperatureSeason } from './season.ts';
 import { type ModelSession, sessionsInModel } from './sessions-in-model.ts';
+import { testedEvents } from './tested-events.ts';
 
 const YEAR_DAYS = 365;
 /** Fewer matches than this before the year under test foretell nothing worth scoring. */
@@ -65,23 +67,16 @@ export function backtest(
     progress?.(`back-test: ${name}`);
     return { name, events: forecastByMonth(sessions, events, forecaster) };
   });
-  progress?.('back-test: what the day reveals');
+  progress?.('back-test: parts and what the day reveals');
   return {
     events: events.length,
     sessions: events.flat().filter(({ isCensored }) => !isCensored).length,
     scores: foretold.map(({ name, events: of }) => scoreForecasts(name, of)),
     calibration: calibrationOf(foretold[0]!.events),
+    parts: partBacktests(venue, yearFrom, look),
     balance: drawBalance(foretold[0]!.events),
     besides: besidesTested(venue, first!, foretold[0]!.events),
   };
-}
-
-/** Sessions of each full-list event of the year in which at least two weighed. */
-function testedEvents(sessions: readonly ModelSession[], yearFrom: string): ModelSession[][] {
-  const recent = sessions.filter(({ event }) => event.day > yearFrom && event.listing === 'full');
-  return [...Map.groupBy(recent, ({ event }) => event.id).values()].filter(
-    (ofEvent) => ofEvent.filter(({ isCensored }) => !isCensored).length >= 2,
-  );
 }
 
 function temperatureForecaster(venue: RatedVenue, { start }: Pick<FirstLook, 'start'>): Forecaster {

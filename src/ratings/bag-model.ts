@@ -53,6 +53,20 @@ export function fitBag(
 /** Fewer bags than this without the part, or with it, tell nothing of its presence. */
 const MIN_PRESENCE = 20;
 
+/** Whether a part is missing often enough, and there often enough, that its presence is told apart from its weight. */
+export function isToldInTwo(sessions: readonly ModelSession[]): boolean {
+  const weighed = weighedSessions(sessions);
+  const missing = weighed.filter(({ isCensored }) => isCensored).length;
+  return Math.min(missing, weighed.length - missing) >= MIN_PRESENCE;
+}
+
+/** Of bags that were not weighed nothing is known of their parts. */
+function weighedSessions(sessions: readonly ModelSession[]): ModelSession[] {
+  return sessions.filter(
+    ({ session, isDnw }) => isDnw !== true && (session.status === 'weighed' || session.status === 'blank'),
+  );
+}
+
 /**
  * The model of whether there is any, from the bags that were weighed: bounds at zero, the scatter held at 1, since a yes or
  * no has no scale of its own. Of bags that were not weighed nothing is known of their parts. Null where the part is hardly
@@ -64,11 +78,8 @@ function fitPresence(
   { asked, season = MONTH_SEASON }: { readonly asked?: AskedTerms; readonly season?: Season },
   start: FitOptions['start'],
 ): PresenceModel | null {
-  const weighed = sessions.filter(
-    ({ session, isDnw }) => isDnw !== true && (session.status === 'weighed' || session.status === 'blank'),
-  );
-  const missing = weighed.filter(({ isCensored }) => isCensored).length;
-  if (Math.min(missing, weighed.length - missing) < MIN_PRESENCE) return null;
+  if (!isToldInTwo(sessions)) return null;
+  const weighed = weighedSessions(sessions);
   const model = ratingModel(venue, weighed, season, asked);
   const observations = {
     lower: Float64Array.from(weighed, ({ isCensored }) => (isCensored ? Number.NEGATIVE_INFINITY : 0)),

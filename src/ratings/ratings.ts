@@ -178,10 +178,25 @@ export interface Backtest {
     readonly stated: number;
     readonly happened: number;
   }[];
+  /** The same for each bag part: of what it weighs where there is some, if it is often missing. */
+  readonly parts: readonly PartBacktest[];
   /** Whether better anglers drew better pegs in the year under test: within events, as far as the years before knew both. */
   readonly balance?: { readonly sessions: number; readonly correlation: number; readonly z: number } | null;
   /** What the day or the bed reveals beside the peg, each as a term more, and whether it earns its place. */
   readonly besides: readonly BesideTest[];
+}
+
+/** How the weights of one bag part were foretold, all of the last year at once from the years before it. */
+export interface PartBacktest {
+  readonly part: BagId;
+  readonly events: number;
+  readonly sessions: number;
+  /** Bags without the part are left out, since whether there is any is told apart. */
+  readonly isWhereAny: boolean;
+  readonly rootMeanSquareError: number;
+  readonly rankAgreement: number;
+  readonly coverage80: number | null;
+  readonly calibration: Backtest['calibration'];
 }
 
 /** What a term beside the model would have made of the error of last year's forecasts; or why this log does not tell. */

@@ -94,6 +94,7 @@ describe('features by water temperature', () => {
     scores: [score('model', month), score('model by temperature', temperature)],
     calibration: [],
     besides: [],
+    parts: [],
   });
   const verdict = (ratings: Partial<Ratings>) =>
     featuresPage(atlasWith({ featureTemperatures, ...ratings }), 'total').temperatures?.verdict;

@@ -126,6 +126,7 @@ describe('the back-test', () => {
     ],
     calibration: [{ stated: 0.5, happened: 0.48 }],
     besides: [],
+    parts: [],
   });
 
   it('shows its scores with the error as a factor, and says where a guess states no interval', () => {

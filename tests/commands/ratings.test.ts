@@ -56,6 +56,7 @@ describe('ratings --json', () => {
       'sessions',
       'scores',
       'calibration',
+      'parts',
       'balance',
       'besides',
     ]);

@@ -1,0 +1,51 @@
+import type { Day } from '../domain/day.ts';
+import { isToldInTwo } from './bag-model.ts';
+import type { FirstLook } from './first-look.ts';
+import { calibrationOf, scoreForecasts } from './forecast-score.ts';
+import { modelForecaster } from './forecasters.ts';
+import type { RatedVenue } from './rated-venue.ts';
+import type { PartBacktest } from './ratings.ts';
+import { MONTH_SEASON } from './season.ts';
+import { sessionsInModel } from './sessions-in-model.ts';
+import { testedEvents } from './tested-events.ts';
+
+/** Fewer matches than this before the year under test, or in it, foretell nothing of a part worth scoring. */
+const MIN_EVENTS = 8;
+
+/**
+ * Foretells what each bag part weighs in the log's last year from the years before, all of it at once; a part that is often missing
+ * where there is some of it. None of a part that was weighed in too few matches of either.
+ */
+export function partBacktests(
+  venue: RatedVenue,
+  yearFrom: Day,
+  { lesson, asked, start }: Pick<FirstLook, 'lesson' | 'asked' | 'start'>,
+): PartBacktest[] {
+  return venue.settings.bagParts.flatMap(({ id: part }) => {
+    const { sessions: all } = sessionsInModel(venue, part, { dnw: lesson.mechanism ?? undefined });
+    const before = all.filter(({ event }) => event.day <= yearFrom);
+    const isWhereAny = isToldInTwo(before);
+    const counts = (isCensored: boolean) => !isWhereAny || !isCensored;
+    const past = before.filter(({ isCensored }) => counts(isCensored));
+    const events = testedEvents(
+      all.filter(({ isCensored }) => counts(isCensored)),
+      yearFrom,
+    );
+    const pastEvents = new Set(past.filter(({ isCensored }) => !isCensored).map(({ event }) => event.id));
+    if (pastEvents.size < MIN_EVENTS || events.length < MIN_EVENTS) return [];
+    const forecasts = modelForecaster(venue, () => MONTH_SEASON, { asked, start })(past, events.flat());
+    let next = 0;
+    const foretold = events.map((sessions) => ({ sessions, forecasts: sessions.map(() => forecasts[next++]!) }));
+    const { name: _, ...score } = scoreForecasts(part, foretold);
+    return [
+      {
+        part,
+        events: events.length,
+        sessions: events.flat().filter(({ isCensored }) => !isCensored).length,
+        isWhereAny,
+        ...score,
+        calibration: calibrationOf(foretold),
+      },
+    ];
+  });
+}
