@@ -1,8 +1,9 @@
-import { countWords } from '../domain/count-words.ts';
-import { type Day, formatDay } from '../domain/day.ts';
+import type { Day } from '../domain/day.ts';
 import { type GoneNumber, goneNumbers } from '../domain/gone-numbers.ts';
 import type { Water } from '../domain/map.ts';
 import type { Peg } from '../domain/peg.ts';
+import { dayWords } from '../words/day-words.ts';
+import { sayIn } from '../words/say.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
 import type { OutlineDrawing } from './drawing/outline.ts';
 import { mapFrame } from './map-frame.ts';
@@ -75,16 +76,21 @@ function homeWater(atlas: Atlas, id: string, gone: readonly GoneNumber[]): HomeW
   const pegs = atlas.pegsByWater.get(id) ?? [];
   const closed = closedCount(atlas, pegs);
   const standings = pegs.map((peg) => ({ peg, standing: standingOfPeg(atlas, peg) }));
-  const on = standings.some(({ standing }) => standing.dated !== undefined)
-    ? ` on ${formatDay(atlas.venue.settings.guideDay)}`
-    : '';
+  const { language, guideDay } = atlas.venue.settings;
+  const say = sayIn(language);
+  const isDated = standings.some(({ standing }) => standing.dated !== undefined);
   const { areaSquareMetres } = surveyOfWater(atlas, id);
   return {
     id,
     name: water.name,
     kind: water.kind,
     href: waterLink(id),
-    words: `${countWords(pegs.length, 'peg')}${closed === 0 ? '' : `, ${closed} closed${on}`}, ${(areaSquareMetres / 10_000).toFixed(2)} ha`,
+    words: say(closed === 0 ? 'home.water' : isDated ? 'home.waterClosedOn' : 'home.waterClosed', {
+      pegs: pegs.length,
+      closed,
+      day: dayWords(guideDay, say),
+      hectares: (areaSquareMetres / 10_000).toFixed(2),
+    }),
     shape: shapeOf(water),
     closures: closuresOf(standings),
     gone: gone.filter(({ water: of }) => of === id).map(({ number }) => ({ number, href: pegLink(id, number) })),
@@ -110,10 +116,17 @@ function shapeOf({ map }: Water): OutlineDrawing {
   return { width: frame.width, height: frame.height, rings };
 }
 
-function behindWords({ venue: { pegs, waters, events, sessions } }: Atlas): string {
+function behindWords({ venue: { settings, pegs, waters, events, sessions } }: Atlas): string {
+  const say = sayIn(settings.language);
   const days = events.map(({ day }) => day).sort();
   const [first, last] = [days[0], days.at(-1)];
-  const ground = `${countWords(pegs.length, 'peg')} on ${waters.length === 1 ? 'one water' : `${waters.length} waters`}`;
-  if (first === undefined || last === undefined) return `${ground}; no events are logged yet.`;
-  return `${ground}; ${countWords(sessions.length, 'session')} of ${countWords(events.length, 'event')}, ${formatDay(first)} to ${formatDay(last)}.`;
+  const ground = say('home.ground', { pegs: pegs.length, waters: waters.length });
+  if (first === undefined || last === undefined) return say('home.noEvents', { ground });
+  return say('home.log', {
+    ground,
+    sessions: sessions.length,
+    events: events.length,
+    first: dayWords(first, say),
+    last: dayWords(last, say),
+  });
 }

@@ -1,10 +1,12 @@
 import type { Language } from '../domain/language.ts';
 import cyFrame from './cy/frame.json' with { type: 'json' };
+import cyHome from './cy/home.json' with { type: 'json' };
 import cySheet from './cy/sheet.json' with { type: 'json' };
 import enFrame from './en/frame.json' with { type: 'json' };
+import enHome from './en/home.json' with { type: 'json' };
 import enSheet from './en/sheet.json' with { type: 'json' };
 
-const english = { ...enFrame, ...enSheet };
+const english = { ...enFrame, ...enHome, ...enSheet };
 
 /** What there is to say on an angler's pages. English has all of it. */
 export type WordKey = keyof typeof english;
@@ -23,5 +25,5 @@ export interface LanguageFile {
 
 export const LANGUAGES = {
   en: { name: 'English', tag: 'en-GB', reviewed: true, messages: english },
-  cy: { name: 'Cymraeg', tag: 'cy', reviewed: false, messages: { ...cyFrame, ...cySheet } },
+  cy: { name: 'Cymraeg', tag: 'cy', reviewed: false, messages: { ...cyFrame, ...cyHome, ...cySheet } },
 } as const satisfies Readonly<Record<Language, LanguageFile>>;
