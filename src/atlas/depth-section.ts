@@ -1,11 +1,12 @@
 import type { Units } from '../domain/bag.ts';
 import { floatSettings } from '../domain/float-settings.ts';
-import { formatLength, METRES_PER_FOOT, shortDepth } from '../domain/length.ts';
+import { formatLength, shortDepth } from '../domain/length.ts';
 import type { PegKey } from '../domain/peg.ts';
 import type { LineDepth, PegSurvey } from '../ground/survey.ts';
 import { dayWords } from '../words/day-words.ts';
 import { type Say, sayIn } from '../words/say.ts';
 import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
+import { depthMarks } from './depth-marks.ts';
 import { type DepthSection, depthProfile } from './drawing/depth-profile.ts';
 import { landStretches, unplumbedStretches } from './profile-stretches.ts';
 
@@ -113,9 +114,6 @@ function levelWords(metres: number, day: string, units: Units, say: Say): string
 
 function drawingOf(survey: PegSurvey, units: Units, levelMetres: number | null): DepthSection {
   const deepest = Math.max(...survey.profile.map(({ depthMetres }) => depthMetres ?? 0));
-  const step = units.length === 'm' ? 1 : 3 * METRES_PER_FOOT;
-  const wide = deepest > 4 * step ? 2 * step : step;
-  const marks = Array.from({ length: Math.floor(deepest / wide) }, (_, index) => (index + 1) * wide);
   return {
     levelMetres,
     bed: survey.profile,
@@ -127,10 +125,7 @@ function drawingOf(survey: PegSurvey, units: Units, levelMetres: number | null):
         distanceWords: distanceMetres < 0.95 ? distanceMetres.toFixed(1) : String(Math.round(distanceMetres)),
         depthWords: depthMetres === null ? '' : shortDepth(depthMetres, units),
       })),
-    depthMarks: marks.map((depthMetres) => ({
-      depthMetres,
-      words: units.length === 'm' ? `${Math.round(depthMetres)} m` : `${Math.round(depthMetres / METRES_PER_FOOT)} ft`,
-    })),
+    depthMarks: depthMarks(deepest, units),
     landWords: landStretches(survey).map(({ from, to, words }) => ({ distanceMetres: (from + to) / 2, words })),
   };
 }

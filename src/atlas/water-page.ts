@@ -14,6 +14,7 @@ import { type PegChoices, pegChoices } from './peg-choices.ts';
 import { type PegLine, pegLines } from './peg-line.ts';
 import { closedCount } from './peg-verdicts.ts';
 import { type PlaceFindingLine, placeFindingLines } from './place-finding-lines.ts';
+import { type UnrolledBank, unrolledBank } from './unrolled-bank.ts';
 import { waterHistoryFacts } from './water-history-words.ts';
 import { waterMap } from './water-map.ts';
 import { type WaterYear, waterYear } from './water-year.ts';
@@ -33,6 +34,7 @@ export interface WaterPage {
   readonly findings: readonly PlaceFindingLine[];
   readonly waysUnderLines: readonly WayUnderLine[];
   readonly map: MapDrawing;
+  readonly bank: UnrolledBank;
   readonly linesWords: string;
   readonly lengthUnit: Units['length'];
   readonly pegs: readonly PegLine[];
@@ -59,6 +61,7 @@ export function waterPage(atlas: Atlas, id: string): WaterPage {
     findings: placeFindingLines(atlas.venue, [water]),
     waysUnderLines: waysUnderLinesOfWater(atlas, id),
     map: waterMap(atlas, id),
+    bank: unrolledBank(atlas, id),
     linesWords: linesOfMapWords(atlas, id),
     lengthUnit: atlas.venue.settings.units.length,
     pegs: pegLines(atlas, id),

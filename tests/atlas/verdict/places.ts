@@ -23,6 +23,7 @@ import { roundMapSvg } from '../../../src/atlas/round-map.ts';
 import { roundSheet } from '../../../src/atlas/round-sheet.ts';
 import { safetyPage } from '../../../src/atlas/safety-page.ts';
 import { searchEntries } from '../../../src/atlas/search-entries.ts';
+import { unrolledBank } from '../../../src/atlas/unrolled-bank.ts';
 import { venueGeojson, waterGeojson } from '../../../src/atlas/venue-geojson.ts';
 import { waterMap } from '../../../src/atlas/water-map.ts';
 import { waterPage } from '../../../src/atlas/water-page.ts';
@@ -84,6 +85,7 @@ export function placesOf(atlas: Atlas, water: string) {
     search: searchEntries(atlas).filter(({ kind }) => kind !== 'gone'),
     byFeature: featurePegs(atlas),
     map: waterMap(atlas, water),
+    strips: unrolledBank(atlas, water).stretches.flatMap(({ tiles }) => tiles),
     maps: [mapSvg(waterMap(atlas, water)), roundMapSvg(atlas, water), ...match.maps.map(({ svg }) => svg)],
     sheets: new Map(pegs.map(({ peg }) => [peg, pegSheet(atlas, pegKey(water, peg))])),
     safety: safetyPage(atlas),
@@ -105,6 +107,27 @@ export function placesOf(atlas: Atlas, water: string) {
 }
 
 export type Places = ReturnType<typeof placesOf>;
+
+/** A peg's notch in the bank unrolled, and the drawing that holds it. */
+function notchOf({ strips }: Places, name: string): { readonly svg: string; readonly notch: string } {
+  for (const svg of strips) {
+    const notch = new RegExp(`<a class="b-peg[^>]*aria-label="Peg ${name}[",].*?</a>`).exec(svg)?.[0];
+    if (notch !== undefined) return { svg, notch };
+  }
+  throw new Error(`The bank unrolled has no peg ${name}.`);
+}
+
+function onStrip(places: Places, name: string): { readonly closed: boolean; readonly dated: string | undefined } {
+  const { notch } = notchOf(places, name);
+  const dated = /^[^>]*data-verdict="([^"]*)"/.exec(notch)?.[1]?.replaceAll('&quot;', '"').replaceAll('&amp;', '&');
+  return { closed: notch.startsWith('<a class="b-peg b-closed'), dated };
+}
+
+/** Whether a dot of worth stands over a peg's notch. */
+function isSoldOnStrip(places: Places, name: string): boolean {
+  const { svg, notch } = notchOf(places, name);
+  return svg.includes(`<circle cx="${/class="number" x="([^"]*)"/.exec(notch)![1]}"`);
+}
 
 /** Every place that shows how a peg stands, with what it shows on a day of reading. */
 function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): readonly Shown[] {
@@ -140,6 +163,7 @@ function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): read
       ),
     ),
     ['map', isShownClosed(places.map.pegs.find((mark) => mark.peg === name)!, onDay)],
+    ['bank unrolled', isShownClosed(onStrip(places, name), onDay)],
     ['sheet', isShownClosed(places.sheets.get(name)!.standing, onDay)],
     ...[...places.sheets].flatMap(([, { neighbours }]) => own('neighbour', neighbours)),
     [
@@ -176,6 +200,7 @@ function soldWhileClosed(places: Places, { peg: name }: Peg): readonly string[] 
   const beside = places.compared.find(({ peg, standing }) => peg === name && isClosedForEver(standing));
   return [
     ...(line !== undefined && line.order.worths !== null ? [`table sells peg ${name}`] : []),
+    ...(line !== undefined && isSoldOnStrip(places, name) ? [`bank unrolled sells peg ${name}`] : []),
     ...(beside !== undefined && beside.months.length > 0 ? [`side by side sells peg ${name}`] : []),
   ];
 }
