@@ -140,13 +140,13 @@ function dnwWords({ ratings }: Atlas): readonly string[] {
   const without = ratings.withoutDnw;
   if (without === null) return ['Everyone who fished weighed in, so nothing had to be assumed here.'];
   const lesson = dnwLessonWords(ratings.dnwLesson);
-  const residual = ratings.bags[0]?.model.sd.residual;
+  const { residualSd } = without;
   const change = `Without the ${sessionsWords(without.dnw)} that did not weigh, no fair or solid worth moves by more than ${without.largestChange.toFixed(2)} par.`;
-  if (residual === undefined || residual === 0) return [lesson, change];
+  if (residualSd.with === 0) return [lesson, change];
   return [
     lesson,
     change,
-    `What is left to chance goes from ${timesWords(residual)} to ${timesWords(without.residualSd)} of the expected bag, one way or the other.`,
+    `What is left to chance goes from ${timesWords(residualSd.with)} to ${timesWords(residualSd.without)} of the expected bag, one way or the other.`,
   ];
 }
 

@@ -19,6 +19,8 @@ export interface FirstLook {
   readonly lesson: DnwLesson;
   /** The total bag with nothing said of its DNWs; null where nobody failed to weigh. */
   readonly without: BagModel | null;
+  /** The same with them, fitted in the same way, so that what differs is what the DNWs do; null with the other. */
+  readonly with: BagModel | null;
   /** DNWs of the sessions that count. */
   readonly dnw: number;
   readonly asked: AskedTerms;
@@ -39,7 +41,7 @@ export function firstLook(venue: RatedVenue, from: FitStart | null = null): Firs
   const { sessions, noneBelowGrams } = sessionsInModel(venue, 'total');
   if (sessions.every(({ isCensored }) => isCensored)) {
     const lesson = { mechanism: null, why: 'nobody weighed a bag' };
-    return { lesson, without: null, dnw: 0, asked: {}, scores: null, start: null };
+    return { lesson, without: null, with: null, dnw: 0, asked: {}, scores: null, start: null };
   }
   const model = ratingModel(venue, sessions, MONTH_SEASON);
   const dnwRows = sessions.flatMap(({ isDnw }, row) => (isDnw === true ? [row] : []));
@@ -51,19 +53,12 @@ export function firstLook(venue: RatedVenue, from: FitStart | null = null): Firs
   const fit = fitRatings(latent, { variances: 'mode', tolerance: NEAR, ...(from === null ? {} : { start: from }) });
   const learned = dnwLesson(sessions, dnwRows, latent, fit);
   const scores = askedScores(venue, sessions, model, learned.latent, learned.fit);
+  const plain = { bag: 'total', noneBelowGrams, model, presence: null } as const;
+  const isAllWeighed = dnwRows.length === 0;
   return {
     lesson: learned.lesson,
-    without:
-      dnwRows.length === 0
-        ? null
-        : {
-            bag: 'total',
-            sessions: sessions.filter(({ isDnw }) => isDnw !== true),
-            noneBelowGrams,
-            model,
-            fit,
-            presence: null,
-          },
+    without: isAllWeighed ? null : { ...plain, sessions: sessions.filter(({ isDnw }) => isDnw !== true), fit },
+    with: isAllWeighed ? null : { ...plain, sessions, fit: fitWithDnws(model.latent, learned) },
     dnw: dnwRows.length,
     asked:
       scores === null ? {} : { pegYears: scores.pegYears > ASKED_ABOVE, waterYears: scores.waterYears > ASKED_ABOVE },
@@ -74,6 +69,12 @@ export function firstLook(venue: RatedVenue, from: FitStart | null = null): Firs
 
 /** The first fit only shows the way: a twentieth of the variances' own doubt is near enough. */
 const NEAR = 0.05;
+
+/** As the first fit, but with the DNWs: below what the log taught of them, else below the bound their event gives them. */
+function fitWithDnws(stated: LatentModel, { lesson, latent, fit }: ReturnType<typeof dnwLesson>): LatentFit {
+  const model = lesson.mechanism === null ? stated : latent;
+  return fitRatings(model, { variances: 'mode', tolerance: NEAR, start: startFrom(fit) });
+}
 
 function dnwLesson(
   sessions: readonly ModelSession[],

@@ -260,9 +260,9 @@ export interface Ratings {
   readonly besides: readonly BesideWorth[];
   readonly backtest: Backtest | null;
   readonly leftOut: readonly RatingsLeftOut[];
-  /** What the fit shows without the DNW rows: the largest change of any solid or fair worth, and the residual. */
+  /** What a plain fit shows with and without the DNW rows: the largest change of any solid or fair worth, and the residual. */
   readonly withoutDnw: {
-    readonly residualSd: number;
+    readonly residualSd: { readonly with: number; readonly without: number };
     readonly largestChange: number;
     readonly dnw: number;
   } | null;

@@ -30,7 +30,7 @@ describe('what went in and what was left out', () => {
           { why: 'peg chosen, not drawn', sessions: 7 },
           { why: 'absent', sessions: 1 },
         ],
-        withoutDnw: { residualSd: 0.58, largestChange: 0.123, dnw: 1 },
+        withoutDnw: { residualSd: { with: 0.6, without: 0.58 }, largestChange: 0.123, dnw: 1 },
         notes: ['Every peg of The Pit has a margin.'],
       },
     }),

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Choice } from '../../../src/content/intake/intake-choice.ts';
 import { type IntakePlan, planIntake } from '../../../src/content/intake/plan-intake.ts';
+import { recordBase } from '../../../src/content/round-file/record-version.ts';
 import type { RoundFile } from '../../../src/content/round-file/round-file.ts';
 import { exampleRound, FOLDER, findingAt, folderOf, PEG_1, PEG_2, VENUE } from './example-round.ts';
 
@@ -222,6 +223,17 @@ describe('where the record changed since the round’s guide', () => {
     expect(folderAfter(edited, plan(edited, round, 'take-round'))['pegs/pool/1.md']).toContain(
       'clearance: { clear-width: 3 m, measured-on: 2026-11-12, path-width: 1 m }',
     );
+  });
+
+  it('knows a hazard again whose place is a bare number in the record', () => {
+    const files = { ...FOLDER, 'pegs/pool/1.md': PEG_1.replace('place: second step', 'place: 12') };
+    const base = recordBase(files['pegs/pool/1.md']!);
+    const gone = { ...trip, place: '12', did: 'cleared', by: 'Bailiff' } as const;
+    const round = exampleRound({ pegs: [findingAt('1', { ...base, hazards: [gone] })] });
+    const after = folderAfter(files, plan(files, round))['pegs/pool/1.md']!;
+    expect(after).toContain('place: 12\n');
+    expect(after).toContain('cleared-on: 2026-11-12');
+    expect(after.match(/- kind: trip/g)).toHaveLength(1);
   });
 
   it('asks about a hazard that was seen and is cleared or gone in the folder', () => {
