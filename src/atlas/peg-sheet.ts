@@ -19,6 +19,7 @@ import { type PegNotes, pegNotes } from './peg-notes.ts';
 import { limitWords, pegSafety, type SafetyEntry } from './peg-safety.ts';
 import { type SessionCounts, sessionCounts } from './peg-sessions.ts';
 import { type SkyFigures, type SunMonth, skyFigures, sunMonths, type WindRow, windRows } from './peg-sky.ts';
+import { pegUnknowns, type Unknown } from './peg-unknowns.ts';
 import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { pegLink, siteLink } from './site-link.ts';
 import { changeLines, numberLines, type PastLine } from './stand-history.ts';
@@ -79,6 +80,8 @@ export interface PegSheet {
   readonly clock: string;
   readonly neighbours: readonly NeighbourView[];
   readonly sessions: SessionCounts;
+  /** What nobody knows here. */
+  readonly unknowns: readonly Unknown[];
   readonly emergency: PegEmergency;
 }
 
@@ -92,6 +95,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
   const say = sayIn(settings.language);
   const month = monthOf(settings.guideDay);
   const standing = standingOfPeg(atlas, peg);
+  const [safety, sessions] = [pegSafety(atlas, peg), sessionCounts(atlas, key)];
   const [depth, worths, bag, sun] = [
     depthSection(atlas, key),
     worthByMonth(atlas, key),
@@ -118,7 +122,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     numbers: numberLines(atlas, peg),
     changes: changeLines(atlas, peg),
     limits: limitWords(peg, settings),
-    safety: pegSafety(atlas, peg),
+    safety,
     linesWords: linesOfPegWords(atlas, peg),
     notices: noticesOfPeg(atlas.venue, peg.water, key),
     reach: survey.reach.map((target) => ({
@@ -143,7 +147,8 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     sky: skyFigures(peg, survey, surveyOfWater(atlas, peg.water).timeZone, units, windWorths(atlas.ratings)),
     clock: surveyOfWater(atlas, peg.water).timeZone === 'UTC' ? 'UTC' : say('sky.localTime'),
     neighbours: nearestOnce(survey.neighbours).flatMap((neighbour) => neighbourView(atlas, neighbour)),
-    sessions: sessionCounts(atlas, key),
+    sessions,
+    unknowns: pegUnknowns(atlas, peg, survey, sessions, safety),
     emergency: pegEmergency(peg, name, survey, atlas.venue),
   };
 }

@@ -73,12 +73,15 @@ function pegEntry(atlas: Atlas, peg: Peg): SearchEntry {
   const { settings } = atlas.venue;
   const { closed, dated } = standingOfPeg(atlas, peg);
   const features = peg.features.map((id) => settings.features.find((each) => each.id === id)?.name ?? id);
+  const reach = peg.reach
+    .map(({ what }) => what.replaceAll('-', ' '))
+    .filter((what) => !features.some((name) => name.toLowerCase() === what));
   const hazards = peg.hazards
     .filter(({ clearedOn }) => clearedOn === undefined)
     .map(({ kind, place }) => `${hazardKind(kind).name}: ${place}.`);
   const words = [
     peg.where ?? '',
-    [...features, ...peg.reach.map(({ what }) => what.replaceAll('-', ' '))].join(', '),
+    [...new Set([...features, ...reach])].join(', '),
     ...limitWords(peg, settings),
     ...hazards,
     ...peg.notes.map(({ heading, markdown }) => `${heading} ${markdownText(markdown)}`.trim()),
