@@ -40,11 +40,18 @@ export function pegUnknowns(
     ...when(peg.clearance?.clearWidthMetres === undefined, say('unknown.width')),
     ...when(walks.length === 0 || walks.every(({ stepFree }) => stepFree === null), say('unknown.steps')),
     ...when(survey.nearestThrowLine === null, say('unknown.throwLine')),
-    ...safety.flatMap(({ title, check }): readonly Unknown[] => {
-      if (check === null) return [];
-      if (check.dueOn === null) return [{ words: say('unknown.neverChecked', { what: title }), dueOn: null }];
-      return [{ words: say('unknown.overdue', { what: title }), dueOn: check.dueOn }];
-    }),
+    ...checksMissing(safety, say),
+  ];
+}
+
+/** What was never looked at, and, from the day the first check falls due, that the hazards may have changed. */
+function checksMissing(safety: readonly SafetyEntry[], say: Say): readonly Unknown[] {
+  const checks = safety.flatMap(({ title, check }) => (check === null ? [] : [{ title, dueOn: check.dueOn }]));
+  const never = checks.filter(({ dueOn }) => dueOn === null).map(({ title }) => title);
+  const first = checks.flatMap(({ dueOn }) => dueOn ?? []).sort()[0];
+  return [
+    ...(never.length === 0 ? [] : [{ words: say('unknown.neverChecked', { what: never.join('; ') }), dueOn: null }]),
+    ...(first === undefined ? [] : [{ words: say('unknown.overdue'), dueOn: first }]),
   ];
 }
 
