@@ -12,7 +12,7 @@ import type { SessionCounts } from './peg-sessions.ts';
 /** One thing that is not known at a peg. */
 export interface Unknown {
   readonly words: string;
-  /** Of a check that is only overdue from some day on: shown after that day alone. */
+  /** Of a check: it is not known from the day after. */
   readonly dueOn: Day | null;
 }
 

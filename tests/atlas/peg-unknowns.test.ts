@@ -61,7 +61,7 @@ describe('what is not known at a peg', () => {
     );
     expect(
       told({ safety: [{ ...entry, check: { checkedOn: '2026-11-01', dueOn: '2026-11-29', intervalDays: 28 } }] }),
-    ).toContain('Whether its hazards are as they were');
+    ).toContain('the hazards now');
   });
 
   it('tells what the record leaves out', () => {
