@@ -146,7 +146,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     wind: windRows(survey, units, say),
     sky: skyFigures(peg, survey, surveyOfWater(atlas, peg.water).timeZone, units, windWorths(atlas.ratings)),
     clock: surveyOfWater(atlas, peg.water).timeZone === 'UTC' ? 'UTC' : say('sky.localTime'),
-    neighbours: nearestOnce(survey.neighbours).flatMap((neighbour) => neighbourView(atlas, neighbour)),
+    neighbours: neighboursOf(atlas, survey),
     sessions,
     unknowns: pegUnknowns(atlas, peg, survey, sessions, safety),
     emergency: pegEmergency(peg, name, survey, atlas.venue),
@@ -160,6 +160,11 @@ function descriptionOf(peg: Peg, waterName: string, { closed: closure }: PegStan
 }
 
 /** On a water of two pegs each is the other's neighbour both ways round: the shorter way is told. */
+/** The next pegs along the bank, each once. */
+export function neighboursOf(atlas: Atlas, survey: PegSurvey): readonly NeighbourView[] {
+  return nearestOnce(survey.neighbours).flatMap((neighbour) => neighbourView(atlas, neighbour));
+}
+
 function nearestOnce(neighbours: readonly Neighbour[]): readonly Neighbour[] {
   const byGap = [...neighbours].sort((a, b) => a.gapMetres - b.gapMetres);
   return neighbours.filter((one) => byGap.find(({ peg }) => peg === one.peg) === one);

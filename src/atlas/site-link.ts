@@ -20,3 +20,8 @@ export function waterLink(water: string): string {
 export function pegLink(water: string, peg: string): string {
   return siteLink(`${encodeURIComponent(water)}/${encodeURIComponent(peg)}/`);
 }
+
+/** The page for who has drawn a peg of a water; with a peg, opened at it. */
+export function drawLink(water: string, peg?: string): string {
+  return `${siteLink(`draw/${encodeURIComponent(water)}/`)}${peg === undefined ? '' : `?peg=${encodeURIComponent(peg)}`}`;
+}

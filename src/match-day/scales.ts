@@ -19,7 +19,7 @@ export interface PegMoved {
 
 const MAX_NETS = 20;
 /** No net of a stillwater weighs more: 500 lb. */
-const MAX_NET_GRAMS = 226_796;
+export const MAX_NET_GRAMS = 226_796;
 
 /** Names of things noted. */
 export const ABOUT = {

@@ -4,6 +4,7 @@ import { bankRoundPage } from '../../../src/atlas/bank-round-page.ts';
 import { clearancePage } from '../../../src/atlas/clearance-page.ts';
 import { comparePage } from '../../../src/atlas/compare-page.ts';
 import { cutsDue } from '../../../src/atlas/cuts-due.ts';
+import { drawData, drawPage } from '../../../src/atlas/draw-page.ts';
 import { locatorSvg } from '../../../src/atlas/drawing/locator.ts';
 import { mapSvg } from '../../../src/atlas/drawing/map.ts';
 import { dueCalendar, dueList } from '../../../src/atlas/due-list.ts';
@@ -81,6 +82,8 @@ export function placesOf(atlas: Atlas, water: string) {
     home: homePage(atlas).waters.find(({ id }) => id === water)!,
     table: waterPage(atlas, water),
     compared: comparePage(atlas, water).pegs,
+    drawn: drawPage(atlas, water).pegs,
+    drawData: drawData(atlas, water),
     // A number that is on no post any more is found as just that, as it has a page that says so.
     search: searchEntries(atlas).filter(({ kind }) => kind !== 'gone'),
     byFeature: featurePegs(atlas),
@@ -153,6 +156,8 @@ function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): read
     ['home closures', inClosures(home.closures.map(({ pegs, standing }) => ({ names: pegs.split(', '), standing })))],
     ...own('table', places.table.pegs),
     ...own('side by side', places.compared),
+    ...own('drawn', places.drawn),
+    ...places.drawn.flatMap(({ neighbours }) => own('beside a drawn peg', neighbours)),
     ...places.search
       .filter(({ kind, peg }) => kind === 'peg' && peg?.water === waterName && peg.peg === name)
       .map(({ closed, dated }): Shown => ['search', isShownClosed({ closed: closed ?? null, dated }, onDay)]),
@@ -201,6 +206,9 @@ function soldWhileClosed(places: Places, { peg: name }: Peg): readonly string[] 
   return [
     ...(line !== undefined && line.order.worths !== null ? [`table sells peg ${name}`] : []),
     ...(line !== undefined && isSoldOnStrip(places, name) ? [`bank unrolled sells peg ${name}`] : []),
+    ...(line !== undefined && Object.keys(places.drawData.pegs[name]!.bags).length > 0
+      ? [`draw page sells peg ${name}`]
+      : []),
     ...(beside !== undefined && beside.months.length > 0 ? [`side by side sells peg ${name}`] : []),
   ];
 }

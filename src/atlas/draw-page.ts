@@ -1,0 +1,165 @@
+import { MONTHS, type Month, monthOf } from '../domain/day.ts';
+import { hoursFished } from '../domain/match.ts';
+import { type PegKey, pegKey } from '../domain/peg.ts';
+import { quantile } from '../ratings/quantile.ts';
+import type { Quartiles } from '../ratings/ratings.ts';
+import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
+import { matchLink } from './match-page.ts';
+import { limitWords } from './peg-safety.ts';
+import { type NeighbourView, neighboursOf } from './peg-sheet.ts';
+import { isClosedForEver, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
+import { pegLink } from './site-link.ts';
+
+/** Grams on a poor, a typical and a good day. */
+type Bag = readonly [low: number, middle: number, high: number];
+
+/** What the phone needs to tell a drawn peg's bag and pace, as plain data in the page. */
+export interface DrawData {
+  readonly water: string;
+  readonly name: string;
+  readonly venue: string;
+  readonly weightUnit: 'lb' | 'kg';
+  readonly parts: readonly { readonly id: string; readonly name: string }[];
+  readonly pegs: Readonly<Record<string, DrawPegData>>;
+  /** By month: weight to frame and to win, and the matches behind them. */
+  readonly framing: Readonly<Partial<Record<Month, { frame: number; win: number | null; matches: number }>>>;
+  /** By month: bags logged in matches, as percentiles in steps of five, and how many. Left out where there are few. */
+  readonly logged: Readonly<Partial<Record<Month, { bags: number; percentiles: readonly number[] }>>>;
+  readonly matches: readonly DrawMatch[];
+}
+
+/** A peg, by month its bag: the total, then each part in the order of the venue's. Empty months are not known. */
+export interface DrawPegData {
+  readonly limits: readonly string[];
+  readonly bags: Readonly<Partial<Record<Month, readonly Bag[]>>>;
+}
+
+/** A match of which the club has published the pegs. */
+export interface DrawMatch {
+  readonly id: string;
+  readonly name: string;
+  readonly day: string;
+  readonly href: string;
+  readonly allIn: string | null;
+  readonly hours: number | null;
+  readonly pegs: readonly string[];
+}
+
+/** A peg as the page names it without a script. */
+export interface DrawPeg {
+  readonly peg: string;
+  readonly href: string;
+  readonly standing: PegStanding;
+  readonly neighbours: readonly NeighbourView[];
+}
+
+export interface DrawPage {
+  readonly id: string;
+  readonly name: string;
+  readonly pegs: readonly DrawPeg[];
+  readonly matches: readonly DrawMatch[];
+  /** The data as text for a script element: nothing in it can end the element. */
+  readonly json: string;
+}
+
+/** Fewer bags than this say nothing of where one stands. */
+const FEW_BAGS = 10;
+const PERCENTILE_STEPS = 20;
+
+/** The page for the day of who has drawn a peg of a water. */
+export function drawPage(atlas: Atlas, id: string): DrawPage {
+  const data = drawData(atlas, id);
+  return {
+    id,
+    name: data.name,
+    pegs: (atlas.pegsByWater.get(id) ?? []).map((peg) => ({
+      peg: peg.peg,
+      href: pegLink(id, peg.peg),
+      standing: standingOfPeg(atlas, peg),
+      neighbours: neighboursOf(atlas, surveyOfPeg(atlas, pegKey(id, peg.peg))),
+    })),
+    matches: data.matches,
+    json: JSON.stringify(data).replaceAll('<', '\\u003c'),
+  };
+}
+
+/** Puts together what the phone needs. */
+export function drawData(atlas: Atlas, id: string): DrawData {
+  const { settings } = atlas.venue;
+  const pegs = atlas.pegsByWater.get(id) ?? [];
+  return {
+    water: id,
+    name: waterOf(atlas, id).name,
+    venue: settings.name,
+    weightUnit: settings.units.weight,
+    parts: settings.bagParts.map(({ id: part, name }) => ({ id: part, name })),
+    pegs: Object.fromEntries(
+      pegs.map((peg) => [
+        peg.peg,
+        {
+          limits: limitWords(peg, settings),
+          // A closed peg sells nothing.
+          bags: isClosedForEver(standingOfPeg(atlas, peg)) ? {} : bagsOf(atlas, pegKey(id, peg.peg)),
+        },
+      ]),
+    ),
+    framing: Object.fromEntries(
+      atlas.ratings.framing.flatMap(({ water, month, frameKg, winKg, events }) =>
+        water === id && frameKg !== null
+          ? [[month, { frame: grams(frameKg), win: winKg === null ? null : grams(winKg), matches: events }]]
+          : [],
+      ),
+    ),
+    logged: Object.fromEntries(MONTHS.flatMap((month) => loggedIn(atlas, id, month))),
+    matches: matchesOf(atlas, id),
+  };
+}
+
+function bagsOf(atlas: Atlas, key: PegKey): DrawPegData['bags'] {
+  const { bagParts } = atlas.venue.settings;
+  const bag = ({ lowKg, middleKg, highKg }: Quartiles): Bag => [grams(lowKg), grams(middleKg), grams(highKg)];
+  return Object.fromEntries(
+    (atlas.bagsByPeg.get(key) ?? []).map(({ month, total, parts }) => [
+      month,
+      [total, ...bagParts.flatMap(({ id }) => parts.find(({ part }) => part === id)?.bag ?? [])].map(bag),
+    ]),
+  );
+}
+
+/** Percentiles alone leave the phone: they show nobody's bag. Who did not weigh counts as nothing weighed. */
+function loggedIn(atlas: Atlas, water: string, month: Month): [Month, { bags: number; percentiles: number[] }][] {
+  const bags = (atlas.pegsByWater.get(water) ?? [])
+    .flatMap((peg) => atlas.sessionsByPeg.get(pegKey(water, peg.peg)) ?? [])
+    .filter(({ event, status }) => {
+      const of = atlas.eventsById.get(event);
+      const counts = status === 'weighed' || status === 'blank' || status === 'dnw';
+      return counts && of?.kind === 'match' && of.listing === 'full' && monthOf(of.day) === month;
+    })
+    .map(({ weightGrams = 0 }) => weightGrams);
+  if (bags.length < FEW_BAGS) return [];
+  const percentiles = Array.from({ length: PERCENTILE_STEPS + 1 }, (_, i) =>
+    Math.round(quantile(bags, i / PERCENTILE_STEPS)),
+  );
+  return [[month, { bags: bags.length, percentiles }]];
+}
+
+function matchesOf(atlas: Atlas, water: string): readonly DrawMatch[] {
+  return (atlas.venue.matches ?? [])
+    .filter(({ waters, plan, status }) => waters.includes(water) && plan.length > 0 && status === 'planned')
+    .map((match) => ({
+      id: match.id,
+      name: match.name,
+      day: match.day,
+      href: matchLink(match.id),
+      allIn: match.allIn ?? null,
+      hours: hoursFished(match),
+      pegs: match.plan
+        .flatMap(({ pegs }) => pegs)
+        .filter((key) => key.startsWith(`${water}/`))
+        .map((key) => key.slice(water.length + 1)),
+    }));
+}
+
+function grams(kilograms: number): number {
+  return Math.round(kilograms * 1000);
+}

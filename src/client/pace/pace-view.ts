@@ -1,0 +1,209 @@
+import type { DrawData } from '../../atlas/draw-page.ts';
+import { type Month, monthName, monthOf } from '../../domain/day.ts';
+import { nearestMoment, paceOf, shareBy } from '../../match-day/pace.ts';
+import { localDay } from '../local-day.ts';
+import { button, make } from '../match-day/make.ts';
+import { clockTime } from '../round/elements.ts';
+import { catchForm } from './catch-form.ts';
+import { MAX_HOURS, minuteOf, type Outing } from './outing.ts';
+import { durationWords, paceLines, targetGrams, targetWords, weight } from './pace-words.ts';
+import { targetForm } from './target-form.ts';
+
+/** What the page of a drawn peg is made from. */
+export interface PaceContext {
+  readonly data: DrawData;
+  /** The peg's line in the page: its link, and whether it is closed today. */
+  readonly row: HTMLElement;
+  readonly list: HTMLElement;
+  readonly outing: Outing;
+  readonly now: Date;
+  readonly isKept: boolean;
+  /** Keeps what was noted and draws anew; null begins afresh. */
+  readonly change: (next: Outing | null) => void;
+}
+
+/** The month of the match: that of its all in, else today's. */
+export function monthOfOuting({ start }: Outing, now: Date): Month {
+  return monthOf(localDay(start === null ? now : new Date(start)));
+}
+
+/** The drawn peg: how it stands, its neighbours, the bag by the hour, and the pace. */
+export function paceView(context: PaceContext): HTMLElement {
+  const { data, row, outing, isKept } = context;
+  const isClosed = row.classList.contains('shut') || row.querySelector('.closed-now') !== null;
+  return make(
+    'div',
+    {},
+    pegHead(context),
+    neighbours(context),
+    ...(isClosed
+      ? [make('p', { className: 'notice' }, 'Do not fish it, whatever was drawn: ask the organiser for another peg.')]
+      : [
+          ...(isKept
+            ? []
+            : [
+                make(
+                  'p',
+                  { className: 'notice', role: 'alert' },
+                  'This phone keeps nothing for this page (storage is full or switched off): what you note is lost when the page closes.',
+                ),
+              ]),
+          bagByHour(context),
+          make('h2', { id: 'pace' }, 'Pace'),
+          timesForm(context),
+          targetForm(context),
+          paceStatus(data, outing, context.now),
+          catchForm(context),
+        ]),
+  );
+}
+
+function pegHead({ data, row, outing }: PaceContext): HTMLElement {
+  const link = row.querySelector('a')!;
+  const limits = data.pegs[outing.peg]?.limits ?? [];
+  const closed = [...row.querySelectorAll<HTMLElement>('.closed-words:not([hidden]), .closed-word')];
+  return make(
+    'div',
+    {},
+    make('h2', { className: 'drawn-head' }, `Peg ${outing.peg}`),
+    ...(closed.length === 0 ? [] : [make('p', {}, make('b', {}, closed[0]!.textContent.trim()))]),
+    ...(limits.length === 0 ? [] : [make('p', {}, make('b', {}, `Fished within a limit: ${limits.join(', ')}.`))]),
+    make('p', {}, make('a', { href: link.href, className: 'wide-button' }, 'Its hazards, depth and notes')),
+  );
+}
+
+/** Who may sit beside: the next pegs along the bank, closed ones named as such, and whether the match has them in. */
+function neighbours({ data, row, list, outing }: PaceContext): HTMLElement {
+  const match = data.matches.find(({ id }) => id === outing.match);
+  const beside = (row.querySelector<HTMLElement>('[data-beside]')?.dataset.beside ?? '')
+    .split(';')
+    .filter((text) => text !== '')
+    .map((text) => {
+      const [side = '', peg = '', gap = ''] = text.split('|');
+      const other = [...list.querySelectorAll<HTMLElement>('[data-peg]')].find(({ dataset }) => dataset.peg === peg);
+      const isShut = other?.classList.contains('shut') === true || other?.querySelector('.closed-now') != null;
+      const state = isShut
+        ? ', closed'
+        : match === undefined
+          ? ''
+          : match.pegs.includes(peg)
+            ? ', in the match'
+            : ', not in the match';
+      return `${side}: peg ${peg}, ${gap}${state}`;
+    });
+  return make('p', { className: 'soft' }, beside.length === 0 ? '' : `On your ${beside.join('; on your ')}.`);
+}
+
+/** The bag by the hours of the match: poor, typical and good day, and each part on a typical day. */
+function bagByHour({ data, outing, now }: PaceContext): HTMLElement {
+  const month = monthOfOuting(outing, now);
+  const bags = data.pegs[outing.peg]?.bags[month];
+  if (bags === undefined) {
+    return make('p', {}, `The log gives no bag for this peg in ${monthName(month)}.`);
+  }
+  const [total, ...parts] = bags;
+  const hours = Array.from({ length: Math.ceil(outing.hours) }, (_, i) => Math.min(i + 1, outing.hours));
+  const at = (grams: number, hour: number) => weight(grams * shareBy(hour * 60, outing.hours * 60), data);
+  const head = ['after', 'poor day', 'typical', 'good day', ...parts.map((_, i) => data.parts[i]?.name ?? '')];
+  return make(
+    'section',
+    { className: 'wide', ariaLabel: 'The bag by the hour', tabIndex: 0 },
+    make(
+      'table',
+      { className: 'bag-by-hour' },
+      make(
+        'caption',
+        {},
+        `What a bag here comes to in ${monthName(month)}, spread evenly over ${outing.hours} hours: nobody has logged here when the fish came.`,
+      ),
+      make('thead', {}, make('tr', {}, ...head.map((name) => make('th', { scope: 'col' }, name)))),
+      make(
+        'tbody',
+        {},
+        ...hours.map((hour) =>
+          make(
+            'tr',
+            {},
+            make('th', { scope: 'row' }, durationWords(hour * 60).replace(' 00 min', '')),
+            ...total!.map((grams) => make('td', {}, at(grams, hour))),
+            ...parts.map(([, middle]) => make('td', {}, at(middle, hour))),
+          ),
+        ),
+      ),
+    ),
+    make('p', { className: 'soft' }, 'Each column stands alone: parts of a typical day do not add up to its total.'),
+  );
+}
+
+/** What the clock and the bag say; drawn anew as time goes on. */
+export function paceStatus(data: DrawData, outing: Outing, now: Date): HTMLElement {
+  const month = monthOfOuting(outing, now);
+  const minute = minuteOf(outing, now);
+  const aim = targetGrams(outing.target, data, month);
+  const status = make('div', { className: 'pace-status', role: 'status' });
+  status.dataset.paceStatus = '';
+  const caught = outing.caught.reduce((sum, { grams }) => sum + grams, 0);
+  const byPart = data.parts
+    .map(({ id, name }) => [name, sumOf(outing, id)] as const)
+    .filter(([, grams]) => grams > 0)
+    .map(([name, grams]) => `${name.toLowerCase()} ${weight(grams, data)}`);
+  status.append(
+    make('p', { className: 'pace-bag' }, make('b', {}, caught === 0 ? 'Nothing yet' : weight(caught, data))),
+    make('p', { className: 'soft' }, byPart.join(', ')),
+    make('p', {}, `Aim: ${targetWords(outing.target, data, month)}.`),
+  );
+  if (minute === null) {
+    status.append(make('p', {}, 'Say when the all in is, and the pace is told from there.'));
+    return status;
+  }
+  const pace = paceOf(outing.caught, minute, outing.hours * 60, aim);
+  status.append(...paceLines(pace, aim, data, month).map((line) => make('p', {}, line)));
+  return status;
+}
+
+function sumOf({ caught }: Outing, part: string): number {
+  return caught.filter((each) => each.part === part).reduce((sum, { grams }) => sum + grams, 0);
+}
+
+/** All in and hours. A start before midnight is told as yesterday's. */
+function timesForm({ data, outing, now, change }: PaceContext): HTMLElement {
+  const known = data.matches.find(({ id }) => id === outing.match)?.allIn ?? '';
+  const time = make('input', {
+    type: 'time',
+    name: 'all-in',
+    value: outing.start === null ? known : clockTime(new Date(outing.start)),
+  });
+  const hours = make('input', {
+    inputMode: 'decimal',
+    name: 'hours',
+    value: String(outing.hours),
+    autocomplete: 'off',
+  });
+  const why = make('p', { className: 'why', role: 'alert', id: 'times-why' });
+  for (const input of [time, hours]) input.setAttribute('aria-describedby', why.id);
+  const form = make(
+    'form',
+    { className: 'times-form', noValidate: true },
+    make('label', { className: 'key' }, time, 'all in'),
+    make('label', { className: 'key' }, hours, 'hours'),
+    make('button', { type: 'submit', className: 'wide-button' }, outing.start === null ? 'Set' : 'Change'),
+    why,
+  );
+  if (outing.start !== null && localDay(new Date(outing.start)) !== localDay(now)) {
+    form.append(make('p', { className: 'soft' }, `All in was on ${localDay(new Date(outing.start))}.`));
+  }
+  form.addEventListener('submit', (event) => {
+    event.preventDefault();
+    const start = nearestMoment(time.value, new Date());
+    const length = Number(hours.value.trim().replace(',', '.'));
+    const isLength = length >= 0.5 && length <= MAX_HOURS;
+    why.textContent =
+      start === null ? 'A time such as 10:00.' : isLength ? '' : `Hours from half an hour to ${MAX_HOURS}.`;
+    time.setAttribute('aria-invalid', String(start === null));
+    hours.setAttribute('aria-invalid', String(!isLength));
+    if (start !== null && isLength) change({ ...outing, start: start.toISOString(), hours: length });
+  });
+  const isOld = outing.start !== null && now.getTime() - Date.parse(outing.start) > 20 * 3_600_000;
+  if (isOld) form.append(button('Begin a new match here: what is noted goes', () => change(null)));
+  return form;
+}
