@@ -1,12 +1,27 @@
 import { availableParallelism } from 'node:os';
 import { join, sep } from 'node:path';
 import { Worker } from 'node:worker_threads';
+import type { KeptWork } from '../ratings/kept-work.ts';
 import { beginRatings, finishRatings, type RateOptions, rateVenue } from '../ratings/rate-venue.ts';
 import type { RatedVenue } from '../ratings/rated-venue.ts';
 import { doTask, ratingTasks, type TaskResult } from '../ratings/rating-tasks.ts';
 import type { Ratings } from '../ratings/ratings.ts';
 import { projectRoot } from './project-root.ts';
 import { claimTask, type ThreadMessage, type ThreadWork } from './shared-tasks.ts';
+import { workKeeper } from './work-keeper.ts';
+
+interface ThreadOptions extends Omit<RateOptions, 'keeper'> {
+  /** What an earlier run of this very code kept, whatever its log. */
+  readonly work?: KeptWork;
+  /** Given what this run has to keep. */
+  readonly keepWork?: (work: KeptWork) => void;
+}
+
+/** What the second thread brought home. */
+interface Brought {
+  readonly results: ReadonlyMap<number, TaskResult>;
+  readonly work: KeptWork;
+}
 
 /** A log with fewer sessions is rated before a thread has started. */
 const WORTH_A_THREAD = 1500;
@@ -19,23 +34,31 @@ const TWICE_IN_MEMORY = 20_000;
  */
 export async function rateInThreads(
   venue: RatedVenue,
-  options: RateOptions,
+  { work: before = {}, keepWork, ...given }: ThreadOptions,
   threads = threadsFor(venue),
   code = threadCode(projectRoot()),
 ): Promise<Ratings> {
-  if (threads < 2) return rateVenue(venue, options);
+  const keeper = workKeeper(before);
+  const options: RateOptions = { ...given, keeper };
+  if (threads < 2) {
+    const ratings = rateVenue(venue, options);
+    keepWork?.(keeper.kept());
+    return ratings;
+  }
   const helper = startHelper(code);
   try {
     const begun = beginRatings(venue, options);
     const tasks = ratingTasks(venue);
     const claims = new Int32Array(new SharedArrayBuffer(4 * tasks.length));
-    const brought = helper.help({ ground: begun.ground, tasks, claims });
+    const brought = helper.help({ ground: begun.ground, tasks, claims, work: before });
     const results: (TaskResult | undefined)[] = [];
     tasks.forEach((task, i) => {
-      if (claimTask(claims, i)) results[i] = doTask(begun.ground, task, options.progress);
+      if (claimTask(claims, i)) results[i] = doTask(begun.ground, task, options.progress, keeper);
     });
-    for (const [i, result] of await brought) results[i] = result;
-    const all = tasks.map((task, i) => results[i] ?? doTask(begun.ground, task, options.progress));
+    const { results: ofHelper, work } = await brought;
+    for (const [i, result] of ofHelper) results[i] = result;
+    const all = tasks.map((task, i) => results[i] ?? doTask(begun.ground, task, options.progress, keeper));
+    keepWork?.({ ...work, ...keeper.kept() });
     return finishRatings(venue, begun, all, options);
   } finally {
     await helper.stop();
@@ -57,20 +80,25 @@ function threadCode(root: string): string {
 /** Started before there is work, so that its code is loaded by then. One that fails brings nothing. */
 function startHelper(code: string) {
   const worker = new Worker(code);
-  const brought = new Map<number, TaskResult>();
+  const results = new Map<number, TaskResult>();
+  let kept: KeptWork = {};
   const isDone = new Promise<void>((resolve) => {
     worker.on('message', (message: ThreadMessage) => {
-      if (message.result === null) resolve();
-      else brought.set(message.task, message.result);
+      if (message.result !== null) {
+        results.set(message.task, message.result);
+        return;
+      }
+      kept = message.work;
+      resolve();
     });
     worker.on('error', () => resolve());
     worker.on('exit', () => resolve());
   });
   return {
-    help: async (work: ThreadWork): Promise<ReadonlyMap<number, TaskResult>> => {
+    help: async (work: ThreadWork): Promise<Brought> => {
       worker.postMessage(work);
       await isDone;
-      return brought;
+      return { results, work: kept };
     },
     stop: () => worker.terminate(),
   };

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { KeptWork } from '../ratings/kept-work.ts';
 import { type RatedVenue, ratedVenue } from '../ratings/rated-venue.ts';
 import type { Ratings } from '../ratings/ratings.ts';
 import { cacheFolder } from './cache-folder.ts';
@@ -26,62 +27,79 @@ export interface LoadRatingsOptions {
  */
 export async function loadRatings(venue: RatedVenue, options: LoadRatingsOptions = {}): Promise<Ratings> {
   const folder = options.folder ?? cacheFolder();
-  const prefix = `ratings-${digestOf(JSON.stringify(venueName(venue))).slice(0, 12)}-`;
+  const prefix = `ratings-${nameDigest(venue)}-`;
   const file = join(folder, `${prefix}${await keyOf(venue)}.json`);
-  const kept = await readKept(file);
-  if (kept !== null) return kept;
+  const known = await readKept<Ratings>(file);
+  if (known !== null) return known;
   const earlier = await lastOf(folder, prefix);
+  const workFile = join(folder, `work-${nameDigest(venue)}.json`);
+  const code = await codeOfRatings();
+  const work = await readKept<CodedWork>(workFile);
+  let kept: KeptWork = {};
   const ratings = await rateInThreads(venue, {
     seed: SEED,
     ...(earlier === null ? {} : { earlier: earlier.fits }),
+    ...(work?.code === code ? { work: work.work } : {}),
+    keepWork: (all) => {
+      kept = all;
+    },
     ...(options.progress === undefined ? {} : { progress: options.progress }),
   });
+  if (Object.keys(kept).length > 0) await keep(folder, workFile, { code, work: kept });
   await keep(folder, file, ratings);
   return ratings;
 }
 
 /** The ratings of exactly this log where they were fitted before; null where they were not. Never fits. */
 export async function keptRatings(venue: RatedVenue, folder: string = cacheFolder()): Promise<Ratings | null> {
-  return readKept(
-    join(folder, `ratings-${digestOf(JSON.stringify(venueName(venue))).slice(0, 12)}-${await keyOf(venue)}.json`),
-  );
+  return readKept<Ratings>(join(folder, `ratings-${nameDigest(venue)}-${await keyOf(venue)}.json`));
 }
 
-/** What stays of a venue while its log grows. */
-function venueName({ settings, waters }: RatedVenue): readonly unknown[] {
-  return [settings.bagParts.map(({ id }) => id), waters.map(({ id }) => id)];
+/** What the last run of a venue kept of its work, for runs of the same code. */
+interface CodedWork {
+  readonly code: string;
+  readonly work: KeptWork;
+}
+
+/** Of what stays of a venue while its log grows. */
+function nameDigest({ settings, waters }: RatedVenue): string {
+  const stays = [settings.bagParts.map(({ id }) => id), waters.map(({ id }) => id)];
+  return digestOf(JSON.stringify(stays)).slice(0, 12);
+}
+
+function codeOfRatings(): Promise<string> {
+  return codeDigest(projectRoot(), 'src/ratings/rate-venue.ts');
 }
 
 /** A digest of everything a fit depends on: the content it reads, the seed, the code, its libraries and Node. */
 async function keyOf(venue: RatedVenue): Promise<string> {
-  const code = await codeDigest(projectRoot(), 'src/ratings/rate-venue.ts');
-  return digestOf(JSON.stringify([SEED, code, ratedVenue(venue)])).slice(0, 32);
+  return digestOf(JSON.stringify([SEED, await codeOfRatings(), ratedVenue(venue)])).slice(0, 32);
 }
 
 /** The newest ratings kept of a venue, whatever its log was then. */
 async function lastOf(folder: string, prefix: string): Promise<Ratings | null> {
   for (const name of await newestFirst(folder)) {
     if (!name.startsWith(prefix)) continue;
-    const kept = await readKept(join(folder, name));
+    const kept = await readKept<Ratings>(join(folder, name));
     if (kept !== null && Array.isArray(kept.fits)) return kept;
   }
   return null;
 }
 
-async function readKept(file: string): Promise<Ratings | null> {
+async function readKept<Content>(file: string): Promise<Content | null> {
   try {
     const text = await readFile(file, 'utf8');
     const end = text.indexOf('\n');
     const json = text.slice(end + 1);
-    return end > 0 && text.slice(0, end) === digestOf(json) ? (JSON.parse(json) as Ratings) : null;
+    return end > 0 && text.slice(0, end) === digestOf(json) ? (JSON.parse(json) as Content) : null;
   } catch {
     return null;
   }
 }
 
 /** Written beside its place and then moved there, so that no reader ever meets half a file. */
-async function keep(folder: string, file: string, ratings: Ratings): Promise<void> {
-  const json = JSON.stringify(ratings);
+async function keep(folder: string, file: string, content: Ratings | CodedWork): Promise<void> {
+  const json = JSON.stringify(content);
   const unfinished = `${file}.${process.pid}`;
   try {
     await mkdir(folder, { recursive: true });
@@ -95,14 +113,14 @@ async function keep(folder: string, file: string, ratings: Ratings): Promise<voi
 }
 
 async function dropOld(folder: string): Promise<void> {
-  const old = (await newestFirst(folder)).slice(KEPT);
+  const old = [...(await newestFirst(folder)).slice(KEPT), ...(await newestFirst(folder, 'work')).slice(KEPT)];
   await Promise.all(old.map((name) => rm(join(folder, name), { force: true })));
 }
 
 /** Names of the kept files; none where the folder cannot be read. */
-async function newestFirst(folder: string): Promise<string[]> {
+async function newestFirst(folder: string, kind: 'ratings' | 'work' = 'ratings'): Promise<string[]> {
   try {
-    const files = (await readdir(folder)).filter((name) => /^ratings-[0-9a-f-]+\.json$/.test(name));
+    const files = (await readdir(folder)).filter((name) => new RegExp(`^${kind}-[0-9a-f-]+\\.json$`).test(name));
     const dated = await Promise.all(
       files.map(async (name) => ({ name, time: (await stat(join(folder, name))).mtimeMs })),
     );

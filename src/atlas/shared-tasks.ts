@@ -1,3 +1,4 @@
+import type { KeptWork } from '../ratings/kept-work.ts';
 import type { RatingTask, TaskGround, TaskResult } from '../ratings/rating-tasks.ts';
 
 /** What a second thread is told once. */
@@ -6,10 +7,14 @@ export interface ThreadWork {
   readonly tasks: readonly RatingTask[];
   /** One number a task in memory that both threads see: 1 once somebody has taken it. */
   readonly claims: Int32Array;
+  /** What an earlier run kept. */
+  readonly work: KeptWork;
 }
 
-/** What it answers: one task's result, or null when there is nothing left to take. */
-export type ThreadMessage = { readonly task: number; readonly result: TaskResult } | { readonly result: null };
+/** What it answers: one task's result, or, when there is nothing left to take, what is to be kept of its work. */
+export type ThreadMessage =
+  | { readonly task: number; readonly result: TaskResult }
+  | { readonly result: null; readonly work: KeptWork };
 
 /** True for the one thread that takes the task. */
 export function claimTask(claims: Int32Array, task: number): boolean {

@@ -1,10 +1,18 @@
-import { addDays, type Day } from '../domain/day.ts';
+import { addDays, type Day, yearOf } from '../domain/day.ts';
 import { besidesTested } from './beside/besides-tested.ts';
 import { drawBalance } from './draw-balance.ts';
 import { type FirstLook, firstLook } from './first-look.ts';
 import type { FitListener, FitStart } from './fit-report.ts';
 import { calibrationOf, type ForecastEvent, scoreForecasts } from './forecast-score.ts';
-import { type FittedPast, type Forecaster, flatGuess, modelForecaster, rawPegAverage } from './forecasters.ts';
+import {
+  type FittedPast,
+  type Forecaster,
+  type ForecasterMemory,
+  flatGuess,
+  modelForecaster,
+  rawPegAverage,
+} from './forecasters.ts';
+import { NOTHING_KEPT, type WorkKeeper } from './kept-work.ts';
 import { partBacktests } from './part-backtest.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { Backtest } from './ratings.ts';
@@ -12,30 +20,36 @@ import { MONTH_SEASON, temperatureSeason } from './season.ts';
 import { type ModelSession, sessionsInModel } from './sessions-in-model.ts';
 import { testedEvents } from './tested-events.ts';
 
-const YEAR_DAYS = 365;
 /** Fewer matches than this before the year under test foretell nothing worth scoring. */
 const MIN_PAST_EVENTS = 8;
 
+interface BacktestOptions extends FitListener {
+  /** Where the search for the deviations begins: where it ends is not of it. */
+  readonly start?: FitStart | null;
+  /** Spares the months whose past was the same in an earlier run. */
+  readonly keeper?: WorkKeeper;
+}
+
 /**
- * Foretells each match of the log's last year from earlier ones only, a month at a time from what came before it, and
+ * Foretells each match of the log's last twelve calendar months, the one it ends in among them, from earlier ones only, a month at
+ * a time from what came before it: a match more in that month leaves all that was learned of the months before as it was. It
  * scores the model beside saying nothing and beside plain peg averages. Only matches that list every weight are tested.
  * Where at least half of them log the water's temperature, the model by temperature is tested too, and then all are
  * tested on those matches alone, so that the scores compare. Null where the log is too short. Who does not weigh, and which
  * further terms the model holds, is learned from the years before as well.
- * @param start Where the search for the deviations begins: where it ends is not of it.
  */
 export function backtest(
   venue: RatedVenue,
-  { progress, report, start = null }: FitListener & { readonly start?: FitStart | null } = {},
+  { progress, report, start = null, keeper = NOTHING_KEPT }: BacktestOptions = {},
 ): Backtest | null {
   const lastDay = sessionsInModel(venue, 'total').sessions.at(-1)?.event.day;
   if (lastDay === undefined) return null;
-  const yearFrom = addDays(lastDay, -YEAR_DAYS);
+  const yearFrom = dayBeforeYear(lastDay);
   const before = venueBefore(venue, yearFrom);
   if (new Set(sessionsInModel(before, 'total').sessions.map(({ event }) => event.id)).size < MIN_PAST_EVENTS)
     return null;
   progress?.('back-test: what the years before it taught');
-  const look = firstLook(before, start);
+  const look = keeper.of(['first look', JSON.stringify(before)], () => lookOf(before, start));
   const { sessions } = sessionsInModel(venue, 'total', { dnw: look.lesson.mechanism ?? undefined });
   const tested = testedEvents(sessions, yearFrom);
   const withTemperature = tested.filter(([first]) => first!.event.conditions.waterDegreesC !== undefined);
@@ -43,7 +57,13 @@ export function backtest(
     withTemperature.length * 2 >= tested.length && isTemperatureKnownBefore(sessions, withTemperature);
   const events = isTemperatureTested ? withTemperature : tested;
   if (events.length === 0) return null;
-  let first: FittedPast | null = null;
+  let first: (() => FittedPast) | null = null;
+  const { settings, waters, pegs, retired } = venue;
+  const memory: ForecasterMemory = {
+    keeper,
+    guide: JSON.stringify({ settings, waters, pegs, retired }),
+    digestOfPast: keeper.beginnings(sessions),
+  };
   const forecasters: [string, Forecaster][] = [
     [
       'model',
@@ -51,14 +71,15 @@ export function backtest(
         asked: look.asked,
         start: look.start,
         isBeside: true,
-        told: (fitted) => {
-          first ??= fitted;
-          report?.('back-test', fitted.fit);
+        memory,
+        told: (past, learned) => {
+          first = past;
+          report?.('back-test', learned);
         },
       }),
     ],
     ...(isTemperatureTested
-      ? [['model by temperature', temperatureForecaster(venue, look)] as [string, Forecaster]]
+      ? [['model by temperature', temperatureForecaster(venue, look, memory)] as [string, Forecaster]]
       : []),
     ['flat guess', flatGuess],
     ['raw peg average', rawPegAverage],
@@ -75,13 +96,30 @@ export function backtest(
     calibration: calibrationOf(foretold[0]!.events),
     parts: partBacktests(venue, yearFrom, look),
     balance: drawBalance(foretold[0]!.events),
-    besides: besidesTested(venue, first!, foretold[0]!.events),
+    besides: besidesTested(venue, first!(), foretold[0]!.events),
   };
 }
 
-function temperatureForecaster(venue: RatedVenue, { start }: Pick<FirstLook, 'start'>): Forecaster {
+function temperatureForecaster(
+  venue: RatedVenue,
+  { start }: Pick<FirstLook, 'start'>,
+  memory: ForecasterMemory,
+): Forecaster {
   const seasonOf = (past: readonly ModelSession[]) => temperatureSeason(past.map(({ event }) => event))!;
-  return modelForecaster(venue, seasonOf, { start });
+  return modelForecaster(venue, seasonOf, { start, memory: { ...memory, guide: `by temperature ${memory.guide}` } });
+}
+
+/** The last day before the twelve calendar months that end with a day's own. */
+function dayBeforeYear(last: Day): Day {
+  const year = yearOf(last) - 1;
+  const firstOfMonth = `${String(year).padStart(4, '0')}${last.slice(4, 7)}-01`;
+  return addDays(`${addDays(firstOfMonth, 31).slice(0, 7)}-01`, -1);
+}
+
+/** What the back-test needs of a first look, as plain data. */
+function lookOf(venue: RatedVenue, from: FitStart | null): Pick<FirstLook, 'lesson' | 'asked' | 'start'> {
+  const { lesson, asked, start } = firstLook(venue, from);
+  return { lesson, asked, start };
 }
 
 /** The venue as it was known on a day: its log up to then. */

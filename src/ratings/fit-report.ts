@@ -16,8 +16,11 @@ export interface FitReport {
 /** Told what is being worked on, and how each fit ended. */
 export interface FitListener {
   readonly progress?: ((what: string) => void) | undefined;
-  readonly report?: ((of: string, fit: LatentFit) => void) | undefined;
+  readonly report?: ((of: string, fit: FitEnd) => void) | undefined;
 }
+
+/** How a fit ended. */
+export type FitEnd = Pick<LatentFit, 'stopped' | 'iterations' | 'sd' | 'residualSd'>;
 
 const SETTLED: ReadonlySet<StopReason> = new Set(['converged', 'boundary', 'held', 'no data']);
 
@@ -26,9 +29,8 @@ export function isSettled({ stopped }: Pick<LatentFit, 'stopped'>): boolean {
   return SETTLED.has(stopped);
 }
 
-export function fitReport(of: string, fit: LatentFit): FitReport {
-  const { stopped, iterations, sd, residualSd } = fit;
-  return { of, stopped, steps: iterations, isSettled: isSettled(fit), start: { sd, residualSd } };
+export function fitReport(of: string, { stopped, iterations, sd, residualSd }: FitEnd): FitReport {
+  return { of, stopped, steps: iterations, isSettled: isSettled({ stopped }), start: { sd, residualSd } };
 }
 
 /** What a reader must know of fits that did not settle; nothing where all did. */

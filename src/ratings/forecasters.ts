@@ -2,8 +2,9 @@ import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { FitOptions, LatentFit } from './engine/latent-model.ts';
 import { eventRatios } from './event-ratios.ts';
 import { fitRatings, goOnFrom } from './fit-ratings.ts';
-import type { FitStart } from './fit-report.ts';
+import type { FitEnd, FitStart } from './fit-report.ts';
 import type { Forecast } from './forecast-score.ts';
+import type { WorkKeeper } from './kept-work.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, anglerColumns, type RatingModel, ratingModel, TERM } from './rating-model.ts';
 import type { Season } from './season.ts';
@@ -32,13 +33,23 @@ export const rawPegAverage: Forecaster = (past, future) => {
 /** Of the variances' own doubt: nearer moves no score by a thousandth. */
 const NEAR = 0.01;
 
+/** What spares a forecaster the pasts that an earlier run has seen. */
+export interface ForecasterMemory {
+  readonly keeper: WorkKeeper;
+  /** What forecasts rest on besides the sessions, as text. */
+  readonly guide: string;
+  /** Of the first so many sessions of the log. */
+  readonly digestOfPast: (count: number) => string;
+}
+
 interface ForecasterOptions {
   /** Further terms that the past asked for. */
   readonly asked?: AskedTerms;
   /** Where the search for the deviations begins: where it ends is not of it. */
   readonly start?: FitStart | null;
-  /** Told of the fit of the first call, with what it was fitted to. */
-  readonly told?: (fitted: FittedPast) => void;
+  readonly memory?: ForecasterMemory;
+  /** Told how the fit of the first call ended, and what gives that fit with what it was fitted to. */
+  readonly told?: (past: () => FittedPast, end: FitEnd) => void;
   /** Foretells beside the worth what the angler would add. */
   readonly isBeside?: boolean;
 }
@@ -59,14 +70,17 @@ export interface FittedPast {
 export function modelForecaster(
   venue: RatedVenue,
   seasonOf: (past: readonly ModelSession[]) => Season,
-  { asked = {}, start = null, told, isBeside = false }: ForecasterOptions = {},
+  { asked = {}, start = null, memory, told, isBeside = false }: ForecasterOptions = {},
 ): Forecaster {
   let hold: FitOptions['hold'];
   let from = start;
-  return (past, future) => {
+  const remembered = <Result>(inputs: readonly string[], work: () => Result): Result =>
+    memory === undefined ? work() : memory.keeper.of([memory.guide, JSON.stringify(asked), ...inputs], work);
+
+  const fittedTo = (past: readonly ModelSession[]): FittedPast => {
     const season = seasonOf(past);
-    const placed = past.filter(({ event }) => season.positionOf(event) !== null);
-    const model = ratingModel(venue, placed, season, asked);
+    const sessions = past.filter(({ event }) => season.positionOf(event) !== null);
+    const model = ratingModel(venue, sessions, season, asked);
     const fit = fitRatings(model.latent, {
       variances: 'mode',
       tolerance: NEAR,
@@ -74,23 +88,50 @@ export function modelForecaster(
       ...(from === null ? {} : { start: from }),
     });
     from = goOnFrom(fit);
-    if (hold === undefined) told?.({ model, fit, sessions: placed, season });
-    hold ??= { sd: fit.sd, residualSd: fit.residualSd };
-    const { ofPegOn } = worthCombinations(venue, model);
-    const stands = standsInLog(venue);
-    const { mean, sd } = fit.posterior(
-      future.map(({ session, event }) =>
-        ofPegOn(stands.get(pegKey(session.water, session.peg))!, event.day, season.positionOf(event)),
-      ),
-    );
-    const spread = Math.hypot(fit.residualSd, fit.sd[TERM.angler] ?? 0, fit.sd[TERM.pegYear] ?? 0);
-    const anglers = isBeside ? anglersOf(placed, future, fit) : null;
-    return future.map((_, i) => ({
-      logWorth: mean[i]!,
-      sd: Math.hypot(spread, sd[i]!),
-      ...(anglers === null ? {} : { angler: anglers[i]! }),
-    }));
+    return { model, fit, sessions, season };
   };
+
+  return (past, future) => {
+    const pastDigest = memory?.digestOfPast(past.length) ?? '';
+    let fitted: FittedPast | null = null;
+    const here = () => {
+      fitted ??= fittedTo(past);
+      return fitted;
+    };
+    if (hold === undefined) {
+      const end = remembered(['deviations', pastDigest], (): FitEnd => {
+        const { stopped, iterations, sd, residualSd } = here().fit;
+        return { stopped, iterations, sd, residualSd };
+      });
+      hold = { sd: end.sd, residualSd: end.residualSd };
+      told?.(here, end);
+    }
+    return remembered(['forecasts', pastDigest, JSON.stringify([hold, isBeside, future])], () =>
+      forecastsFrom(venue, here(), future, isBeside),
+    );
+  };
+}
+
+function forecastsFrom(
+  venue: RatedVenue,
+  { model, fit, sessions, season }: FittedPast,
+  future: readonly ModelSession[],
+  isBeside: boolean,
+): Forecast[] {
+  const { ofPegOn } = worthCombinations(venue, model);
+  const stands = standsInLog(venue);
+  const { mean, sd } = fit.posterior(
+    future.map(({ session, event }) =>
+      ofPegOn(stands.get(pegKey(session.water, session.peg))!, event.day, season.positionOf(event)),
+    ),
+  );
+  const spread = Math.hypot(fit.residualSd, fit.sd[TERM.angler] ?? 0, fit.sd[TERM.pegYear] ?? 0);
+  const anglers = isBeside ? anglersOf(sessions, future, fit) : null;
+  return future.map((_, i) => ({
+    logWorth: mean[i]!,
+    sd: Math.hypot(spread, sd[i]!),
+    ...(anglers === null ? {} : { angler: anglers[i]! }),
+  }));
 }
 
 /** What the past says of each angler; null where it knew nothing of one. */

@@ -5,6 +5,7 @@ import { fishSizes } from './fish-sizes.ts';
 import { type FitReport, fitReport, unsettledNotes } from './fit-report.ts';
 import { framingMakeUp } from './framing-make-up.ts';
 import { framingMonths } from './framing-months.ts';
+import type { WorkKeeper } from './kept-work.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { doTask, ratingTasks, type TaskGround, type TaskResult } from './rating-tasks.ts';
 import type { Ratings } from './ratings.ts';
@@ -19,6 +20,8 @@ export interface RateOptions {
   readonly progress?: (what: string) => void;
   /** How the fits of an earlier state of this log ended: saves most of the search, and changes no printed digit. */
   readonly earlier?: readonly FitReport[];
+  /** Knows what an earlier run of this very code worked out: saves all that does not rest on what changed. */
+  readonly keeper?: WorkKeeper;
 }
 
 /** Rates a checked venue: every table the guide publishes about worth, from its log alone. */
@@ -27,7 +30,7 @@ export function rateVenue(venue: RatedVenue, options: RateOptions): Ratings {
   return finishRatings(
     venue,
     begun,
-    ratingTasks(venue).map((task) => doTask(begun.ground, task, options.progress)),
+    ratingTasks(venue).map((task) => doTask(begun.ground, task, options.progress, options.keeper)),
     options,
   );
 }

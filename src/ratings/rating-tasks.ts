@@ -3,9 +3,9 @@ import { fitBag, rateBag, type ToldBag } from './bag-model.ts';
 import { besideWorths } from './beside/beside-worths.ts';
 import { choiceWorths } from './choice-worth.ts';
 import type { DnwMechanism } from './dnw-mechanism.ts';
-import type { LatentFit } from './engine/latent-model.ts';
 import { featureTemperatures } from './feature-temperatures.ts';
-import { type FitReport, type FitStart, fitReport } from './fit-report.ts';
+import { type FitEnd, type FitReport, type FitStart, fitReport } from './fit-report.ts';
+import { NOTHING_KEPT, type WorkKeeper } from './kept-work.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { AskedTerms } from './rating-model.ts';
 import type { BagId, Ratings } from './ratings.ts';
@@ -49,15 +49,20 @@ export function ratingTasks({ settings, sessions }: RatedVenue): readonly Rating
 }
 
 /** Does one task: the same figures to the last bit, in whichever thread and order. */
-export function doTask(ground: TaskGround, task: RatingTask, progress?: (what: string) => void): TaskResult {
+export function doTask(
+  ground: TaskGround,
+  task: RatingTask,
+  progress?: (what: string) => void,
+  keeper: WorkKeeper = NOTHING_KEPT,
+): TaskResult {
   const fits: FitReport[] = [];
-  const report = (of: string, fit: LatentFit) => fits.push(fitReport(of, fit));
+  const report = (of: string, fit: FitEnd) => fits.push(fitReport(of, fit));
   const nothing = { told: null, choices: [], besides: [], temperatures: [], backtest: null, fits };
   const { venue, asked } = ground;
   const choice = { dnw: ground.dnw ?? undefined, asked };
   if (task.of === 'back-test') {
     const start = startOf(ground, 'back-test');
-    return { ...nothing, backtest: backtest(venue, { progress, report, start }) };
+    return { ...nothing, backtest: backtest(venue, { progress, report, start, keeper }) };
   }
   const { bag } = task;
   const name = venue.settings.bagParts.find(({ id }) => id === bag)?.name.toLowerCase() ?? 'whole bag';
