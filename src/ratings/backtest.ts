@@ -94,7 +94,7 @@ export function backtest(
     sessions: events.flat().filter(({ isCensored }) => !isCensored).length,
     scores: foretold.map(({ name, events: of }) => scoreForecasts(name, of)),
     calibration: calibrationOf(foretold[0]!.events),
-    parts: partBacktests(venue, yearFrom, look),
+    parts: partBacktests(venue, yearFrom, look, memory),
     balance: drawBalance(foretold[0]!.events),
     besides: besidesTested(venue, first!(), foretold[0]!.events),
   };

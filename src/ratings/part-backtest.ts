@@ -2,7 +2,8 @@ import type { Day } from '../domain/day.ts';
 import { isToldInTwo } from './bag-model.ts';
 import type { FirstLook } from './first-look.ts';
 import { calibrationOf, scoreForecasts } from './forecast-score.ts';
-import { modelForecaster } from './forecasters.ts';
+import { type ForecasterMemory, modelForecaster } from './forecasters.ts';
+import { NOTHING_KEPT } from './kept-work.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { PartBacktest } from './ratings.ts';
 import { MONTH_SEASON } from './season.ts';
@@ -13,13 +14,14 @@ import { testedEvents } from './tested-events.ts';
 const MIN_EVENTS = 8;
 
 /**
- * Foretells what each bag part weighs in the log's last year from the years before, all of it at once; a part that is often missing
+ * Foretells what each bag part weighs in the year under test from the years before, all of it at once; a part that is often missing
  * where there is some of it. None of a part that was weighed in too few matches of either.
  */
 export function partBacktests(
   venue: RatedVenue,
   yearFrom: Day,
   { lesson, asked, start }: Pick<FirstLook, 'lesson' | 'asked' | 'start'>,
+  { keeper, guide }: Pick<ForecasterMemory, 'keeper' | 'guide'> = { keeper: NOTHING_KEPT, guide: '' },
 ): PartBacktest[] {
   return venue.settings.bagParts.flatMap(({ id: part }) => {
     const { sessions: all } = sessionsInModel(venue, part, { dnw: lesson.mechanism ?? undefined });
@@ -33,7 +35,8 @@ export function partBacktests(
     );
     const pastEvents = new Set(past.filter(({ isCensored }) => !isCensored).map(({ event }) => event.id));
     if (pastEvents.size < MIN_EVENTS || events.length < MIN_EVENTS) return [];
-    const forecasts = modelForecaster(venue, () => MONTH_SEASON, { asked, start })(past, events.flat());
+    const memory = { keeper, guide: `${part} ${guide}`, digestOfPast: keeper.beginnings(past) };
+    const forecasts = modelForecaster(venue, () => MONTH_SEASON, { asked, start, memory })(past, events.flat());
     let next = 0;
     const foretold = events.map((sessions) => ({ sessions, forecasts: sessions.map(() => forecasts[next++]!) }));
     const { name: _, ...score } = scoreForecasts(part, foretold);
