@@ -13,6 +13,7 @@ import { Intake } from './intake/intake-folder.ts';
 import { readRounds } from './intake/read-rounds.ts';
 import { summaryLines } from './intake/summary-lines.ts';
 import { takeMatch, textsOfMatchDay } from './intake/take-match.ts';
+import { takeSlips, textsOfSlips } from './intake/take-slips.ts';
 import { typed } from './package-folder.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
@@ -24,6 +25,7 @@ const NOTHING_CHANGED = 'Nothing was changed.';
  * [--keep-open 'WATER/PEG=ROLE: WHY']… [--venue FOLDER]`: takes bank
  * rounds into the venue folder, all or nothing. Shows what would change and asks before it writes; `--yes` is for scripts.
  * Files of a match day go into the log instead (`take-match.ts`); `--keys FOLDER` says where the register of anglers is kept.
+ * So do anglers' slips (`take-slips.ts`).
  * Without a file it finishes an intake that was stopped in the middle.
  */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
@@ -54,6 +56,8 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   if (matchDay !== null) {
     return takeMatch(folder, matchDay, { isAgreed: values.yes === true, keys: values.keys ?? null }, io);
   }
+  const slips = textsOfSlips(positionals);
+  if (slips !== null) return takeSlips(folder, slips, values.yes === true, io);
   const { rounds, faults } = await readRounds(positionals);
   if (faults.length > 0) return refuse(formatFaults(faults), io);
   const intake = await Intake.open(folder, rounds, new Set(values.without), keptOpen(values['keep-open'] ?? []));

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import type { PegDatum } from '../../src/atlas/peg-data.ts';
+import { readSlipFile } from '../../src/match-day/slip-file.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 import { isWhollyKept } from './kept-guide.ts';
 
@@ -115,6 +116,41 @@ describe('the page of a drawn peg', () => {
     await context.close();
   });
 
+  it('hands over a slip of what was noted, with no name in it, and keeps its words while the match goes on', async () => {
+    const { context, page } = await phone(new Date(2026, 10, 27, 12, 0), `${DRAW}?peg=23`);
+    await page.fill('[name="all-in"]', '10:00');
+    await page.click('.times-form [type="submit"]');
+    await page.click('.slip summary');
+    await page.fill('[name="method"]', 'pole');
+    await page.fill('[name="waterDegreesC"]', '99');
+    await page.getByRole('button', { name: 'Make the slip' }).click();
+    expect(await page.locator('#slip-said').innerText()).toContain('Degrees Celsius from -1 to 35.');
+    expect(await page.locator('[name="waterDegreesC"]').getAttribute('aria-invalid')).toBe('true');
+    await page.fill('[name="waterDegreesC"]', '6,5');
+    await page.fill('[name="lines"]', '2');
+    await catches(page, 'carp', '3', '4');
+    await page.click('.slip summary');
+    expect(await page.locator('[name="method"]').inputValue()).toBe('pole');
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Make the slip' }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe('slip-kiln-pool-23-2026-11-27.txt');
+    const read = await readSlipFile(readFileSync(await download.path(), 'utf8'));
+    expect(read).toMatchObject({
+      ok: true,
+      slip: {
+        peg: '23',
+        day: '2026-11-27',
+        method: 'pole',
+        lines: 2,
+        waterDegreesC: 6.5,
+        caught: [{ minute: 120, part: 'carp' }],
+      },
+    });
+    await context.close();
+  });
+
   it('says where a phone keeps nothing, and goes on', async () => {
     const { context, page } = await phone(new Date(2026, 10, 27, 12, 0), 'safety/');
     await page.addInitScript(() => {
@@ -143,7 +179,7 @@ describe('the page of a drawn peg', () => {
     await page.fill('[name="all-in"]', '10:00');
     await page.click('.times-form [type="submit"]');
     await catches(page, 'carp', '3', '4');
-    await page.locator('#drawn summary').click();
+    for (const summary of await page.locator('#drawn summary').all()) await summary.click();
     for (const [width, percent] of [
       [390, '100%'],
       [320, '100%'],

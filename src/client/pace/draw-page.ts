@@ -4,7 +4,7 @@ import { plainPeg } from '../../domain/typed-peg.ts';
 import { localDay } from '../local-day.ts';
 import { phoneStore } from '../phone-store.ts';
 import { requireElement } from '../round/elements.ts';
-import { forgetOuting, keepOuting, newOuting, type Outing, type OutingPlace, readOuting } from './outing.ts';
+import { forgetOuting, keepOuting, newOuting, type Outing, type OutingPlace, readOuting, slipWords } from './outing.ts';
 import { paceStatus, paceView } from './pace-view.ts';
 
 /** The page for who has drawn: the peg by what is typed or by the address, then its bag by the hour and the pace. */
@@ -118,11 +118,18 @@ function draw(): void {
   const change = (next: Outing | null) => {
     const place = placeOf(outing.peg);
     if (next === null) forgetOuting(store, place);
-    const fresh = next ?? newOuting(outing.peg, outing.match, outing.hours);
-    shown = { row, outing: fresh, isKept: next === null ? isKept : keepOuting(store, place, next) };
+    // The words of the slip may have been kept since the forms were drawn.
+    const fresh =
+      next === null
+        ? newOuting(outing.peg, outing.match, outing.hours)
+        : { ...next, ...slipWords(shown?.outing ?? next) };
+    shown = { row, outing: fresh, isKept: next === null ? isKept : keepOuting(store, place, fresh) };
     draw();
   };
-  view.replaceChildren(paceView({ data, row, list, outing, now: new Date(), isKept, change }));
+  const keep = (next: Outing) => {
+    shown = { row, outing: next, isKept: keepOuting(store, placeOf(next.peg), next) };
+  };
+  view.replaceChildren(paceView({ data, row, list, outing, now: new Date(), isKept, change, keep }));
 }
 
 /** The clock goes on while forms are filled in: only what it says is drawn anew. */

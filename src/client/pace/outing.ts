@@ -15,6 +15,12 @@ export interface Outing {
   readonly hours: number;
   readonly target: Target;
   readonly caught: readonly Caught[];
+  /** For the club's slip, in the angler's words; empty where nothing was said. */
+  readonly spot: string;
+  readonly method: string;
+  readonly bait: string;
+  readonly lines: string;
+  readonly waterDegreesC: string;
 }
 
 /** Where outings of a water are kept. */
@@ -40,6 +46,11 @@ export function newOuting(peg: string, match: string | null, hours: number | nul
     hours: hours ?? USUAL_HOURS,
     target: { kind: 'frame' },
     caught: [],
+    spot: '',
+    method: '',
+    bait: '',
+    lines: '',
+    waterDegreesC: '',
   };
 }
 
@@ -70,6 +81,11 @@ export function forgetOuting(store: TextStore | null, place: OutingPlace): void 
   store?.removeItem(nameOf(place));
 }
 
+/** The words for the club's slip. */
+export function slipWords({ spot, method, bait, lines, waterDegreesC }: Outing) {
+  return { spot, method, bait, lines, waterDegreesC };
+}
+
 /** Minutes since the all in; null until it was given. */
 export function minuteOf({ start }: Pick<Outing, 'start'>, now: Date): number | null {
   return start === null ? null : (now.getTime() - Date.parse(start)) / 60_000;
@@ -81,7 +97,7 @@ function nameOf({ base, water, peg }: OutingPlace): string {
 
 function isOuting(value: unknown): value is Outing {
   if (typeof value !== 'object' || value === null) return false;
-  const { peg, match, start, hours, target, caught } = value as Record<string, unknown>;
+  const { peg, match, start, hours, target, caught, ...texts } = value as Record<string, unknown>;
   return (
     typeof peg === 'string' &&
     (match === null || typeof match === 'string') &&
@@ -92,7 +108,8 @@ function isOuting(value: unknown): value is Outing {
     isTarget(target) &&
     Array.isArray(caught) &&
     caught.length <= MAX_CAUGHT &&
-    caught.every(isCaught)
+    caught.every(isCaught) &&
+    ['spot', 'method', 'bait', 'lines', 'waterDegreesC'].every((name) => isText(texts[name]))
   );
 }
 

@@ -7,6 +7,7 @@ import { clockTime } from '../round/elements.ts';
 import { catchForm } from './catch-form.ts';
 import { MAX_HOURS, minuteOf, type Outing } from './outing.ts';
 import { durationWords, paceLines, targetGrams, targetWords, weight } from './pace-words.ts';
+import { slipView } from './slip-view.ts';
 import { targetForm } from './target-form.ts';
 
 /** What the page of a drawn peg is made from. */
@@ -20,6 +21,8 @@ export interface PaceContext {
   readonly isKept: boolean;
   /** Keeps what was noted and draws anew; null begins afresh. */
   readonly change: (next: Outing | null) => void;
+  /** Keeps what was noted and leaves the page as it is: somebody is typing. */
+  readonly keep: (next: Outing) => void;
 }
 
 /** The month of the match: that of its all in, else today's. */
@@ -54,6 +57,7 @@ export function paceView(context: PaceContext): HTMLElement {
           targetForm(context),
           paceStatus(data, outing, context.now),
           catchForm(context),
+          slipView(context),
         ]),
   );
 }

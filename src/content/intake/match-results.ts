@@ -1,9 +1,9 @@
 import type { Units } from '../../domain/bag.ts';
 import { hoursFished, type Match } from '../../domain/match.ts';
-import { toPoundsOuncesDrams } from '../../domain/weight.ts';
 import { agreedValue, conflictsOf, type Note, type Standing, standingNotes } from '../../match-day/match-log.ts';
 import { ABOUT, movedPeg, onScales, totalGrams } from '../../match-day/scales.ts';
 import type { ResultMatch, ResultRow } from '../papers/results/result-row.ts';
+import { writtenWeight } from './written-weight.ts';
 
 /** A match day understood as rows of the log, or why it is not. */
 export type MatchResultsRead =
@@ -100,11 +100,4 @@ function holdersOf(standing: Standing): ReadonlyMap<string, string> {
     if (typeof peg === 'string' && typeof name === 'string') holders.set(peg, name);
   }
   return holders;
-}
-
-/** As the log writes it: whole drams, or grams as kilograms. */
-function writtenWeight(grams: number, unit: Units['weight']): string {
-  if (unit === 'kg') return `${(Math.round(grams) / 1000).toFixed(3)} kg`;
-  const { pounds, ounces, drams } = toPoundsOuncesDrams(grams);
-  return drams === 0 ? `${pounds}-${String(ounces).padStart(2, '0')}` : `${pounds}-${ounces}-${drams}`;
 }

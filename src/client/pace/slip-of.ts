@@ -1,0 +1,55 @@
+import type { DrawData } from '../../atlas/draw-page.ts';
+import { MAX_LINES, MAX_SLIP_TEXT, type Slip, WATER_DEGREES } from '../../match-day/slip-file.ts';
+import { localDay } from '../local-day.ts';
+import type { Outing } from './outing.ts';
+
+/** A slip made of what was noted, or what has to be mended first, by field. */
+export type SlipMade =
+  | { readonly ok: true; readonly slip: Slip }
+  | { readonly ok: false; readonly faults: Readonly<Partial<Record<SlipField, string>>> };
+
+/** Fields of a slip that a person fills in; `start` stands for the all in. */
+export type SlipField = 'spot' | 'method' | 'bait' | 'lines' | 'waterDegreesC' | 'start';
+
+/** What is handed to the club: the day on the peg, and nothing of who sat there. */
+export function slipOf(outing: Outing, data: Pick<DrawData, 'venue' | 'water'>): SlipMade {
+  const faults: Partial<Record<SlipField, string>> = {};
+  if (outing.start === null) faults.start = 'Set the all in first: the club needs the day.';
+  for (const field of ['spot', 'method', 'bait'] as const) {
+    if (outing[field].trim().length > MAX_SLIP_TEXT) faults[field] = `At most ${MAX_SLIP_TEXT} letters.`;
+  }
+  const lines = numberIn(outing.lines);
+  if (lines !== null && !(Number.isInteger(lines) && lines >= 0 && lines <= MAX_LINES)) {
+    faults.lines = `A whole number of lines, ${MAX_LINES} at most.`;
+  }
+  const degrees = numberIn(outing.waterDegreesC);
+  const [least, most] = WATER_DEGREES;
+  if (degrees !== null && !(degrees >= least && degrees <= most)) {
+    faults.waterDegreesC = `Degrees Celsius from ${least} to ${most}.`;
+  }
+  if (outing.start === null || Object.keys(faults).length > 0) return { ok: false, faults };
+  const { peg, match, hours, caught, spot, method, bait } = outing;
+  return {
+    ok: true,
+    slip: {
+      venue: data.venue,
+      water: data.water,
+      peg,
+      day: localDay(new Date(outing.start)),
+      match,
+      hours,
+      caught,
+      spot: spot.trim(),
+      method: method.trim(),
+      bait: bait.trim(),
+      lines,
+      waterDegreesC: degrees,
+    },
+  };
+}
+
+/** A number as typed, with a point or a comma; null where nothing was typed. */
+function numberIn(text: string): number | null {
+  const written = text.trim().replace(',', '.');
+  return written === '' ? null : Number(written);
+}

@@ -1,0 +1,68 @@
+import { MAX_SLIP_TEXT, slipFileText } from '../../match-day/slip-file.ts';
+import { button, make } from '../match-day/make.ts';
+import { canShare, downloadFile, shareFile } from '../round/hand-over.ts';
+import type { PaceContext } from './pace-view.ts';
+import { type SlipField, slipOf } from './slip-of.ts';
+
+const FIELDS: readonly (readonly [Exclude<SlipField, 'start'>, string, string])[] = [
+  ['spot', 'Where it was fished', 'margin, island'],
+  ['method', 'How', 'pole, feeder'],
+  ['bait', 'Bait', 'maggot, pellet'],
+  ['lines', 'Lines fed', '2'],
+  ['waterDegreesC', 'Water temperature, °C', '7.5'],
+];
+
+/** The slip for the club: what was done and caught, as a file that holds no name. Handed over by hand, never sent by itself. */
+export function slipView(context: PaceContext): HTMLElement {
+  const { data, outing, change } = context;
+  const said = make('p', { className: 'why', role: 'alert', id: 'slip-said' });
+  const fields = FIELDS.map(([name, label, example]) => {
+    const isNumber = name === 'lines' || name === 'waterDegreesC';
+    const input = make('input', {
+      name,
+      value: outing[name],
+      placeholder: example,
+      autocomplete: 'off',
+      maxLength: MAX_SLIP_TEXT,
+      inputMode: isNumber ? 'decimal' : 'text',
+    });
+    input.setAttribute('aria-describedby', said.id);
+    return { name, input, label: make('label', { className: 'key' }, input, label) };
+  });
+  const typed = () => ({ ...outing, ...Object.fromEntries(fields.map(({ name, input }) => [name, input.value])) });
+  // Kept as soon as a field is left, and not drawn anew under the next one.
+  for (const { input } of fields) input.addEventListener('change', () => context.keep(typed()));
+  const hand = async () => {
+    const made = slipOf(typed(), data);
+    for (const { name, input } of fields) input.setAttribute('aria-invalid', String(!made.ok && name in made.faults));
+    if (!made.ok) {
+      said.textContent = Object.entries(made.faults)
+        .map(([name, fault]) => {
+          const label = FIELDS.find(([field]) => field === name)?.[1];
+          return label === undefined ? fault : `${label}: ${fault}`;
+        })
+        .join(' ');
+      return;
+    }
+    const text = await slipFileText(made.slip);
+    const file = new File([text], `slip-${data.water}-${outing.peg}-${made.slip.day}.txt`, { type: 'text/plain' });
+    const how = canShare(file) ? await shareFile(file) : downloadFile(file);
+    said.textContent = how === 'cancelled' ? 'Nothing was handed over.' : `${file.name} was ${how}.`;
+  };
+  return make(
+    'details',
+    { className: 'slip', open: false },
+    make('summary', {}, 'Slip for the club'),
+    make(
+      'p',
+      {},
+      'What you did helps whoever draws this peg next. The file holds the peg, the day, these words and what you noted above; no name, and nothing of this phone. Write no name into it.',
+    ),
+    make('div', { className: 'slip-fields' }, ...fields.map(({ label }) => label)),
+    button('Make the slip', () => void hand(), true),
+    said,
+    button('Done here: forget this match', () => {
+      if (confirm('Forget what is noted of this match on this phone?')) change(null);
+    }),
+  );
+}

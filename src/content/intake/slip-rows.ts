@@ -1,0 +1,159 @@
+import type { BagPart, Units } from '../../domain/bag.ts';
+import { yearOf } from '../../domain/day.ts';
+import type { FishingEvent } from '../../domain/session.ts';
+import { formatWeight } from '../../domain/weight.ts';
+import { type Slip, slipGrams } from '../../match-day/slip-file.ts';
+import { LogTable } from '../papers/log-table.ts';
+import type { StagedFiles } from './staged-files.ts';
+import { writtenWeight } from './written-weight.ts';
+
+/** What the log knows where slips go. */
+export interface SlipLog {
+  readonly venue: string;
+  readonly units: Units;
+  readonly bagParts: readonly BagPart[];
+  readonly events: readonly FishingEvent[];
+  /** The numbers on the posts of a water; empty where there is no such water. */
+  readonly pegsOf: (water: string) => readonly string[];
+  /** Sessions of an event: the number of its day, and what the scales said. */
+  readonly sessionsOf: (event: string) => readonly { readonly peg: string; readonly weightGrams?: number }[];
+}
+
+/** What a slip does to the log, in lines; or why it cannot go in. */
+export type SlipPlan =
+  | { readonly ok: true; readonly told: readonly string[] }
+  | { readonly ok: false; readonly why: string };
+
+const EVENT_COLUMNS = ['event', 'date', 'water', 'kind', 'hours', 'listing', 'frame_places'];
+const SESSION_COLUMNS = ['event', 'section', 'peg', 'angler', 'status', 'weight'];
+/** A slip and the scales that differ by more than this are told: a bag is guessed within that (our own choice). */
+const FAR_APART = 2;
+
+/**
+ * Puts a slip into the log: of a match it fills spot, method, bait and lines of its row and changes no weight; of a chosen peg it
+ * becomes a session of its own. The same slip again adds nothing.
+ */
+export function planSlip(slip: Slip, log: SlipLog, files: StagedFiles): SlipPlan {
+  if (slip.venue !== log.venue) {
+    return { ok: false, why: `It is of ${slip.venue}; this folder is ${log.venue}.` };
+  }
+  if (!log.pegsOf(slip.water).includes(slip.peg)) {
+    return { ok: false, why: `It is of peg ${slip.peg} of ${slip.water}, which this folder does not have.` };
+  }
+  const strange = [...slipGrams(slip).keys()].filter((part) => !log.bagParts.some(({ id }) => id === part));
+  if (strange.length > 0) {
+    return { ok: false, why: `It has weights of ${strange.join(', ')}, which is no part of a bag here.` };
+  }
+  const match = log.events.find(({ day, water, kind }) => kind === 'match' && day === slip.day && water === slip.water);
+  if (match !== undefined && log.sessionsOf(match.id).some(({ peg }) => peg === slip.peg)) {
+    return matchRow(slip, match, log, files);
+  }
+  if (slip.match !== null) {
+    return {
+      ok: false,
+      why: `It is of the match ${slip.match}, and the log has no row of peg ${slip.peg} on ${slip.day}: take in the match day first.`,
+    };
+  }
+  return chosenRow(slip, log, files);
+}
+
+function matchRow(slip: Slip, event: FishingEvent, log: SlipLog, files: StagedFiles): SlipPlan {
+  const path = `sessions/${yearOf(slip.day)}/sessions.csv`;
+  const table = new LogTable(files.text(path), SESSION_COLUMNS);
+  const isRow = (row: Readonly<Record<string, string>>) => row.event === event.id && row.peg === slip.peg;
+  const rows = table.rows().filter(isRow);
+  const [before] = rows;
+  if (before === undefined || rows.length > 1) {
+    return {
+      ok: false,
+      why: `The log has ${rows.length} rows of peg ${slip.peg} in ${event.id}: whose slip this is cannot be told.`,
+    };
+  }
+  const cells = wordsOf(slip);
+  const changed = Object.keys(cells).filter((column) => (before[column] ?? '') !== cells[column]);
+  const told = changed.map((column) => {
+    const was = before[column] ?? '';
+    return `${event.id}, peg ${slip.peg}: ${column} ${was === '' ? '' : `“${was}” becomes `}“${cells[column]}”`;
+  });
+  if (changed.length > 0) {
+    table.need(Object.keys(cells));
+    table.replace(isRow, [{ ...before, ...cells }]);
+    files.put(path, table.text());
+  }
+  const weighed = log.sessionsOf(event.id).find(({ peg }) => peg === slip.peg)?.weightGrams;
+  return { ok: true, told: [...told, ...farApart(slip, weighed, log)] };
+}
+
+/** What the slip comes to against the scales: far apart, it may be of another peg or day. The scales' weight stands. */
+function farApart(slip: Slip, weighed: number | undefined, { units }: SlipLog): readonly string[] {
+  const own = totalOf(slip);
+  if (weighed === undefined || own === 0) return [];
+  if (own <= weighed * FAR_APART && weighed <= own * FAR_APART) return [];
+  return [
+    `Peg ${slip.peg}: the slip comes to ${formatWeight(own, units)} and the scales to ${formatWeight(weighed, units)}. Is it of this peg? The scales’ weight stays.`,
+  ];
+}
+
+function chosenRow(slip: Slip, log: SlipLog, files: StagedFiles): SlipPlan {
+  const folder = `sessions/${yearOf(slip.day)}`;
+  const known = log.events.find(
+    ({ day, water, kind }) => kind === 'pleasure' && day === slip.day && water === slip.water,
+  );
+  const id = known?.id ?? `${slip.day}-${slip.water}-pleasure`;
+  const events = new LogTable(files.text(`${folder}/events.csv`), EVENT_COLUMNS);
+  const sessions = new LogTable(files.text(`${folder}/sessions.csv`), SESSION_COLUMNS);
+  const isEvent = (row: Readonly<Record<string, string>>) => row.event === id;
+  const isNew = !events.rows().some(isEvent);
+  if (isNew) {
+    events.need([...EVENT_COLUMNS, ...(slip.waterDegreesC === null ? [] : ['water_temperature'])]);
+    events.replace(isEvent, [
+      {
+        event: id,
+        date: slip.day,
+        water: slip.water,
+        kind: 'pleasure',
+        hours: String(slip.hours),
+        listing: 'full',
+        frame_places: '0',
+        ...(slip.waterDegreesC === null ? {} : { water_temperature: String(slip.waterDegreesC) }),
+      },
+    ]);
+  }
+  const isRow = (row: Readonly<Record<string, string>>) => isEvent(row) && row.peg === slip.peg;
+  const grams = totalOf(slip);
+  const weight = (of: number) => writtenWeight(of, log.units.weight);
+  const cells: Record<string, string> = {
+    event: id,
+    peg: slip.peg,
+    status: grams === 0 ? 'blank' : 'weighed',
+    weight: grams === 0 ? '' : weight(grams),
+    ...Object.fromEntries([...slipGrams(slip)].map(([part, of]) => [`${part}_weight`, weight(of)])),
+    ...wordsOf(slip),
+  };
+  const before = sessions.rows().find(isRow);
+  const isSame = before !== undefined && Object.keys(cells).every((column) => (before[column] ?? '') === cells[column]);
+  if (isSame) return { ok: true, told: [] };
+  sessions.need(Object.keys(cells));
+  sessions.replace(isRow, [cells]);
+  files.put(`${folder}/events.csv`, events.text());
+  files.put(`${folder}/sessions.csv`, sessions.text());
+  const what = grams === 0 ? 'blank' : formatWeight(grams, log.units);
+  return {
+    ok: true,
+    told: [
+      `${id}${isNew ? ', new' : ''}, peg ${slip.peg}: ${what}${before === undefined ? '' : ', in place of another slip'}`,
+    ],
+  };
+}
+
+/** The words that the slip says, by column; what it leaves open stays as the log has it. */
+function wordsOf({ spot, method, bait, lines }: Slip): Record<string, string> {
+  const said = { spot, method, bait, lines: lines === null ? '' : String(lines) };
+  return Object.fromEntries(
+    Object.entries(said).flatMap(([column, text]) => (text.trim() === '' ? [] : [[column, text.trim()]])),
+  );
+}
+
+function totalOf(slip: Slip): number {
+  return [...slipGrams(slip).values()].reduce((sum, grams) => sum + grams, 0);
+}

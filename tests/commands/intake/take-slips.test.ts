@@ -1,0 +1,123 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { EXIT } from '../../../src/commands/command-io.ts';
+import { run } from '../../../src/commands/intake.ts';
+import { loadVenue } from '../../../src/content/load-venue.ts';
+import type { FishingEvent, Session } from '../../../src/domain/session.ts';
+import { type Slip, slipFileText } from '../../../src/match-day/slip-file.ts';
+import { writeVenue } from '../../demo/write-venue.ts';
+import { recordedIo } from '../recorded-io.ts';
+
+let folder: string;
+let scratch: string;
+let event: FishingEvent;
+let weighed: Session;
+let slip: Slip;
+
+beforeAll(async () => {
+  scratch = mkdtempSync(join(tmpdir(), 'peg-atlas-take-slips-'));
+  folder = join(scratch, 'venue');
+  writeVenue({ seed: 3, waters: 1, pegs: 30, anglers: 20, events: 6, soundings: 40 }, folder);
+  const { venue } = await loadVenue(folder);
+  event = venue!.events.findLast(({ kind, listing }) => kind === 'match' && listing === 'full')!;
+  weighed = venue!.sessions.find((session) => session.event === event.id && session.status === 'weighed')!;
+  slip = {
+    venue: venue!.settings.name,
+    water: event.water,
+    peg: weighed.painted ?? weighed.peg,
+    day: event.day,
+    match: null,
+    hours: 5,
+    caught: [{ minute: 60, part: venue!.settings.bagParts[0]!.id, grams: Math.round(weighed.weightGrams!) }],
+    spot: 'margin',
+    method: 'pole',
+    bait: 'maggot',
+    lines: 2,
+    waterDegreesC: null,
+  };
+});
+afterAll(() => rmSync(scratch, { recursive: true }));
+
+async function intake(texts: readonly string[], ...more: string[]) {
+  const paths = texts.map((text, i) => {
+    const path = join(scratch, `slip-${i}.txt`);
+    writeFileSync(path, text);
+    return path;
+  });
+  const io = recordedIo({ VENUE_DIR: folder });
+  const code = await run([...paths, ...more], io);
+  return { code, printed: io.printed.join('\n'), errors: io.errors.join('\n') };
+}
+
+const log = () => readFileSync(join(folder, `sessions/${event.day.slice(0, 4)}/sessions.csv`), 'utf8');
+const rowOf = () =>
+  log()
+    .split(/\r?\n/)
+    .filter((row) => row.startsWith(`${event.id},`) && row.split(',')[2] === slip.peg);
+
+test('refuses what is edited, of another venue, of no peg here, or of a match not taken in, and changes nothing', async () => {
+  const before = log();
+  const text = await slipFileText(slip);
+  expect((await intake([text.replace('margin', 'island')], '--yes')).errors).toContain('was changed since');
+  expect((await intake([await slipFileText({ ...slip, venue: 'Elsewhere' })], '--yes')).errors).toContain(
+    'It is of Elsewhere',
+  );
+  expect((await intake([await slipFileText({ ...slip, peg: '999' })], '--yes')).errors).toContain('does not have');
+  const early = await slipFileText({ ...slip, day: '2026-12-30', match: '2026-12-30-late' });
+  expect((await intake([early], '--yes')).errors).toContain('take in the match day first');
+  // One bad slip among good ones holds all of them back.
+  expect((await intake([text, early], '--yes')).code).toBe(EXIT.faults);
+  expect(log()).toBe(before);
+});
+
+test('fills the words of its row after showing them, changes no weight, and twice adds nothing', async () => {
+  const [before] = rowOf();
+  const text = await slipFileText(slip);
+  const shown = await intake([text]);
+  expect(shown.printed).toContain(`peg ${slip.peg}: `);
+  expect(shown.code).toBe(EXIT.faults);
+  expect(rowOf()).toEqual([before]);
+  expect((await intake([text], '--yes')).errors).toContain('Taken in.');
+  const rows = rowOf();
+  expect(rows).toHaveLength(1);
+  expect(rows[0]!.split(',').slice(0, 6)).toEqual(before!.split(',').slice(0, 6));
+  expect(rows[0]).toMatch(/margin,pole,maggot,2$/);
+  expect((await intake([text], '--yes')).errors).toContain('nothing new');
+  expect(rowOf()).toEqual(rows);
+});
+
+test('asks whether it is of this peg where it and the scales are far apart', async () => {
+  const caught = [{ ...slip.caught[0]!, grams: Math.min(200_000, slip.caught[0]!.grams * 5) }];
+  const text = await slipFileText({ ...slip, caught, bait: 'corn' });
+  expect((await intake([text])).printed).toMatch(/the slip comes to .* Is it of this peg\? The scales’ weight stays/);
+});
+
+test('makes a session of a chosen peg, corrected by a later slip, and of nothing caught a blank', async () => {
+  const day = `${event.day.slice(0, 4)}-${event.day.slice(5, 7)}-28` as const;
+  const chosen = { ...slip, day, waterDegreesC: 6.5, caught: [{ ...slip.caught[0]!, grams: 2000 }] };
+  expect((await intake([await slipFileText(chosen)], '--yes')).errors).toContain('Taken in.');
+  const id = `${day}-${slip.water}-pleasure`;
+  const rows = () =>
+    log()
+      .split(/\r?\n/)
+      .filter((row) => row.startsWith(`${id},`));
+  expect(rows()).toHaveLength(1);
+  const { venue } = await loadVenue(folder);
+  expect(venue!.events.find((one) => one.id === id)).toMatchObject({
+    kind: 'pleasure',
+    conditions: { waterDegreesC: 6.5 },
+  });
+  expect((await intake([await slipFileText(chosen)], '--yes')).errors).toContain('nothing new');
+  expect((await intake([await slipFileText({ ...chosen, caught: [] })], '--yes')).printed).toContain(
+    'in place of another slip',
+  );
+  expect(rows()).toHaveLength(1);
+  expect(rows()[0]).toContain(',blank,');
+});
+
+test('writes words that a spreadsheet would run as words', async () => {
+  await intake([await slipFileText({ ...slip, bait: '=1+1' })], '--yes');
+  expect(rowOf()[0]).toContain("'=1+1");
+});
