@@ -156,7 +156,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
 function descriptionOf(peg: Peg, waterName: string, { closed: closure }: PegStanding): string {
   const where = peg.where === undefined ? '' : `: ${peg.where}`;
   const closed = closure === null ? '' : ` ${closure.headline}.`;
-  return `Peg ${peg.peg} of ${waterName}${where}.${closed} Hazards, depth, bag.`;
+  return `Peg ${peg.peg} of ${waterName}${where}.${closed}`;
 }
 
 /** On a water of two pegs each is the other's neighbour both ways round: the shorter way is told. */

@@ -23,5 +23,7 @@ export const PAGE_KINDS: Readonly<Record<string, string>> = {
   'weigh sheet': 'matches/2026-12-06-winter-three/sheet/',
   'match day': 'matches/2026-12-06-winter-three/day/',
   tickets: 'matches/2026-12-06-winter-three/tickets/',
+  'peg cards': 'paper/cards/kiln-pool/',
+  'peg plates': 'paper/plates/kiln-pool/',
   'not found': '404.html',
 };

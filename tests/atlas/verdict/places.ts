@@ -17,6 +17,7 @@ import { nearLinePegs } from '../../../src/atlas/near-line-pegs.ts';
 import { nowFacts } from '../../../src/atlas/now-facts.ts';
 import { pegData } from '../../../src/atlas/peg-data.ts';
 import { pegLocators } from '../../../src/atlas/peg-locator.ts';
+import { paperPegs } from '../../../src/atlas/peg-paper.ts';
 import { pegSheet } from '../../../src/atlas/peg-sheet.ts';
 import { factsOfPeg, isClosedForEver, type PegStanding } from '../../../src/atlas/peg-verdicts.ts';
 import { registerCsv } from '../../../src/atlas/register-csv.ts';
@@ -84,6 +85,7 @@ export function placesOf(atlas: Atlas, water: string) {
     compared: comparePage(atlas, water).pegs,
     drawn: drawPage(atlas, water).pegs,
     drawData: drawData(atlas, water),
+    paper: paperPegs(atlas, water, new URL('https://club.example')),
     // A number that is on no post any more is found as just that, as it has a page that says so.
     search: searchEntries(atlas).filter(({ kind }) => kind !== 'gone'),
     byFeature: featurePegs(atlas),
@@ -158,6 +160,7 @@ function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): read
     ...own('side by side', places.compared),
     ...own('drawn', places.drawn),
     ...places.drawn.flatMap(({ neighbours }) => own('beside a drawn peg', neighbours)),
+    ...own('card and plate', places.paper),
     ...places.search
       .filter(({ kind, peg }) => kind === 'peg' && peg?.water === waterName && peg.peg === name)
       .map(({ closed, dated }): Shown => ['search', isShownClosed({ closed: closed ?? null, dated }, onDay)]),
@@ -209,6 +212,9 @@ function soldWhileClosed(places: Places, { peg: name }: Peg): readonly string[] 
     ...(line !== undefined && Object.keys(places.drawData.pegs[name]!.bags).length > 0
       ? [`draw page sells peg ${name}`]
       : []),
+    ...(places.paper.some(({ peg, standing, bag }) => peg === name && isClosedForEver(standing) && bag !== null)
+      ? [`card sells peg ${name}`]
+      : []),
     ...(beside !== undefined && beside.months.length > 0 ? [`side by side sells peg ${name}`] : []),
   ];
 }
@@ -218,6 +224,9 @@ function saidForGuideDay(places: Places, { water, peg: name }: Peg): readonly Sh
   const row = places.roundSheet.rows.find(({ peg }) => peg === name);
   const waterName = places.table.name;
   return [
+    ...places.paper
+      .filter(({ peg }) => peg === name)
+      .map(({ plateSigns }): Shown => ['plate', plateSigns.some(({ words }) => words.endsWith('Not to be fished.'))]),
     ['round sheet', row?.isClosed === true],
     ...places.data
       .filter(({ peg }) => peg === name)

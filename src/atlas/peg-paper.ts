@@ -1,0 +1,98 @@
+import { monthName, monthOf } from '../domain/day.ts';
+import { formatLength } from '../domain/length.ts';
+import { type Peg, pegKey } from '../domain/peg.ts';
+import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
+import { type BagPlanRow, bagPlan } from './bag-plan.ts';
+import { closureSign } from './drawing/closure-sign.ts';
+import { safetySign } from './drawing/safety-sign.ts';
+import { pegCode } from './peg-code.ts';
+import { type PegEmergency, pegEmergency } from './peg-emergency.ts';
+import { limitWords, pegSafety, type SafetyEntry } from './peg-safety.ts';
+import { isClosedForEver, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
+import { pegLink } from './site-link.ts';
+
+/** One peg as it is printed: its card for the pocket and its plate for the post. */
+export interface PaperPeg {
+  readonly peg: string;
+  readonly href: string;
+  readonly where: string;
+  readonly standing: PegStanding;
+  readonly limits: readonly string[];
+  readonly features: string;
+  readonly dangers: readonly Pick<SafetyEntry, 'sign' | 'title'>[];
+  readonly depths: readonly { readonly name: string; readonly words: string }[];
+  /** Of the month of the guide's day; null where the log gives none or the peg is closed on every day. */
+  readonly bag: { readonly month: string; readonly rows: readonly BagPlanRow[]; readonly frame: string | null } | null;
+  readonly emergency: PegEmergency;
+  /** The code of its sheet's address and that address in words; null where the venue states no address. */
+  readonly code: { readonly svg: string; readonly words: string } | null;
+  /** Signs of a plate: closed, or each overhead line the sheet warns of. */
+  readonly plateSigns: readonly { readonly svg: string; readonly words: string }[];
+}
+
+const LINES: readonly (readonly [id: string, name: string])[] = [
+  ['margin', 'margin'],
+  ['top-kit-2', '5 m'],
+  ['pole-11', '11 m'],
+  ['pole-13', '13 m'],
+];
+
+/**
+ * The pegs of a water for paper, in the order of their numbers.
+ * @param site the origin that the guide is published at; undefined where none is stated
+ */
+export function paperPegs(atlas: Atlas, water: string, site: URL | undefined): readonly PaperPeg[] {
+  return (atlas.pegsByWater.get(water) ?? []).map((peg) => paperPeg(atlas, peg, site));
+}
+
+function paperPeg(atlas: Atlas, peg: Peg, site: URL | undefined): PaperPeg {
+  const { settings } = atlas.venue;
+  const key = pegKey(peg.water, peg.peg);
+  const survey = surveyOfPeg(atlas, key);
+  const { name } = waterOf(atlas, peg.water);
+  const standing = standingOfPeg(atlas, peg);
+  const dangers = pegSafety(atlas, peg);
+  const names = new Map(settings.features.map((feature) => [feature.id, feature.name]));
+  const href = pegLink(peg.water, peg.peg);
+  return {
+    peg: peg.peg,
+    href,
+    where: peg.where ?? '',
+    standing,
+    limits: limitWords(peg, settings),
+    features: peg.features.map((id) => names.get(id) ?? id).join(', '),
+    dangers: dangers.map(({ sign, title }) => ({ sign, title })),
+    depths: LINES.flatMap(([id, words]) => {
+      const line = survey.lineDepths.find((each) => each.id === id);
+      if (line === undefined) return [];
+      if (!line.permitted) return [{ name: words, words: 'not allowed' }];
+      const depth =
+        line.depthMetres === null ? (line.why ?? 'not plumbed') : formatLength(line.depthMetres, settings.units);
+      return [{ name: words, words: depth }];
+    }),
+    bag: isClosedForEver(standing) ? null : bagNow(atlas, peg),
+    emergency: pegEmergency(peg, name, survey, atlas.venue),
+    code: site === undefined ? null : codeOf(new URL(href, site), `${name} ${peg.peg}`),
+    plateSigns:
+      standing.closed === null
+        ? dangers
+            .filter(({ sign }) => sign === 'W012')
+            .map(({ sign, title }) => ({ svg: safetySign(sign), words: title }))
+        : [{ svg: closureSign(), words: `${standing.closed.headline}. Not to be fished.` }],
+  };
+}
+
+function codeOf(address: URL, of: string): NonNullable<PaperPeg['code']> {
+  return {
+    svg: pegCode(address.href, `Code of the sheet of ${of}`),
+    words: address.href.replace(/^https?:\/\//, '').replace(/\/$/, ''),
+  };
+}
+
+function bagNow(atlas: Atlas, peg: Peg): PaperPeg['bag'] {
+  const month = monthOf(atlas.venue.settings.guideDay);
+  const found = bagPlan(atlas, pegKey(peg.water, peg.peg))?.months.find((each) => each.month === month);
+  return found === undefined
+    ? null
+    : { month: monthName(month), rows: found.rows, frame: found.frame?.typical ?? null };
+}
