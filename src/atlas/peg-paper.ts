@@ -17,6 +17,7 @@ export interface PaperPeg {
   readonly href: string;
   readonly where: string;
   readonly standing: PegStanding;
+  /** Those that no sign of the plate tells already. */
   readonly limits: readonly string[];
   readonly features: string;
   readonly dangers: readonly Pick<SafetyEntry, 'sign' | 'title'>[];
@@ -54,12 +55,18 @@ function paperPeg(atlas: Atlas, peg: Peg, site: URL | undefined): PaperPeg {
   const dangers = pegSafety(atlas, peg);
   const names = new Map(settings.features.map((feature) => [feature.id, feature.name]));
   const href = pegLink(peg.water, peg.peg);
+  const plateSigns =
+    standing.closed === null
+      ? dangers
+          .filter(({ sign }) => sign === 'W012')
+          .map(({ sign, title }) => ({ svg: safetySign(sign), words: title }))
+      : [{ svg: closureSign(), words: `${standing.closed.headline}. Not to be fished.` }];
   return {
     peg: peg.peg,
     href,
     where: peg.where ?? '',
     standing,
-    limits: limitWords(peg, settings),
+    limits: limitWords(peg, settings).filter((limit) => !plateSigns.some(({ words }) => words.includes(limit))),
     features: peg.features.map((id) => names.get(id) ?? id).join(', '),
     dangers: dangers.map(({ sign, title }) => ({ sign, title })),
     depths: LINES.flatMap(([id, words]) => {
@@ -73,12 +80,7 @@ function paperPeg(atlas: Atlas, peg: Peg, site: URL | undefined): PaperPeg {
     bag: isClosedForEver(standing) ? null : bagNow(atlas, peg),
     emergency: pegEmergency(peg, name, survey, atlas.venue),
     code: site === undefined ? null : codeOf(new URL(href, site), `${name} ${peg.peg}`),
-    plateSigns:
-      standing.closed === null
-        ? dangers
-            .filter(({ sign }) => sign === 'W012')
-            .map(({ sign, title }) => ({ svg: safetySign(sign), words: title }))
-        : [{ svg: closureSign(), words: `${standing.closed.headline}. Not to be fished.` }],
+    plateSigns,
   };
 }
 
