@@ -67,7 +67,9 @@ export async function rateInThreads(
 
 function threadsFor({ sessions }: RatedVenue): number {
   const isWorthIt = sessions.length >= WORTH_A_THREAD && sessions.length <= TWICE_IN_MEMORY;
-  return isWorthIt ? availableParallelism() : 1;
+  // Where several venues are rated at once, each is told its share.
+  const share = Number(process.env.PEG_ATLAS_THREADS);
+  return isWorthIt ? (share >= 1 ? share : availableParallelism()) : 1;
 }
 
 /** Where the second thread's code lies: of a package the compiled file, since Node strips no types of what is installed. */

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import type { KeptWork } from '../ratings/kept-work.ts';
 import { type RatedVenue, ratedVenue } from '../ratings/rated-venue.ts';
 import type { Ratings } from '../ratings/ratings.ts';
@@ -11,8 +11,11 @@ import { rateInThreads } from './rate-in-threads.ts';
 
 /** Of the simulated fields: any number does, as long as it stays the same. */
 const SEED = 20_261_121;
-/** Fits kept: a few venues, or a few states of one. */
+/** Fits kept of one venue, and of all: an association of many venues must find each of them again. */
 const KEPT = 12;
+const KEPT_OF_ALL = 240;
+/** Venues whose last work is kept. */
+const KEPT_WORK = 40;
 
 export interface LoadRatingsOptions {
   /** Told what is being fitted; silent where the fit was kept. */
@@ -105,16 +108,21 @@ async function keep(folder: string, file: string, content: Ratings | CodedWork):
     await mkdir(folder, { recursive: true });
     await writeFile(unfinished, `${digestOf(json)}\n${json}`);
     await rename(unfinished, file);
-    await dropOld(folder);
+    await dropOld(folder, basename(file).slice(0, 'ratings-'.length + 12));
   } catch {
     // A disk that is full or read-only: the ratings stand, they are only not kept.
     await rm(unfinished, { force: true }).catch(() => undefined);
   }
 }
 
-async function dropOld(folder: string): Promise<void> {
-  const old = [...(await newestFirst(folder)).slice(KEPT), ...(await newestFirst(folder, 'work')).slice(KEPT)];
-  await Promise.all(old.map((name) => rm(join(folder, name), { force: true })));
+async function dropOld(folder: string, prefix: string): Promise<void> {
+  const names = await newestFirst(folder);
+  const old = new Set([
+    ...names.filter((name) => name.startsWith(prefix)).slice(KEPT),
+    ...names.slice(KEPT_OF_ALL),
+    ...(await newestFirst(folder, 'work')).slice(KEPT_WORK),
+  ]);
+  await Promise.all([...old].map((name) => rm(join(folder, name), { force: true })));
 }
 
 /** Names of the kept files; none where the folder cannot be read. */

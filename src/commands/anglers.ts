@@ -2,6 +2,7 @@ import { anglerName } from '../content/anglers/angler-name.ts';
 import { anglerLogs } from '../content/anglers/assign-references.ts';
 import { type RegisterRow, resolveAngler } from '../content/anglers/register.ts';
 import { rewriteReference, sessionFiles, sharedEvents } from '../content/anglers/rewrite-references.ts';
+import { foldersOfRegister } from '../content/association/load-association.ts';
 import { formatFaults } from '../content/format-fault.ts';
 import { StagedFiles } from '../content/intake/staged-files.ts';
 import { countWords } from '../domain/count-words.ts';
@@ -28,27 +29,35 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     throw new UsageError('Expected: anglers who NAME, anglers merge REF INTO, or anglers forget REF.');
   }
   const folder = venueFolder(values.venue, io.environment);
-  const venue = await FolderImport.open(folder);
-  if (!venue.ok) return refuse(venue.lines, io);
+  // A person who is one reference in the logs of all venues is put right in all of them, or the others would keep who is to be forgotten.
+  const folders: FolderImport[] = [];
+  for (const each of foldersOfRegister(folder)) {
+    const venue = await FolderImport.open(each);
+    if (!venue.ok) return refuse(venue.lines, io);
+    folders.push(venue.folder);
+  }
   try {
-    const anglers = openAnglerFiles(folder, venue.folder.content.settings.club, values.keys ?? null, io.environment);
-    if (word === 'who') return who(names.join(' '), anglers, venue.folder, io);
+    const { club } = folders[0]!.content.settings;
+    const anglers = openAnglerFiles(folder, club, values.keys ?? null, io.environment);
+    if (word === 'who') return who(names.join(' '), anglers, folders, io);
     const [ref = '', into = ''] = names;
-    return await rewrite(ref, word === 'merge' ? into : null, anglers, venue.folder, values.yes === true, io);
+    return await rewrite(ref, word === 'merge' ? into : null, anglers, folders, values.yes === true, io);
   } catch (error) {
     if (!(error instanceof UsageError)) throw error;
     return refuse([error.message], io);
   }
 }
 
-function who(written: string, anglers: AnglerFiles, { content }: FolderImport, io: CommandIo): number {
+function who(written: string, anglers: AnglerFiles, folders: readonly FolderImport[], io: CommandIo): number {
   const name = anglerName(written);
   if (name === null) throw new UsageError(`"${written}" holds no name.`);
-  const days = new Map(content.events.map(({ value }) => [value.id, value.day]));
-  const logs = anglerLogs(
-    content.sessions.map(({ value }) => value),
-    (event) => days.get(event),
-  );
+  const logs = folders.map(({ content }) => {
+    const days = new Map(content.events.map(({ value }) => [value.id, value.day]));
+    return anglerLogs(
+      content.sessions.map(({ value }) => value),
+      (event) => days.get(event),
+    );
+  });
   const resolved = resolveAngler(anglers.key, anglers.rows, name);
   const refs = resolved.kind === 'known' ? [resolved.ref] : resolved.kind === 'doubt' ? resolved.candidates : [];
   if (refs.length === 0) {
@@ -57,12 +66,11 @@ function who(written: string, anglers: AnglerFiles, { content }: FolderImport, i
   }
   if (resolved.kind === 'doubt') io.print(`It may be any of these (${resolved.because}):`);
   for (const ref of refs) {
-    const log = logs.get(ref);
-    io.print(
-      log === undefined
-        ? `${ref}  not in the log`
-        : `${ref}  ${countWords(log.sessions, 'session')}, last on ${log.last}, on ${log.waters.join(', ')}`,
-    );
+    const found = logs.flatMap((log) => log.get(ref) ?? []);
+    if (found.length === 0) io.print(`${ref}  not in the log`);
+    for (const { sessions, last, waters } of found) {
+      io.print(`${ref}  ${countWords(sessions, 'session')}, last on ${last}, on ${waters.join(', ')}`);
+    }
   }
   return EXIT.clean;
 }
@@ -71,32 +79,35 @@ async function rewrite(
   ref: string,
   into: string | null,
   anglers: AnglerFiles,
-  folder: FolderImport,
+  folders: readonly FolderImport[],
   isYes: boolean,
   io: CommandIo,
 ): Promise<number> {
-  const paths = sessionFiles(folder.texts.keys());
-  const staged = new StagedFiles(folder.files);
+  const logs = folders.map((folder) => ({
+    folder,
+    paths: sessionFiles(folder.texts.keys()),
+    staged: new StagedFiles(folder.files),
+  }));
   const known = new Set([
     ...anglers.rows.map((row) => row.ref),
-    ...folder.content.sessions.flatMap(({ value }) => value.angler ?? []),
+    ...folders.flatMap(({ content }) => content.sessions.flatMap(({ value }) => value.angler ?? [])),
   ]);
   const unknown = [ref, ...(into === null ? [] : [into])].filter((one) => !known.has(one));
   if (unknown.length > 0) return refuse([`Nobody has the reference ${unknown.join(' or ')}.`], io);
   if (into !== null) {
     if (into === ref) return refuse(['These are one reference already.'], io);
-    const both = sharedEvents(staged, paths, ref, into);
+    const both = logs.flatMap(({ staged, paths }) => sharedEvents(staged, paths, ref, into));
     if (both.length > 0) {
       return refuse([`${ref} and ${into} both fished ${both.slice(0, 3).join(', ')}: they are two people.`], io);
     }
   }
-  const count = rewriteReference(staged, paths, ref, into ?? '');
+  const counts = logs.map(({ staged, paths }) => rewriteReference(staged, paths, ref, into ?? ''));
+  const count = counts.reduce((sum, each) => sum + each, 0);
   const rows = anglers.rows.flatMap((row): readonly RegisterRow[] => {
     if (row.ref !== ref) return [row];
     return into === null ? [] : [{ ...row, ref: into }];
   });
-  const changed = staged.changed();
-  const broken = folder.faultsAfter(changed);
+  const broken = logs.flatMap(({ folder, staged }) => folder.faultsAfter(staged.changed()));
   if (broken.length > 0) return refuse(['The folder would not be valid any more:', ...formatFaults(broken)], io);
   const what = into === null ? 'will name nobody, and the register forgets the person' : `will be ${into}`;
   io.print(`${ref} in ${countWords(count, 'session')} ${what}.`);
@@ -106,6 +117,8 @@ async function rewrite(
   const agreed = await askToWrite(isYes, io);
   if (agreed !== true) return agreed;
   writeRegister(anglers, rows);
-  const failure = folder.write(changed);
-  return failure === null ? EXIT.clean : refuse([failure], io);
+  // Each log is changed as a whole; where one cannot be written, the same command run again does those that are left.
+  const failures = logs.flatMap(({ folder, staged }) => folder.write(staged.changed()) ?? []);
+  for (const failure of failures) io.printError(failure);
+  return failures.length === 0 ? EXIT.clean : EXIT.faults;
 }

@@ -2,9 +2,11 @@ import { mkdir, rm } from 'node:fs/promises';
 import { handOver } from '../atlas/handed-over.ts';
 import { withGround } from '../atlas/rating-ground.ts';
 import { loadRatings } from '../atlas/ratings-cache.ts';
+import { isAssociation } from '../content/association/load-association.ts';
 import { loadVenue } from '../content/load-venue.ts';
 import { countWords } from '../domain/count-words.ts';
 import { surveyVenue } from '../ground/survey-venue.ts';
+import { buildAssociation } from './association/build-association.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { closedUnseen, closedUnseenWords, nowOfGuide } from './guide-folder/closed-unseen.ts';
 import { recoverGuide, replaceGuide, unfinishedGuide } from './guide-folder/replace-guide.ts';
@@ -35,6 +37,10 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   // Steps that take longer than a second, one plain line each.
   const step = (line: string) => (values.quiet || values.json ? undefined : io.printError(line));
   const folder = venueFolder(values.venue, io.environment);
+  if (isAssociation(folder)) {
+    const { out, address, quiet: isQuiet, json: isJson } = values;
+    return buildAssociation(folder, { out, address, isQuiet, isJson }, io);
+  }
   const out = outputFolder(values.out, folder);
   if (recoverGuide(out)) say('A build was stopped as it put its guide in place: that guide stands there again.');
   tidyWorkshops();

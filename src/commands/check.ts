@@ -1,5 +1,7 @@
+import { isAssociation } from '../content/association/load-association.ts';
 import { loadVenue } from '../content/load-venue.ts';
 import { countWords } from '../domain/count-words.ts';
+import { checkAssociation } from './association/check-association.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { jsonText } from './json-text.ts';
 import { printFaults, shownFolder } from './print-faults.ts';
@@ -8,11 +10,12 @@ import { venueFolder } from './venue-folder.ts';
 
 /**
  * `check [--json] [--venue FOLDER]`: reads the venue folder and shows every fault in one run, and what was left out.
- * `--json` prints one document: `ok`, `counts`, `faults`, `leftOut`. Warnings alone leave the folder clean.
+ * A folder of several venues shows the faults of each. `--json` prints one document: `ok`, `counts`, `faults`, `leftOut`. Warnings alone leave the folder clean.
  */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
   const { values } = readArguments(args, { venue: { type: 'string' }, json: { type: 'boolean' } });
   const folder = venueFolder(values.venue, io.environment);
+  if (isAssociation(folder)) return checkAssociation(folder, values.json === true, io);
   const { venue, faults, leftOut, counts } = await loadVenue(folder, io.today?.());
   const isClean = venue !== null;
   if (values.json === true) {

@@ -12,8 +12,8 @@ const MARK_OF_A_GUIDE = 'offline-list.json';
  * everything that stands there, so nothing but an earlier guide may.
  * @throws UsageError where the folder is, holds or lies in the venue folder or holds the project, or is neither new, empty nor a guide.
  */
-export function outputFolder(option: string | undefined, venueFolder: string): string {
-  const out = resolve(option ?? OWN_FOLDER);
+export function outputFolder(option: string | undefined, venueFolder: string, usual = OWN_FOLDER): string {
+  const out = resolve(option ?? usual);
   const place = realPlace(out);
   const venue = realPlace(venueFolder);
   if (holds(place, venue) || holds(venue, place)) {

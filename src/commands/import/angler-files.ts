@@ -3,6 +3,7 @@ import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSy
 import { homedir } from 'node:os';
 import { dirname, join, relative, resolve } from 'node:path';
 import { formatRegister, keyedDigest, type RegisterRow, readRegister } from '../../content/anglers/register.ts';
+import { sharedRegisterName } from '../../content/association/load-association.ts';
 import type { CommandIo } from '../command-io.ts';
 import { UsageError } from '../read-arguments.ts';
 
@@ -29,7 +30,7 @@ export function openAnglerFiles(
   named: string | null,
   environment: CommandIo['environment'],
 ): AnglerFiles {
-  const { home, stem } = anglerPlace(club, named, environment);
+  const { home, stem } = anglerPlace(folder, club, named, environment);
   if (!relative(folder, home).startsWith('..')) {
     throw new UsageError(
       `The key of the anglers' register may not lie inside the venue folder, since that is published: ${home}`,
@@ -58,12 +59,12 @@ export function openAnglerFiles(
   return { key, rows: read.rows, keyPath, registerPath, isNew };
 }
 
-/** The folder of a club's key and register, and the name of both files. */
-function anglerPlace(club: string, named: string | null, environment: CommandIo['environment']) {
+/** The folder of a club's key and register, and the name of both files: an association's own, where its venues share anglers. */
+function anglerPlace(folder: string, club: string, named: string | null, environment: CommandIo['environment']) {
   const settings = environment.XDG_CONFIG_HOME || join(environment.HOME || homedir(), '.config');
   const home = resolve(named ?? (environment.PEG_ATLAS_KEYS || join(settings, 'peg-atlas')));
   const stem =
-    club
+    (sharedRegisterName(folder) ?? club)
       .normalize('NFKD')
       .toLowerCase()
       .replace(/[^a-z0-9]+/g, '-')
@@ -73,11 +74,12 @@ function anglerPlace(club: string, named: string | null, environment: CommandIo[
 
 /** Whether a whole name, as compared, is one the club's register knows. Makes no key: without one, nobody is known. */
 export function knownAnglers(
+  folder: string,
   club: string,
   named: string | null,
   environment: CommandIo['environment'],
 ): (fullName: string) => boolean {
-  const { home, stem } = anglerPlace(club, named, environment);
+  const { home, stem } = anglerPlace(folder, club, named, environment);
   const paths = [join(home, `${stem}.key`), join(home, `${stem}.anglers.csv`)] as const;
   if (!paths.every((path) => existsSync(path))) return () => false;
   const key = Buffer.from(readFileSync(paths[0], 'utf8').trim(), 'hex');

@@ -43,7 +43,7 @@ export async function importRules(
   const against = rulesVenue(
     venue.folder,
     written.body,
-    knownAnglers(venue.folder.content.settings.club, options.keys, io.environment),
+    knownAnglers(folder, venue.folder.content.settings.club, options.keys, io.environment),
   );
   const settled = await settleQuestions(
     (asker) => settleRules(papers, against, asker),

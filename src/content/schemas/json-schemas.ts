@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { Units } from '../../domain/bag.ts';
+import { AssociationSchema } from './association-schema.ts';
 import { EventRowSchema } from './event-schema.ts';
 import type { SchemaPart } from './field-list.ts';
 import { gaugeRowSchema } from './gauge-schema.ts';
@@ -25,6 +26,10 @@ const SCHEMAS: Readonly<Record<string, { readonly title: string; readonly schema
   notice: { title: 'Front matter of notices/<date>-<slug>.md', schema: NoticeSchema },
   match: { title: 'Front matter of matches/<date>-<slug>.md', schema: matchSchema(UNITS) },
   league: { title: 'Front matter of leagues/<slug>.md', schema: LeagueSchema },
+  association: {
+    title: 'Front matter of association.md',
+    schema: AssociationSchema,
+  },
   'event-row': { title: 'A row of sessions/<year>/events.csv', schema: EventRowSchema },
   'session-row': {
     title: 'A row of sessions/<year>/sessions.csv, bag parts aside',

@@ -1,7 +1,6 @@
 import * as z from 'zod';
 import type { BagPart, Units } from '../../domain/bag.ts';
 import { LANGUAGE_CODES } from '../../domain/language.ts';
-import { parsed } from '../../domain/parsed.ts';
 import {
   SHIPPED_INSPECTION,
   SHIPPED_NESTING_MONTHS,
@@ -11,12 +10,12 @@ import {
   SHIPPED_STAND_OFF,
 } from '../../domain/shipped-settings.ts';
 import { withShippedThresholds } from '../../domain/shipped-thresholds.ts';
-import { parseSiteAddress } from '../../domain/site-address.ts';
 import type { Feature, RatingRules, VenueSettings } from '../../domain/venue.ts';
 import { formatField } from '../folder-format.ts';
+import { addressField } from './address-field.ts';
 import { ContactSchema, EmergencySchema } from './contact-schemas.ts';
 import { blankMeaning } from './event-schema.ts';
-import { choice, day, fieldOf, matching, text, word, yesNo } from './fields.ts';
+import { choice, day, matching, text, word, yesNo } from './fields.ts';
 import { months, weight } from './measures.ts';
 import { reachSchema } from './reach-schema.ts';
 import {
@@ -33,15 +32,6 @@ export const UnitsSchema = z.strictObject(
   { length: choice(['m', 'ft']), weight: choice(['kg', 'lb']) },
   { error: 'the units, as { length: m, weight: lb }' },
 ) satisfies z.ZodType<Units>;
-
-const address = () =>
-  fieldOf(
-    (written) => {
-      const address = parseSiteAddress(written);
-      return address.ok ? parsed(written) : address;
-    },
-    { description: 'where the guide will be published' },
-  );
 
 const BagPartSchema = z
   .strictObject({
@@ -89,7 +79,7 @@ export const settingsSchema = (units: Units) =>
       club: text('the name of the club'),
       invented: yesNo('whether the venue is invented').exactOptional(),
       'guide-day': day('the day of the data this guide shows, such as 2026-11-21'),
-      address: address().exactOptional(),
+      address: addressField('where the guide will be published').exactOptional(),
       units: UnitsSchema,
       language: choice(LANGUAGE_CODES).exactOptional(),
       contacts: z.array(ContactSchema, { error: 'a list of contacts' }).exactOptional(),

@@ -1,0 +1,100 @@
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { run as runBuild } from '../../src/commands/build.ts';
+import { guideServer } from '../../src/commands/guide-folder/serve-guide.ts';
+import { venueOnDisk } from '../commands/intake/venue-on-disk.ts';
+import { recordedIo } from '../commands/recorded-io.ts';
+import { openBrowser, PHONE } from './chromium.ts';
+
+let home: string;
+let folder: string;
+
+beforeAll(() => {
+  home = mkdtempSync(join(tmpdir(), 'association-'));
+  folder = join(home, 'waters');
+  for (const id of ['alder', 'birch']) {
+    const venue = venueOnDisk();
+    cpSync(venue, join(folder, id), { recursive: true });
+    rmSync(dirname(venue), { recursive: true });
+  }
+  put('alder/venue.md', (text) => text.replace('name: Example Fishery', 'name: Alder Lakes'));
+  writeFileSync(join(folder, 'association.md'), '---\nname: Example Vale Association\n---\n\nTwo waters, one card.\n');
+});
+afterAll(() => rmSync(home, { recursive: true, force: true }));
+
+function put(path: string, change: (text: string) => string): void {
+  const place = join(folder, path);
+  writeFileSync(place, change(readFileSync(place, 'utf8')));
+}
+
+const breakBirch = () =>
+  put('birch/venue.md', (text) => text.replace('units: { length: m', 'units: { length: furlong'));
+
+/** Opens the first page, follows it to a guide, and asks for an address that is none. */
+async function walk(out: string): Promise<readonly string[]> {
+  const server = guideServer(out, '/guides/');
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const { port } = server.address() as { port: number };
+  const browser = await openBrowser();
+  try {
+    const page = await browser.newPage({ viewport: PHONE });
+    const problems: string[] = [];
+    page.on('console', (message) => message.type() === 'error' && problems.push(message.text()));
+    await page.goto(`http://127.0.0.1:${port}/guides/`);
+    const first = await page.locator('h1').innerText();
+    const isStyled = await page.evaluate(() => getComputedStyle(document.body).fontVariantNumeric);
+    const isWide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
+    expect([first, isStyled, isWide, problems]).toEqual([
+      'Example Vale Association',
+      'lining-nums tabular-nums',
+      false,
+      [],
+    ]);
+    await page.getByRole('link', { name: 'Alder Lakes' }).click();
+    const guide = new URL(page.url()).pathname;
+    await page.goto(`http://127.0.0.1:${port}/guides/none/`);
+    return [guide, await page.locator('h1').innerText()];
+  } finally {
+    await browser.close();
+    server.close();
+  }
+}
+
+test('writes a guide for each venue and a first page, keeps both where a venue has faults, and builds the sound one', async () => {
+  const out = join(home, 'site');
+  const build = async () => {
+    // Of the tests' own variables none may reach a build.
+    const { PATH } = process.env;
+    const io = recordedIo({ PATH, HOME: home, PEG_ATLAS_CACHE: join(home, 'cache') });
+    return { code: await runBuild(['--venue', folder, '--out', out, '--address', '/guides/'], io), io };
+  };
+  const first = await build();
+  expect([first.io.errors.join('\n'), first.code]).toEqual([expect.stringContaining('Building 1 to'), 0]);
+  const index = readFileSync(join(out, 'index.html'), 'utf8');
+  expect(index).toContain('<a href="/guides/alder/">Alder Lakes</a>');
+  expect(index).toContain('<a href="/guides/birch/">Example Fishery</a>');
+  expect(index).toContain('<p>Two waters, one card.</p>');
+  expect(readFileSync(join(out, 'alder/mill-pond/1/index.html'), 'utf8')).toContain('data-guide-base="/guides/alder/"');
+  expect(existsSync(join(out, '_headers'))).toBe(true);
+
+  expect(await walk(out)).toEqual(['/guides/alder/', 'No such page']);
+
+  breakBirch();
+  put('alder/venue.md', (text) => text.replace('name: Alder Lakes', 'name: Alder Meres'));
+  const birch = readFileSync(join(out, 'birch/index.html'), 'utf8');
+  const second = await build();
+  expect(second.code).toBe(1);
+  expect(second.io.errors.join('\n')).toContain('birch: the guide built before is untouched.');
+  expect(second.io.errors.join('\n')).toContain('The first page was not written anew');
+  expect(readFileSync(join(out, 'index.html'), 'utf8')).toBe(index);
+  expect(readFileSync(join(out, 'birch/index.html'), 'utf8')).toBe(birch);
+  expect(readFileSync(join(out, 'alder/index.html'), 'utf8')).toContain('Alder Meres');
+
+  rmSync(join(folder, 'birch'), { recursive: true });
+  const third = await build();
+  expect(third.code).toBe(0);
+  expect(third.io.errors.join('\n')).toContain('is a guide without a venue folder');
+  expect(readFileSync(join(out, 'index.html'), 'utf8')).not.toContain('birch');
+}, 240_000);
