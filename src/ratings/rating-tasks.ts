@@ -75,12 +75,17 @@ export function doTask(
   if (fitted.presence !== null) report(anyOfIt, fitted.presence.fit);
   if (bag !== 'total') return { ...nothing, told };
   progress?.('water temperature');
-  const temperatures = featureTemperatures(venue, fitted, report);
+  const byTemperature = earlierStart(ground, 'water temperature');
+  const temperatures = featureTemperatures(venue, fitted, { report, ...(byTemperature && { start: byTemperature }) });
   const choices = choiceWorths(venue, fitted, { progress });
   progress?.('what the day reveals');
   return { ...nothing, told, temperatures, choices, besides: besideWorths(venue, fitted) };
 }
 
-function startOf({ earlier, start }: TaskGround, of: string): FitStart | null {
-  return earlier.find((fit) => fit.of === of && fit.isSettled)?.start ?? start;
+function startOf(ground: TaskGround, of: string): FitStart | null {
+  return earlierStart(ground, of) ?? ground.start;
+}
+
+function earlierStart({ earlier }: TaskGround, of: string): FitStart | null {
+  return earlier.find((fit) => fit.of === of && fit.isSettled)?.start ?? null;
 }

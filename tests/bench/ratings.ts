@@ -62,6 +62,8 @@ interface Result {
   readonly stopped: string;
   /** Processor seconds of lme4 on the same rows; "skipped" where it is not installed or not asked. */
   readonly lme4: number | 'skipped';
+  /** Our processor seconds, sds included, over lme4's. */
+  readonly 'of lme4': number | 'skipped';
   readonly seconds: number;
   readonly 'processor seconds': number;
   readonly 'worth, seconds': number;
@@ -118,6 +120,7 @@ function runSize(name: string): Result {
     }),
   );
   const worths = timed(() => fit.value.posterior(pegMonthWorths(simulated).map(({ combination }) => combination)));
+  const lme4 = name === BESIDE_LME4 ? besideLme4(simulated) : 'skipped';
   return {
     venue: name,
     sessions: simulated.value.length,
@@ -127,7 +130,8 @@ function runSize(name: string): Result {
     iterations: fit.value.iterations,
     factorisations: fit.value.factorisations,
     stopped: fit.value.stopped,
-    lme4: name === BESIDE_LME4 ? besideLme4(simulated) : 'skipped',
+    lme4,
+    'of lme4': lme4 === 'skipped' ? lme4 : rounded((fit.processor + worths.processor) / lme4),
     seconds: rounded(fit.seconds),
     'processor seconds': rounded(fit.processor),
     'worth, seconds': rounded(worths.processor),
@@ -157,6 +161,7 @@ function runDemo(): Result {
     factorisations: fit.factorisations,
     stopped: fit.stopped,
     lme4: 'skipped',
+    'of lme4': 'skipped',
     seconds: rounded(fitted.seconds),
     'processor seconds': rounded(fitted.processor),
     'worth, seconds': rounded(tables.processor),

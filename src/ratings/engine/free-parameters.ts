@@ -49,7 +49,10 @@ export function parameterSpace(model: LatentModel, prepared: PreparedModel, opti
   const least = free.terms.map((t) => Math.log((MIN_SHARE * (heldResidual ?? 0.7 * spread)) / (rowSizes[t]! || 1)));
   const start = free.terms.map((t, i) => {
     const usual = (0.5 * spread) / (Math.sqrt(model.terms.length) * (rowSizes[t]! || 1));
-    return Math.max(least[i]! + 1, Math.log(given?.sd[model.terms[t]!.name] ?? usual));
+    const known = given?.sd[model.terms[t]!.name];
+    // Nearly nothing is farther from nothing, in the variances' own sds, than the bound itself. Averaged over, no sd ends there.
+    if (known === 0 && options.variances !== 'integrated') return least[i]!;
+    return Math.max(least[i]! + 1, Math.log(known ?? usual));
   });
   const fixedStart = leastSquaresOnQ(prepared);
   const residual = free.isResidualFree ? [Math.log(residualStart)] : [];

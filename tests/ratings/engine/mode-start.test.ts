@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fitLatentModel } from '../../../src/ratings/engine/fit-latent-model.ts';
 import type { LatentModel, ModeStart } from '../../../src/ratings/engine/latent-model.ts';
+import { factor } from './example-models.ts';
 import { SMALL_VENUE, simulatedModel } from './simulated-model.ts';
 
 const { model: whole, event } = simulatedModel({ ...SMALL_VENUE, seed: 7 });
@@ -52,5 +53,19 @@ describe('a fit that looks for its mode from where another had its own', () => {
       fitLatentModel(later, { hold }).logMarginal,
       8,
     );
+  });
+
+  it('ends at no spread at once where another of the same rows had none, and leaves that where there is one', () => {
+    // Pegs that are all alike: a column of each row by its number, which has nothing to do with its value.
+    const rows = whole.observations.upper.length;
+    const levels = Array.from({ length: rows }, (_, row) => row % 7);
+    const none = { ...whole, terms: [...whole.terms, factor('nothing', 7, levels)] };
+    const cold = fitLatentModel(none);
+    expect(cold.sd.nothing).toBe(0);
+    const warm = fitLatentModel(none, { start: cold });
+    expect(warm.sd.nothing).toBe(0);
+    expect(warm.iterations).toBeLessThan(cold.iterations);
+    const wrong = fitLatentModel(whole, { start: { ...cold, sd: { ...cold.sd, peg: 0 } } });
+    expect(wrong.sd.peg! / fitLatentModel(whole).sd.peg!).toBeCloseTo(1, 4);
   });
 });
