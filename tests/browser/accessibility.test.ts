@@ -10,6 +10,9 @@ import { PAGE_KINDS } from './page-kinds.ts';
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
+/** And what a page shows only once something was chosen on it. */
+const STATES = { ...PAGE_KINDS, 'drawn peg, opened': 'draw/kiln-pool/?peg=23' };
+
 let browser: Browser;
 beforeAll(async () => {
   browser = await openBrowser();
@@ -17,7 +20,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
-  it.each(Object.entries(PAGE_KINDS))('%s has nothing axe objects to', async (_kind, path) => {
+  it.each(Object.entries(STATES))('%s has nothing axe objects to', async (_kind, path) => {
     const context = await browser.newContext({ viewport: PHONE, colorScheme, bypassCSP: true });
     const page = await context.newPage();
     await page.goto(inject('siteUrl') + path);

@@ -4,7 +4,7 @@ export const PAGE_KINDS: Readonly<Record<string, string>> = {
   water: 'kiln-pool/',
   'peg sheet': 'kiln-pool/1/',
   'pegs side by side': 'compare/kiln-pool/',
-  'drawn peg': 'draw/kiln-pool/?peg=1',
+  'drawn peg': 'draw/kiln-pool/',
   search: 'search/',
   features: 'features/',
   'features of a bag part': 'features/silvers/',
