@@ -103,11 +103,11 @@ function verdictWords(scores: readonly BacktestScore[]): string {
   if (model === undefined || others.length === 0) return '';
   const beaten = others.filter(({ error }) => model < error - 0.0005);
   const named = (list: typeof others) => list.map(({ name }) => `the ${name}`).join(' and ');
-  if (beaten.length === others.length) return `The guide foretold the year better than ${named(others)}.`;
+  if (beaten.length === others.length) return `The guide forecast the year better than ${named(others)}.`;
   if (beaten.length === 0)
-    return `The guide foretold the year no better than ${named(others)}: treat what it says of worth as weak here.`;
+    return `The guide forecast the year no better than ${named(others)}: treat what it says of worth as weak here.`;
   const unbeaten = others.filter((other) => !beaten.includes(other));
-  return `The guide foretold the year better than ${named(beaten)}, but not than ${named(unbeaten)}.`;
+  return `The guide forecast the year better than ${named(beaten)}, but not than ${named(unbeaten)}.`;
 }
 
 function percent(share: number): string {

@@ -37,6 +37,7 @@ export function roomWords({ besides }: Pick<Ratings, 'besides'>, say: Say): stri
   return say('bag.room', { list: list.join('; ') });
 }
 
+/** Two places, as they are shown: every sheet carries the curves. */
 function places(value: number): number {
-  return Math.round(value * 1000) / 1000;
+  return Math.round(value * 100) / 100;
 }
