@@ -117,7 +117,7 @@ describe('a peg closed since the phone took its copy', () => {
     host.folder = closed.folder;
     host.tamper = (path) => (path.endsWith('.geojson') ? { folder: oldFolder } : {});
     await page.goto(`${host.address}kiln-pool/`);
-    await page.locator('.map-scroll').scrollIntoViewIfNeeded();
+    await page.getByRole('button', { name: 'Move and zoom the map' }).click();
     const mark = page.locator('.live-map a[href$="/kiln-pool/2/"]');
     await eventually(() => mark.getAttribute('aria-label')).toContain('closed');
     await eventually(() => page.locator('.live-map .is-closed a[href$="/kiln-pool/2/"]').count()).toBe(1);

@@ -244,7 +244,7 @@ it('says on each sheet and map that no line is on the map, and when, by whom and
 it('marks them on the live map too, for the day of reading', async () => {
   const closedOn = (day: Day) =>
     read('mill-pond/', day, async (page) => {
-      await page.locator('[data-map]').scrollIntoViewIfNeeded();
+      await page.getByRole('button', { name: 'Move and zoom the map' }).click();
       await page.locator('.live-peg').first().waitFor({ state: 'attached' });
       return page.locator('.live-peg .is-closed').evaluateAll((marks) => marks.map((mark) => mark.textContent!));
     });

@@ -34,6 +34,8 @@ export interface MapDrawing {
   readonly standOffZones: readonly (readonly (readonly Point[])[])[];
   readonly places: readonly PlaceMark[];
   readonly pegs: readonly PegMark[];
+  /** Whether each peg can be linked to: one map of a page at most. */
+  readonly isAnchored?: boolean;
   readonly scaleBar: { readonly length: number; readonly words: string };
 }
 
@@ -105,7 +107,7 @@ export function simplifyRing(ring: readonly Point[], tolerance = OUTLINE_TOLERAN
 }
 
 /** Places and pegs, moved apart where they would hide one another. */
-function marks({ places, pegs }: MapDrawing): readonly string[] {
+function marks({ places, pegs, isAnchored }: MapDrawing): readonly string[] {
   const middles = partMarks(
     [
       ...places.map((place) => ({ x: place.x, y: place.y, radius: placeRadius(place) })),
@@ -118,7 +120,7 @@ function marks({ places, pegs }: MapDrawing): readonly string[] {
   );
   return [
     ...places.map((place, index) => placeMark(place, middles[index]!)),
-    ...pegs.map((peg, index) => pegMark(peg, middles[places.length + index]!)),
+    ...pegs.map((peg, index) => pegMark(peg, middles[places.length + index]!, isAnchored)),
   ];
 }
 

@@ -26,8 +26,11 @@ export function besidePeg({ x, y, facingDegrees }: PegMark): readonly [number, n
   return [x - PEG_BEHIND * Math.sin(turn), y + PEG_BEHIND * Math.cos(turn)];
 }
 
-/** A roundel with a beak whose tip is the peg; a closed peg is a filled square. Both are links to the sheet. */
-export function pegMark(mark: PegMark, [middleX, middleY]: readonly [number, number]): string {
+/**
+ * A roundel with a beak whose tip is the peg; a closed peg is a filled square. Both are links to the sheet; an anchor can be
+ * linked to as `#map-23`.
+ */
+export function pegMark(mark: PegMark, [middleX, middleY]: readonly [number, number], isAnchor = false): string {
   const [x, y] = [Math.round(middleX), Math.round(middleY)];
   const square = (more = '') => `<path${more} d="M-34-34h68v68h-68z"/>`;
   const circle = (more = '') => `<circle${more} r="${PEG_RADIUS}"/>`;
@@ -42,7 +45,8 @@ export function pegMark(mark: PegMark, [middleX, middleY]: readonly [number, num
       ? ''
       : ` data-verdict="${escapeMarkup(mark.dated)}" data-closed-class="m-closed" data-label="${escapeMarkup(mark.peg)}"`;
   const long = mark.peg.length > 2 ? ' class="long"' : '';
-  const link = `class="m-peg${mark.closed ? ' m-closed' : ''}" href="${escapeMarkup(mark.href)}" aria-label="${escapeMarkup(mark.label)}"${dated}`;
+  const anchor = isAnchor ? ` id="map-${escapeMarkup(mark.peg)}"` : '';
+  const link = `class="m-peg${mark.closed ? ' m-closed' : ''}" href="${escapeMarkup(mark.href)}" aria-label="${escapeMarkup(mark.label)}"${dated}${anchor}`;
   return `<a ${link} transform="translate(${x} ${y})">${beak(mark.x - x, mark.y - y)}${body}<text y="15"${long}>${escapeMarkup(mark.peg)}</text></a>`;
 }
 

@@ -7,9 +7,11 @@ import { type PegFacts, pegVerdict } from '../../domain/peg-verdict.ts';
 import { pegLabel } from '../../domain/verdict-words.ts';
 import ownStyles from '../../styles/live-map.css?url';
 import { localDay } from '../local-day.ts';
-import { type MapPeg, pegMarks, placeMarks, showMarks } from './map-marks.ts';
+import { askedPeg } from './asked-peg.ts';
+import { addMapButtons } from './map-buttons.ts';
+import { depthFigures, type MapPeg, pegMarks, placeMarks, showMarks } from './map-marks.ts';
 import { bindTextTooltip } from './text-tooltip.ts';
-import { offerLocate } from './where-i-am.ts';
+import { locator } from './where-i-am.ts';
 
 const METRES_AROUND = 30;
 
@@ -27,8 +29,17 @@ const SHAPES = [
   'overhead-line',
 ];
 
-/** Lays a movable map over the drawn one, from the same data as the published file. Rejects where that cannot be read. */
-export async function showLiveMap(frame: HTMLElement): Promise<void> {
+/** What the buttons beside a live map ask of it. */
+export interface LiveMap {
+  /** Asks the phone where it is, and says so. */
+  readonly locate: () => void;
+}
+
+/**
+ * Lays a movable map over the drawn one, from the same data as the published file; what it has to say goes into `said`.
+ * Rejects where the data cannot be read.
+ */
+export async function showLiveMap(frame: HTMLElement, said: HTMLElement): Promise<LiveMap> {
   const answer = await fetch(frame.dataset.mapSource ?? '');
   if (!answer.ok) throw new Error(`the map's data answered ${answer.status}`);
   const { features } = (await answer.json()) as FeatureCollection;
@@ -47,23 +58,36 @@ export async function showLiveMap(frame: HTMLElement): Promise<void> {
     zoomSnap: 0,
     maxZoom: 22,
     scrollWheelZoom: false,
-    // One finger scrolls the page, two move the map; a mouse drags it.
-    dragging: !matchMedia('(pointer: coarse)').matches,
+    // Buttons of our own stand in place of the library's.
+    zoomControl: false,
   });
   map.on('focus', () => map.scrollWheelZoom.enable());
   map.on('blur', () => map.scrollWheelZoom.disable());
-  L.control.scale({ imperial: frame.dataset.mapUnit === 'ft', metric: frame.dataset.mapUnit !== 'ft' }).addTo(map);
+  L.control
+    .scale({ position: 'topleft', imperial: frame.dataset.mapUnit === 'ft', metric: frame.dataset.mapUnit !== 'ft' })
+    .addTo(map);
 
   const outline = L.geoJSON(features.filter(({ properties }) => properties?.kind === 'outline'));
-  const pegs = pegsOf(features, localDay(new Date()), closedOnDrawnMap(frame));
+  const asked = askedPeg(location.hash);
+  const pegs = pegsOf(features, localDay(new Date()), closedOnDrawnMap(frame), asked);
   const bounds = pegs.reduce((all, { at }) => all.extend(at), outline.getBounds());
   map.fitBounds(bounds, { padding: [METRES_AROUND, METRES_AROUND] });
   map.setMaxBounds(bounds.pad(1.5));
   for (const kind of SHAPES) drawShapes(map, features, kind);
   showMarks(map, [...pegMarks(map, pegs), ...placeMarks(map, features)]);
-  offerLocate(map, frame, pegs);
+  depthFigures(map, features);
+  addMapButtons(map, holder, bounds);
+  const north = document.createElement('span');
+  north.className = 'live-north';
+  north.textContent = 'N ↑';
+  holder.append(north);
+  const there = pegs.find(({ isAsked }) => isAsked);
+  if (there !== undefined) map.panTo(there.at, { animate: false });
   // What has closed since the map's data were made is marked on it as on the rest of the page.
   document.dispatchEvent(new Event('pegs-shown'));
+  holder.focus({ preventScroll: true });
+  const lengthUnit = frame.dataset.mapUnit === 'ft' ? 'ft' : 'm';
+  return { locate: locator(map, { said, pegs, lengthUnit, asked }) };
 }
 
 /** Sheets of pegs that the drawn map shows as closed: the live one never shows them open, whatever copy its data are of. */
@@ -99,7 +123,12 @@ function wordsOf({ properties }: Feature): string {
 }
 
 /** Pegs as they stand on the day of reading: the data may be older than that, or than the page. */
-function pegsOf(features: readonly Feature[], onDay: Day, closedSheets: ReadonlySet<string>): readonly MapPeg[] {
+function pegsOf(
+  features: readonly Feature[],
+  onDay: Day,
+  closedSheets: ReadonlySet<string>,
+  asked: string | null,
+): readonly MapPeg[] {
   return features.flatMap(({ geometry, properties }) => {
     if (properties?.kind !== 'peg' || geometry.type !== 'Point') return [];
     const [lng = 0, lat = 0] = geometry.coordinates;
@@ -112,6 +141,7 @@ function pegsOf(features: readonly Feature[], onDay: Day, closedSheets: Readonly
         closed: verdict.state === 'closed' || closedSheets.has(String(properties.sheet)),
         at: L.latLng(lat, lng),
         facingDegrees: Number(properties.facing),
+        isAsked: String(properties.peg) === asked,
       },
     ];
   });

@@ -1,5 +1,6 @@
 import type { Feature } from 'geojson';
 import L from 'leaflet';
+import { partMarks } from '../../atlas/drawing/part-marks.ts';
 import { bindTextTooltip } from './text-tooltip.ts';
 
 /** A peg as the live map needs it. */
@@ -11,22 +12,26 @@ export interface MapPeg {
   readonly closed: boolean;
   readonly at: L.LatLng;
   readonly facingDegrees: number;
+  /** Whether the reader came from its sheet. */
+  readonly isAsked: boolean;
 }
 
 /** Something that stands at a point of the map and takes room there. */
 export interface MapMark {
   readonly at: L.LatLng;
   readonly element: HTMLElement;
-  /** From the point to the middle of the mark, in pixels. */
+  /** Leads from the mark to its point where it stands apart. */
+  readonly lead: HTMLElement;
+  /** From the point to where the middle of the mark belongs, in pixels. */
   readonly offset: L.Point;
-  readonly halfWidth: number;
-  readonly halfHeight: number;
+  readonly radius: number;
 }
 
-/** Half the size of a peg's mark and the room about it. */
+/** Half the size of a peg's mark, and of a throw line's ring. */
 const HALF = 13;
-/** Half the size of a throw line's ring. */
 const HALF_RING = 8;
+/** Room between marks. */
+const MARK_GAP = 2;
 /** How far behind the peg its number stands. */
 const BEHIND_PIXELS = 15;
 
@@ -54,58 +59,82 @@ export function pegMarks(map: L.Map, pegs: readonly MapPeg[]): readonly MapMark[
     link.setAttribute('aria-label', peg.name);
     const mark = document.createElement('span');
     mark.classList.toggle('is-closed', peg.closed);
+    mark.classList.toggle('is-asked', peg.isAsked);
     const number = document.createElement('span');
     number.textContent = peg.peg;
     link.append(number);
-    // While there is no room for the number a dot stands for it: too small for a finger, so it is no link.
-    mark.append(link, document.createElement('i'));
+    const lead = document.createElement('i');
+    mark.append(lead, link);
     const turn = (peg.facingDegrees * Math.PI) / 180;
     const offset = L.point(-BEHIND_PIXELS * Math.sin(turn), BEHIND_PIXELS * Math.cos(turn));
-    mark.style.transform = `translate(${offset.x}px, ${offset.y}px)`;
     const icon = L.divIcon({ className: 'live-peg', html: mark, iconSize: [0, 0] });
     L.marker(peg.at, { icon, interactive: false, keyboard: false, zIndexOffset: 1000 }).addTo(map);
-    return { at: peg.at, element: mark, offset, halfWidth: HALF, halfHeight: HALF };
+    return { at: peg.at, element: link, lead, offset, radius: HALF };
   });
 }
 
-/** Places as plates with a word; what helps in need comes first, so that it keeps its room. */
+/** Places as plates with a word; what helps in need comes first. */
 export function placeMarks(map: L.Map, features: readonly Feature[]): readonly MapMark[] {
   return Object.entries(PLACE_WORDS).flatMap(([kind, words]) =>
     features.flatMap(({ geometry, properties }) => {
       if (properties?.kind !== kind || geometry.type !== 'Point') return [];
       const [lng = 0, lat = 0] = geometry.coordinates;
-      const plate = document.createElement('span');
+      const mark = document.createElement('span');
+      const plate = document.createElement('b');
       plate.textContent = words;
-      const icon = L.divIcon({ className: `live-place live-${kind}`, html: plate, iconSize: [0, 0] });
+      const lead = document.createElement('i');
+      mark.append(lead, plate);
+      const icon = L.divIcon({ className: `live-place live-${kind}`, html: mark, iconSize: [0, 0] });
       bindTextTooltip(L.marker([lat, lng], { icon, keyboard: false }).addTo(map), properties.name ?? words);
       return [
         {
           at: L.latLng(lat, lng),
           element: plate,
+          lead,
           offset: L.point(0, 0),
-          halfWidth: HALF_RING + words.length * 4,
-          halfHeight: words === '' ? HALF_RING : HALF,
+          radius: HALF_RING + words.length * 3,
         },
       ];
     }),
   );
 }
 
-/** Shows each mark that finds room beside those before it; the others wait as dots for a closer zoom. */
+/** Depths on their contours, each in the middle of its longest line. */
+export function depthFigures(map: L.Map, features: readonly Feature[]): void {
+  for (const { geometry, properties } of features) {
+    if (properties?.kind !== 'isobath') continue;
+    const lines =
+      geometry.type === 'MultiLineString'
+        ? geometry.coordinates
+        : geometry.type === 'LineString'
+          ? [geometry.coordinates]
+          : [];
+    const longest = [...lines].sort((a, b) => b.length - a.length)[0] ?? [];
+    const [lng, lat] = longest[Math.floor(longest.length / 2)] ?? [];
+    if (lng === undefined || lat === undefined) continue;
+    const figure = document.createElement('span');
+    figure.textContent = String(properties.name ?? '');
+    const icon = L.divIcon({ className: 'live-depth', html: figure, iconSize: [0, 0] });
+    L.marker([lat, lng], { icon, interactive: false, keyboard: false }).addTo(map);
+  }
+}
+
+/** Shows every mark at every zoom: those that would hide one another part, as on the drawn map, and a lead tells whose each is. */
 export function showMarks(map: L.Map, marks: readonly MapMark[]): void {
-  const unclutter = () => {
-    const shown: { readonly middle: L.Point; readonly halfWidth: number; readonly halfHeight: number }[] = [];
-    for (const { at, element, offset, halfWidth, halfHeight } of marks) {
-      const middle = map.latLngToLayerPoint(at).add(offset);
-      const isFree = shown.every(
-        (other) =>
-          Math.abs(other.middle.x - middle.x) >= other.halfWidth + halfWidth ||
-          Math.abs(other.middle.y - middle.y) >= other.halfHeight + halfHeight,
-      );
-      if (isFree) shown.push({ middle, halfWidth, halfHeight });
-      element.classList.toggle('is-dot', !isFree);
-    }
+  const part = () => {
+    const points = marks.map(({ at }) => map.latLngToLayerPoint(at));
+    const homes = marks.map(({ offset, radius }, i) => {
+      const { x, y } = points[i]!.add(offset);
+      return { x, y, radius };
+    });
+    partMarks(homes, MARK_GAP).forEach(([x, y], i) => {
+      const { element, lead } = marks[i]!;
+      const [dx, dy] = [x - points[i]!.x, y - points[i]!.y];
+      element.style.transform = `translate(${dx}px, ${dy}px)`;
+      lead.style.width = `${Math.hypot(dx, dy)}px`;
+      lead.style.transform = `rotate(${Math.atan2(dy, dx)}rad)`;
+    });
   };
-  map.on('zoomend', unclutter);
-  unclutter();
+  map.on('zoomend', part);
+  part();
 }

@@ -1,17 +1,51 @@
+import type { LiveMap } from './live-map.ts';
+
 /**
- * Once the page has loaded and the map comes into view, the drawn map gives way to one that can be moved, zoomed and
- * located on. The library is fetched only then; where that fails, the drawn map stays as it is.
+ * The drawn map stays until the reader asks for more: a button, or a tap on the water, lays one over it that can be moved,
+ * zoomed and located on. The library is fetched only then; where that fails, the drawn map stays as it is and says so.
  */
-for (const frame of document.querySelectorAll<HTMLElement>('[data-map]')) {
-  if (document.readyState === 'complete') whenSeen(frame);
-  else addEventListener('load', () => whenSeen(frame), { once: true });
+for (const frame of document.querySelectorAll<HTMLElement>('[data-map]')) offerLiveMap(frame);
+
+function offerLiveMap(frame: HTMLElement): void {
+  const row = frame.parentElement?.querySelector('.locate-row');
+  if (!row) return;
+  const said = document.createElement('span');
+  said.setAttribute('role', 'status');
+  let started: Promise<LiveMap> | null = null;
+  const start = (): Promise<LiveMap> => {
+    started ??= import('./live-map.ts').then(({ showLiveMap }) => showLiveMap(frame, said));
+    started.then(
+      () => move.remove(),
+      () => {
+        started = null;
+        said.textContent = 'The movable map did not load; the drawn one is complete without it.';
+      },
+    );
+    return started;
+  };
+  const move = button('Move and zoom the map', () => void start().catch(() => undefined));
+  row.append(move);
+  if ('geolocation' in navigator)
+    row.append(
+      button(
+        'Where am I?',
+        () =>
+          void start().then(
+            (live) => live.locate(),
+            () => undefined,
+          ),
+      ),
+    );
+  row.append(said);
+  frame.addEventListener('click', ({ target }) => {
+    if (started === null && target instanceof Element && target.closest('a') === null) move.click();
+  });
 }
 
-function whenSeen(frame: HTMLElement): void {
-  const watcher = new IntersectionObserver((entries) => {
-    if (!entries.some(({ isIntersecting }) => isIntersecting)) return;
-    watcher.disconnect();
-    void import('./live-map.ts').then(({ showLiveMap }) => showLiveMap(frame)).catch(() => undefined);
-  });
-  watcher.observe(frame);
+function button(words: string, run: () => void): HTMLButtonElement {
+  const made = document.createElement('button');
+  made.type = 'button';
+  made.textContent = words;
+  made.addEventListener('click', run);
+  return made;
 }

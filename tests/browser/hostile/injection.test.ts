@@ -70,9 +70,9 @@ it('fills every text field that a club may write', () => {
 async function handle(page: Page): Promise<void> {
   await page.evaluate(() => {
     for (const folded of document.querySelectorAll('details')) folded.open = true;
-    document.querySelector('[data-map]')?.scrollIntoView();
   });
   if ((await page.locator('[data-map]').count()) === 0) return;
+  await page.getByRole('button', { name: 'Move and zoom the map' }).click();
   await page.locator('.live-map .leaflet-interactive').first().waitFor({ state: 'attached' });
   const said = await page.evaluate(() => {
     let tooltips = 0;

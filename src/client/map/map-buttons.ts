@@ -1,0 +1,32 @@
+import L from 'leaflet';
+
+const STEP_PIXELS = 120;
+
+/** Buttons that move and zoom the map for who drags with nothing: one tap each, and a name each. */
+export function addMapButtons(map: L.Map, holder: HTMLElement, whole: L.LatLngBounds): void {
+  const bar = document.createElement('div');
+  bar.className = 'live-buttons';
+  bar.setAttribute('role', 'group');
+  bar.setAttribute('aria-label', 'Move and zoom');
+  const pan = (x: number, y: number) => () => map.panBy([x * STEP_PIXELS, y * STEP_PIXELS]);
+  const acts: readonly (readonly [string, string, () => unknown])[] = [
+    ['+', 'Zoom in', () => map.zoomIn(1)],
+    ['−', 'Zoom out', () => map.zoomOut(1)],
+    ['←', 'Move west', pan(-1, 0)],
+    ['↑', 'Move north', pan(0, -1)],
+    ['↓', 'Move south', pan(0, 1)],
+    ['→', 'Move east', pan(1, 0)],
+    ['all', 'Show the whole water', () => map.fitBounds(whole)],
+  ];
+  for (const [sign, name, act] of acts) {
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.textContent = sign;
+    button.setAttribute('aria-label', name);
+    button.addEventListener('click', act);
+    bar.append(button);
+  }
+  L.DomEvent.disableClickPropagation(bar);
+  L.DomEvent.disableScrollPropagation(bar);
+  holder.append(bar);
+}
