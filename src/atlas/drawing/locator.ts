@@ -32,6 +32,8 @@ export interface LocatorDrawing {
 }
 
 const MARGIN = 20;
+/** A locator is drawn a sixth to half its size: a bend smaller than this is not seen, and costs every sheet its bytes. */
+const TOLERANCE = 3;
 /** How far behind its dot a neighbour's number stands. */
 const NUMBER_BEHIND = 34;
 
@@ -39,7 +41,7 @@ const NUMBER_BEHIND = 34;
 export function locatorSvg(map: LocatorDrawing): string {
   const rings = (shapes: readonly (readonly Point[])[]) =>
     shapes
-      .map((ring) => mapPath(simplifyRing(clipRing(ring, LOCATOR_WIDTH, LOCATOR_HEIGHT, MARGIN), 1.5), true))
+      .map((ring) => mapPath(simplifyRing(clipRing(ring, LOCATOR_WIDTH, LOCATOR_HEIGHT, MARGIN), TOLERANCE), true))
       .join('');
   const path = (className: string, d: string) => (d === '' ? '' : `<path class="${className}" d="${d}"/>`);
   const [x, y] = map.me.map(Math.round) as [number, number];

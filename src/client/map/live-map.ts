@@ -13,7 +13,8 @@ import { depthFigures, type MapPeg, pegMarks, placeMarks, showMarks } from './ma
 import { bindTextTooltip } from './text-tooltip.ts';
 import { locator } from './where-i-am.ts';
 
-const METRES_AROUND = 30;
+/** Pixels about the water, below it those of the buttons too. */
+const AROUND: L.FitBoundsOptions = { paddingTopLeft: [30, 40], paddingBottomRight: [30, 76] };
 
 /** Kinds drawn as they are, from the ground up; what is not named here is a place or a peg. */
 const SHAPES = [
@@ -71,12 +72,13 @@ export async function showLiveMap(frame: HTMLElement, said: HTMLElement): Promis
   const asked = askedPeg(location.hash);
   const pegs = pegsOf(features, localDay(new Date()), closedOnDrawnMap(frame), asked);
   const bounds = pegs.reduce((all, { at }) => all.extend(at), outline.getBounds());
-  map.fitBounds(bounds, { padding: [METRES_AROUND, METRES_AROUND] });
+  const showWhole = () => map.fitBounds(bounds, AROUND);
+  showWhole();
   map.setMaxBounds(bounds.pad(1.5));
   for (const kind of SHAPES) drawShapes(map, features, kind);
   showMarks(map, [...pegMarks(map, pegs), ...placeMarks(map, features)]);
   depthFigures(map, features);
-  addMapButtons(map, holder, bounds);
+  addMapButtons(map, holder, showWhole);
   const north = document.createElement('span');
   north.className = 'live-north';
   north.textContent = 'N ↑';
@@ -113,6 +115,8 @@ function drawShapes(map: L.Map, features: readonly Feature[], kind: string): voi
     const shape = L.geoJSON(feature, { style: { className: `live-${kind}`, fill: kind !== 'isobath' } }).addTo(map);
     const words = wordsOf(feature);
     if (words !== '') bindTextTooltip(shape, words, { sticky: true });
+    // A listener for the focus makes a stop of the tab key out of a shape, and one without a name.
+    shape.eachLayer((layer) => (layer as L.Path).getElement()?.setAttribute('tabindex', '-1'));
   }
 }
 

@@ -3,7 +3,7 @@ import L from 'leaflet';
 const STEP_PIXELS = 120;
 
 /** Buttons that move and zoom the map for who drags with nothing: one tap each, and a name each. */
-export function addMapButtons(map: L.Map, holder: HTMLElement, whole: L.LatLngBounds): void {
+export function addMapButtons(map: L.Map, holder: HTMLElement, showWhole: () => unknown): void {
   const bar = document.createElement('div');
   bar.className = 'live-buttons';
   bar.setAttribute('role', 'group');
@@ -16,7 +16,7 @@ export function addMapButtons(map: L.Map, holder: HTMLElement, whole: L.LatLngBo
     ['↑', 'Move north', pan(0, -1)],
     ['↓', 'Move south', pan(0, 1)],
     ['→', 'Move east', pan(1, 0)],
-    ['all', 'Show the whole water', () => map.fitBounds(whole)],
+    ['all', 'Show the whole water', showWhole],
   ];
   for (const [sign, name, act] of acts) {
     const button = document.createElement('button');
