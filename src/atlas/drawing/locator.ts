@@ -31,9 +31,9 @@ export interface LocatorDrawing {
   }[];
 }
 
-const MARGIN = 20;
+const MARGIN = 8;
 /** A locator is drawn a sixth to half its size: a bend smaller than this is not seen, and costs every sheet its bytes. */
-const TOLERANCE = 3;
+const TOLERANCE = 4;
 /** How far behind its dot a neighbour's number stands. */
 const NUMBER_BEHIND = 34;
 
