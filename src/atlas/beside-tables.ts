@@ -46,13 +46,6 @@ const TOLD: readonly {
     head: 'depth',
     value: (at) => `${at} m`,
   },
-  {
-    of: 'colour',
-    heading: 'Colour of the water',
-    words: 'What a feature is worth in clear, tinged and coloured water.',
-    head: 'water',
-    value: (at) => ['clear', 'tinged', 'coloured'][at] ?? '',
-  },
 ];
 
 /** The terms beside the model that earned their place, ready to show; none where none did. */

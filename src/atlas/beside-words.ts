@@ -5,7 +5,6 @@ const WHAT: Readonly<Record<BesideTest['of'], string>> = {
   room: 'The room beside a peg (pegs left empty on either side that day)',
   wind: 'The wind at a peg (open water along the day’s wind, by its strength and the half of the year)',
   depth: 'The depth at 6 m and 13 m as a curve through the year, in place of “deep water” as a yes or no',
-  colour: 'The colour of the water with each feature',
 };
 
 /** Whether a term earned its place in the back-test, with its figures. */

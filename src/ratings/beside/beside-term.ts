@@ -2,11 +2,11 @@ import type { RatedVenue } from '../rated-venue.ts';
 import type { ModelSession } from '../sessions-in-model.ts';
 
 /** What a term beside the model speaks of. */
-export type BesideName = 'room' | 'wind' | 'depth' | 'colour';
+export type BesideName = 'room' | 'wind' | 'depth';
 
 /** One point of a curve: what it stands at, and its weights on the term's effects. */
 export interface CurvePoint {
-  /** Empty pegs, metres of fetch, metres of depth; of a colour its place in the list of words. */
+  /** Empty pegs, metres of fetch, metres of depth. */
   readonly at: number;
   readonly weights: readonly number[];
 }

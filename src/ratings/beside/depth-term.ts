@@ -8,7 +8,7 @@ import type { BesideMaker } from './beside-term.ts';
 import { nearestKnot, stepsAt } from './broken-stick.ts';
 
 /** Depths below datum, in metres, at which the curve may bend. */
-export const DEPTH_KNOTS_METRES = [0.5, 1, 1.5, 2, 3, 4] as const;
+const DEPTH_KNOTS_METRES = [0.5, 1, 1.5, 2, 3, 4] as const;
 const STEPS = DEPTH_KNOTS_METRES.length - 1;
 /** The pole lines whose depth is asked for. */
 const LINES = [

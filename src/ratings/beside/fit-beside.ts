@@ -9,7 +9,7 @@ import { roomTerm } from './room-term.ts';
 import { windTerm } from './wind-term.ts';
 
 /** Every term that has to earn its place, in the order they are told in. */
-export const BESIDE_TERMS: readonly BesideMaker[] = [roomTerm, windTerm, depthTerm];
+const BESIDE_TERMS: readonly BesideMaker[] = [roomTerm, windTerm, depthTerm];
 
 /** Scale of the half-normal prior of how far one effect of such a term spreads bags. */
 const BESIDE_SD = 0.2;

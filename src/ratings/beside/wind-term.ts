@@ -9,7 +9,7 @@ import type { BesideMaker } from './beside-term.ts';
 import { nearestKnot, stepsAt } from './broken-stick.ts';
 
 /** Metres of open water along the wind at which the curve may bend, each twice to four times the one before. */
-export const FETCH_KNOTS_METRES = [5, 20, 50, 100, 200] as const;
+const FETCH_KNOTS_METRES = [5, 20, 50, 100, 200] as const;
 const KNOTS = FETCH_KNOTS_METRES.map(Math.log);
 const STEPS = KNOTS.length - 1;
 
