@@ -5,7 +5,10 @@ import { LinkChecker } from 'linkinator';
 import { describe, expect, inject, it } from 'vitest';
 import { PAGE_KINDS } from './page-kinds.ts';
 
-const htmlFile = (path: string) => join(inject('siteFolder'), path.endsWith('.html') ? path : join(path, 'index.html'));
+const htmlFile = (address: string) => {
+  const path = address.replace(/\?.*$/, '');
+  return join(inject('siteFolder'), path.endsWith('.html') ? path : join(path, 'index.html'));
+};
 
 describe('the built guide', () => {
   it('has no dead link and no dead fragment', async () => {
