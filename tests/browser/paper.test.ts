@@ -1,7 +1,8 @@
-import { readdirSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import type { PegDatum } from '../../src/atlas/peg-data.ts';
 import { openBrowser } from './chromium.ts';
 
 let browser: Browser;
@@ -24,7 +25,9 @@ async function printedPages(path: string, format: 'A4' | 'A5'): Promise<number> 
 }
 
 const pegsOf = (water: string) =>
-  readdirSync(join(inject('siteFolder'), water), { withFileTypes: true }).filter((entry) => entry.isDirectory());
+  (JSON.parse(readFileSync(join(inject('siteFolder'), 'data/pegs.json'), 'utf8')).pegs as readonly PegDatum[]).filter(
+    (peg) => peg.water === water,
+  );
 
 describe('on paper', () => {
   it.each(['kiln-pool/23/', 'kiln-pool/14/', 'eelback/11/', 'tallyman-lake/5/'])(
