@@ -30,6 +30,8 @@ export interface PegDatum {
   readonly position: { readonly lat: number; readonly lng: number };
   readonly gridReference: string | null;
   readonly facing: number;
+  /** Whether that was worked out from the shore as drawn. */
+  readonly facingEstimated: boolean;
   readonly features: readonly string[];
   /** In force; cleared ones are left out. */
   readonly hazards: readonly {
@@ -103,6 +105,7 @@ function datum(atlas: Atlas, peg: Peg): PegDatum {
     position: { lat: rounded(peg.at.lat, 7), lng: rounded(peg.at.lng, 7) },
     gridReference: survey.gridReference,
     facing: peg.facingDegrees,
+    facingEstimated: peg.isFacingEstimated === true,
     features: peg.features,
     hazards: peg.hazards
       .filter(({ clearedOn }) => clearedOn === undefined)

@@ -113,7 +113,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
       // The features page tells of those the log rates.
       href: atlas.monthsByFeature.has(id) ? siteLink(`features/#feature-${id}`) : null,
     })),
-    facing: say('sheet.faces', {
+    facing: say(peg.isFacingEstimated ? 'sheet.facesByMap' : 'sheet.faces', {
       point: COMPASS_POINTS[Math.round(peg.facingDegrees / 22.5) % 16] ?? '',
       degrees: Math.round(peg.facingDegrees),
     }),

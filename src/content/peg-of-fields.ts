@@ -19,6 +19,10 @@ export function pegOfFields(
   const platform = today(platforms).map(({ from: _, until: __, ...rest }) => rest)[0];
   return {
     ...fields,
+    // Until the map of its water is read; see `facings-from-shore.ts`.
+    ...(fields.facingDegrees === undefined
+      ? { facingDegrees: 0, isFacingEstimated: true }
+      : { facingDegrees: fields.facingDegrees }),
     peg: name,
     features: today(features).map(({ id }) => id),
     ...(platform === undefined ? {} : { platform }),

@@ -1,6 +1,7 @@
 import { pegKey } from '../domain/peg.ts';
 import type { FishingEvent } from '../domain/session.ts';
 import type { Content, KnownNames, PlacedWater } from './content.ts';
+import { facingsFromShore } from './facings-from-shore.ts';
 import type { Fault, LeftOut } from './fault.ts';
 import { readEvents } from './read-events.ts';
 import { readGauge } from './read-gauge.ts';
@@ -68,7 +69,7 @@ export function readContent(files: VenueFiles): Reading<Content> {
   const eventReads = rows(paths.events, readEvents);
   const events = eventReads.flatMap((read) => read.rows);
   const eventWaters = watersOfEvents(eventReads);
-  const stands = records(paths.peg, pegReader(units, values.guideDay));
+  const stands = facingsFromShore(records(paths.peg, pegReader(units, values.guideDay)), waters);
   const content: Content = {
     files,
     settings: values,

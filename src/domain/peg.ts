@@ -117,6 +117,8 @@ export interface Peg {
   readonly at: LatLng;
   /** Degrees clockwise from true north. */
   readonly facingDegrees: number;
+  /** Worked out from the shore as drawn: nobody wrote down which way it faces. */
+  readonly isFacingEstimated?: true;
   /** One line that says where it is: "South bank, in the corner by the reed bed". */
   readonly where?: string;
   /** Those of the guide's day. */

@@ -90,10 +90,12 @@ interface LinesAbout {
 /** The least distance, after everything is taken off, from what a reach sweeps from anywhere on the platform to any of the lines. */
 export function sweptMetres(
   lines: readonly Pick<LineAtPeg, 'line' | 'takenOffMetres'>[],
-  peg: Pick<Peg, 'platform' | 'facingDegrees'>,
+  peg: Pick<Peg, 'platform' | 'facingDegrees' | 'isFacingEstimated'>,
   reach: PermittedReach,
 ): number {
-  const sectors = sweptSectors(POSITION, peg.facingDegrees, reach);
+  // A facing nobody wrote down may be wrong, and must not be what keeps a peg open.
+  const swept = peg.isFacingEstimated ? { ...reach, sectorDegrees: 360 } : reach;
+  const sectors = sweptSectors(POSITION, peg.facingDegrees, swept);
   const shape = platformShape(peg);
   return Math.min(
     Number.POSITIVE_INFINITY,

@@ -153,8 +153,8 @@ test('reads values as they are written: no octal, no yes for true, no number for
 test('reads a field without a value as one left out', () => {
   const venue = smallCheckedVenue({ [FILE.peg]: replacing('facing: 0', 'where:\nfacing: 0') });
   expect(venue.pegs[0]).not.toHaveProperty('where');
-  expect(faultsOf({ [FILE.peg]: replacing('facing: 0', 'facing:') })).toMatchObject([
-    { rule: 'field-missing', field: 'facing', line: 5 },
+  expect(faultsOf({ [FILE.peg]: replacing('status: open', 'status:') })).toMatchObject([
+    { rule: 'field-missing', field: 'status', line: 7 },
   ]);
 });
 

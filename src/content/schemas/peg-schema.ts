@@ -95,7 +95,10 @@ const claimSchema = (units: Units) =>
   }) satisfies z.ZodType<ReachClaim & Dated>;
 
 /** A peg record's front matter as it is written, before the day of the guide chooses among what has days. */
-export interface PegFields extends Omit<Peg, 'peg' | 'features' | 'platform' | 'reach' | 'notes' | 'file'> {
+export interface PegFields
+  extends Omit<Peg, 'peg' | 'facingDegrees' | 'features' | 'platform' | 'reach' | 'notes' | 'file'> {
+  /** Left out where the shore is to tell it. */
+  readonly facingDegrees?: number;
   /** Left out of the record of a retired stand. */
   readonly peg?: string;
   readonly features: readonly DatedFeature[];
@@ -117,7 +120,7 @@ const pegFields = (units: Units) => ({
   retired: RetirementSchema.exactOptional(),
   water: word("the water's name, as its file in waters/"),
   position: named('at', PegPositionSchema),
-  facing: named('facingDegrees', bearing()),
+  facing: named('facingDegrees', bearing().exactOptional()),
   moved: z.array(moveSchema(units), { error: 'a list of moves' }).exactOptional(),
   where: text('one line that says where it is').exactOptional(),
   features: z.array(FeatureEntrySchema, { error: 'a list such as [corner, reeds]' }).exactOptional(),
