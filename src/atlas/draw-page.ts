@@ -1,4 +1,4 @@
-import { MONTHS, type Month, monthOf } from '../domain/day.ts';
+import { type Day, MONTHS, type Month, monthOf } from '../domain/day.ts';
 import { hoursFished } from '../domain/match.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import { quantile } from '../ratings/quantile.ts';
@@ -38,7 +38,7 @@ export interface DrawPegData {
 export interface DrawMatch {
   readonly id: string;
   readonly name: string;
-  readonly day: string;
+  readonly day: Day;
   readonly href: string;
   readonly allIn: string | null;
   readonly hours: number | null;

@@ -109,32 +109,33 @@ function bagByHour({ data, outing, now }: PaceContext): HTMLElement {
   const hours = Array.from({ length: Math.ceil(outing.hours) }, (_, i) => Math.min(i + 1, outing.hours));
   const at = (grams: number, hour: number) => weight(grams * shareBy(hour * 60, outing.hours * 60), data);
   const head = ['after', 'poor day', 'typical', 'good day', ...parts.map((_, i) => data.parts[i]?.name ?? '')];
-  return make(
-    'section',
-    { className: 'wide', ariaLabel: 'The bag by the hour', tabIndex: 0 },
+  const table = make(
+    'table',
+    { className: 'bag-by-hour' },
+    make('thead', {}, make('tr', {}, ...head.map((name) => make('th', { scope: 'col' }, name)))),
     make(
-      'table',
-      { className: 'bag-by-hour' },
-      make(
-        'caption',
-        {},
-        `What a bag here comes to in ${monthName(month)}, spread evenly over ${outing.hours} hours: nobody has logged here when the fish came.`,
-      ),
-      make('thead', {}, make('tr', {}, ...head.map((name) => make('th', { scope: 'col' }, name)))),
-      make(
-        'tbody',
-        {},
-        ...hours.map((hour) =>
-          make(
-            'tr',
-            {},
-            make('th', { scope: 'row' }, durationWords(hour * 60).replace(' 00 min', '')),
-            ...total!.map((grams) => make('td', {}, at(grams, hour))),
-            ...parts.map(([, middle]) => make('td', {}, at(middle, hour))),
-          ),
+      'tbody',
+      {},
+      ...hours.map((hour) =>
+        make(
+          'tr',
+          {},
+          make('th', { scope: 'row' }, durationWords(hour * 60).replace(' 00 min', '')),
+          ...total!.map((grams) => make('td', {}, at(grams, hour))),
+          ...parts.map(([, middle]) => make('td', {}, at(middle, hour))),
         ),
       ),
     ),
+  );
+  return make(
+    'div',
+    {},
+    make(
+      'p',
+      {},
+      `What a bag here comes to in ${monthName(month)}, spread evenly over ${outing.hours} hours: the log does not tell at which hour fish come.`,
+    ),
+    make('section', { className: 'wide', ariaLabel: 'The bag by the hour', tabIndex: 0 }, table),
     make('p', { className: 'soft' }, 'Each column stands alone: parts of a typical day do not add up to its total.'),
   );
 }
