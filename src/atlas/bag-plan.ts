@@ -14,6 +14,8 @@ export interface BagPlanRow {
   readonly name: string;
   readonly low: string;
   readonly middle: string;
+  /** The middle in the unit that the venue does not use; empty of nothing. */
+  readonly middleOther: string;
   readonly high: string;
 }
 
@@ -36,6 +38,7 @@ export interface BagPlanMonth {
 /** The weight to frame: `41 lb`, then "(34 lb to 52 lb); to win 58 lb (50 lb to 70 lb). From 4 matches." */
 export interface FrameWords {
   readonly typical: string;
+  readonly typicalOther: string;
   readonly rest: string;
 }
 
@@ -71,6 +74,7 @@ function planOfMonth(atlas: Atlas, bag: ExpectedBag): BagPlanMonth {
     name,
     low: expectedWeight(lowKg, units.weight),
     middle: expectedWeight(middleKg, units.weight),
+    middleOther: inOther(middleKg, units.weight),
     high: expectedWeight(highKg, units.weight),
   });
   return {
@@ -91,6 +95,12 @@ function planOfMonth(atlas: Atlas, bag: ExpectedBag): BagPlanMonth {
       .join(' '),
     makeUp: makeUpWords(atlas.ratings.framingMakeUp.find(inMonth), nameOf, say),
   };
+}
+
+/** The same in the unit that the venue does not use, for who thinks in it; nothing of nothing. */
+function inOther(kilograms: number, unit: Units['weight']): string {
+  const words = expectedWeight(kilograms, unit === 'kg' ? 'lb' : 'kg');
+  return words === '0' ? '' : words;
 }
 
 /** Weight to frame and to win as a sentence, each with the range over the month's matches. */
@@ -114,6 +124,7 @@ function frameWords(framing: FramingMonth | undefined, unit: Units['weight'], sa
   const since = mostlyFrom === null ? '' : sinceWords(mostlyFrom, events, say);
   return {
     typical: weight(framing.frameKg),
+    typicalOther: inOther(framing.frameKg, unit),
     rest: `${range(framing.frameLowKg, framing.frameHighKg)}${win}. ${say('bag.fromMatches', { matches: events })}${since}.`,
   };
 }

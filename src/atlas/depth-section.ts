@@ -60,7 +60,7 @@ export function depthSection(atlas: Atlas, key: PegKey): DepthSectionView {
     drawing:
       survey.profile.length < 2
         ? null
-        : depthProfile(drawingOf(survey, units, level?.metres ?? null), sectionWords(survey, units)),
+        : depthProfile(drawingOf(survey, units, level?.metres ?? null), sectionWords(survey)),
     datum: waterOf(atlas, peg.water).datum,
     level: level === null ? null : levelWords(level.metres, dayWords(level.day, say), units, say),
     levelDay: level === null ? null : dayWords(level.day, say).replace(/ \d{4}$/, ''),
@@ -130,17 +130,15 @@ function drawingOf(survey: PegSurvey, units: Units, levelMetres: number | null):
   };
 }
 
-/** The drawing's text alternative: every plumbed line, land and unplumbed stretch. */
-function sectionWords(survey: PegSurvey, units: Units): string {
-  const depths = survey.lineDepths
-    .filter(({ depthMetres }) => depthMetres !== null)
-    .map(({ name, depthMetres }) => `${name} ${formatLength(depthMetres!, units)}`);
+/** The drawing's text alternative: land and unplumbed stretches; the depths stand in the table below it. */
+function sectionWords(survey: PegSurvey): string {
+  const isPlumbed = survey.lineDepths.some(({ depthMetres }) => depthMetres !== null);
   const land = landStretches(survey).map(({ from, to, words }) =>
     to - from < 1 ? `${words} at ${Math.round(from)} m` : `${words} from ${Math.round(from)} to ${Math.round(to)} m`,
   );
   const blind = unplumbedStretches(survey.profile).map(
     ([from, to]) => `not plumbed from ${Math.round(from)} to ${Math.round(to)} m`,
   );
-  const told = [...depths, ...land, ...blind];
+  const told = [...(isPlumbed ? ['depths in the table below'] : []), ...land, ...blind];
   return `Section out from the peg: ${told.length === 0 ? 'nothing known' : told.join(', ')}.`;
 }

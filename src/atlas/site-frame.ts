@@ -16,6 +16,8 @@ export interface SiteFrame {
   readonly venueName: string;
   readonly club: string;
   readonly invented: boolean;
+  /** The units its figures are written in, for the scripts that tell them in others: "lb m". */
+  readonly units: string;
   readonly guideDay: Day;
   readonly guideDayWords: string;
   readonly emergency: Emergency;
@@ -32,6 +34,7 @@ export function siteFrame(atlas: Atlas, say: Say): SiteFrame {
     venueName: settings.name,
     club: settings.club,
     invented: settings.invented,
+    units: `${settings.units.weight} ${settings.units.length}`,
     guideDay: settings.guideDay,
     guideDayWords: dayWords(settings.guideDay, say),
     emergency: settings.emergency,

@@ -24,10 +24,15 @@ export function monthFault(search: string): string | null {
   return `The address asks for month “${asked.slice(0, 12)}”; there are months 1 to 12.`;
 }
 
-/** Keeps the choice for every page of the guide below a base; null forgets it. */
-export function keepMonth(store: TextStore, base: string, month: ChosenMonth | null): void {
-  if (month === null) store.removeItem(storeName(base));
-  else store.setItem(storeName(base), String(month));
+/** Keeps the choice for every page of the guide below a base; null forgets it. False where the phone refuses, or is full. */
+export function keepMonth(store: TextStore | null, base: string, month: ChosenMonth | null): boolean {
+  try {
+    if (month === null) store?.removeItem(storeName(base));
+    else store?.setItem(storeName(base), String(month));
+    return store !== null;
+  } catch {
+    return false;
+  }
 }
 
 /** The address with the choice in it, so that it can be shared. */

@@ -89,9 +89,11 @@ function showReading(guide: HTMLElement, { metres }: BoardReading, units: { read
       small.textContent = formatLength(depth, other);
       const bold = document.createElement('b');
       bold.textContent = shortDepth(heavyMetres, units);
+      place?.setAttribute('data-own', '');
       place?.replaceChildren(bold, ' ', small);
     }
     if (over) over.textContent = shortDepth(lightMetres, units);
+    over?.setAttribute('data-own', '');
   }
   for (const surface of document.querySelectorAll<SVGElement>('[data-surface]')) {
     const [drawnMetres, unitsPerMetre] = (surface.dataset.surface ?? '').split(' ').map(Number);

@@ -5,6 +5,7 @@ import { fieldForm } from './field-form.ts';
 import { startGaugeBoard } from './gauge-board.ts';
 import { localDay } from './local-day.ts';
 import { forgetOwnDepth, keepOwnDepth, type OwnDepth, readOwnDepths } from './own-depths.ts';
+import { chosenUnits, unitsOfPage } from './units/chosen-units.ts';
 
 /**
  * The plumb guide: the person types the depth they plumbed at a line; it is saved on the phone and shown in the table
@@ -14,14 +15,13 @@ import { forgetOwnDepth, keepOwnDepth, type OwnDepth, readOwnDepths } from './ow
 /** Deeper than any stillwater peg: a slip of the thumb. */
 const DEEPEST_METRES = 30;
 
-for (const guide of document.querySelectorAll<HTMLElement>('[data-plumb-guide]')) startPlumbGuide(guide);
-
-function startPlumbGuide(guide: HTMLElement): void {
+/** Draws the forms into the desk of a depth table, and shows what was saved before. */
+export function startPlumbGuide(guide: HTMLElement): void {
   const desk = guide.querySelector('[data-desk]');
   const key = guide.dataset.plumbGuide;
   if (desk === null || key === undefined || !isStoreOpen()) return;
   const peg = { base: document.body.dataset.guideBase ?? '/', key };
-  const units = { length: guide.dataset.unit === 'ft' ? ('ft' as const) : ('m' as const) };
+  const units = unitsOfPage(chosenUnits(location.search, localStorage, peg.base));
   const lines = document.createElement('select');
   for (const row of guide.querySelectorAll<HTMLElement>('tr[data-line]')) {
     lines.add(new Option(row.querySelector('[data-line-name]')?.textContent ?? '', row.dataset.line));
@@ -90,6 +90,7 @@ function ownRow(
   const { lightMetres, heavyMetres } = floatSettings(own.metres);
   const row = document.createElement('tr');
   row.className = 'own';
+  row.setAttribute('data-own', '');
   const head = document.createElement('th');
   head.scope = 'row';
   head.textContent = 'yours ';

@@ -3,6 +3,8 @@ import { noticeStateOn } from '../domain/notice-state.ts';
 import { ageWords, overdueWords } from '../domain/reading-words.ts';
 import { addressWithMonth, type ChosenMonth, chosenMonth, keepMonth, monthFault } from './chosen-month.ts';
 import { localDay } from './local-day.ts';
+import { phoneStore } from './phone-store.ts';
+import { addressWithUnits, chosenUnits, differing, unitsFault, unitsOfPage } from './units/chosen-units.ts';
 import { showVerdicts } from './verdict-of-day.ts';
 
 /**
@@ -15,7 +17,7 @@ import { showVerdicts } from './verdict-of-day.ts';
  * - `[data-month]`: the present month carries the class `now`; the choice `select[name=month]` shows it, or the month the reader
  *   chose on this page, on another before it or by the address; a
  *   group `[data-month-list]` puts the blocks that name the present month (`data-months`) first.
- * Whoever orders pegs hears of it by the event `pegs-marked`.
+ * Whoever orders pegs hears of it by the event `pegs-marked`. The units a reader chose are shown too.
  */
 
 let today = localDay(new Date());
@@ -28,6 +30,7 @@ const choice = document.querySelector<HTMLSelectElement>('select[name="month"]')
 
 showToday();
 followChoice();
+followUnits();
 document.addEventListener('visibilitychange', showNewDay);
 addEventListener('pageshow', showNewDay);
 setInterval(showNewDay, LOOKED_AGAIN_MILLISECONDS);
@@ -110,38 +113,58 @@ function sayEnded(notice: HTMLElement): void {
 
 /** The month the reader chose, where the page has that choice. */
 function chosen(): ChosenMonth | null {
-  return choice === null ? null : chosenMonth(location.search, store(), base);
-}
-
-/** Some browsers refuse the store in private windows: then the address alone keeps the choice. */
-function store(): Storage | null {
-  try {
-    return localStorage;
-  } catch {
-    return null;
-  }
+  return choice === null ? null : chosenMonth(location.search, phoneStore(), base);
 }
 
 /** Keeps what the reader chooses, for every page and in the address; the present month is no choice, so that it moves on. */
 function followChoice(): void {
   if (choice === null) return;
   const fault = monthFault(location.search);
-  if (fault !== null) {
-    const said = document.createElement('small');
-    said.id = 'month-fault';
-    said.setAttribute('role', 'alert');
-    said.textContent = fault;
-    choice.setAttribute('aria-describedby', said.id);
-    choice.after(said);
-  }
+  if (fault !== null) sayBeside(choice, fault);
+  // A month held from another page is in the address of this one too, so that what is shared shows what was seen.
+  const held = chosen();
+  if (held !== null) history.replaceState(history.state, '', addressWithMonth(location.href, held));
   choice.addEventListener('change', () => {
     const value = choice.value === 'all' ? 'all' : (Number(choice.value) as Month);
     const kept = value === monthOf(today) ? null : value;
-    const phone = store();
-    if (phone !== null) keepMonth(phone, base, kept);
+    if (!keepMonth(phoneStore(), base, kept)) {
+      sayBeside(
+        choice,
+        'This phone keeps nothing for the guide (a private window, or full): the address alone holds the month.',
+      );
+    }
     history.replaceState(history.state, '', addressWithMonth(location.href, kept));
     showMonth(value);
   });
+}
+
+function sayBeside(control: HTMLElement, words: string): void {
+  const said = document.querySelector('#month-fault') ?? document.createElement('small');
+  said.id = 'month-fault';
+  said.setAttribute('role', 'alert');
+  said.textContent = words;
+  control.setAttribute('aria-describedby', said.id);
+  control.after(said);
+}
+
+/** Figures are told anew where the reader chose other units; the choice itself is fetched as its place comes near. */
+async function followUnits(): Promise<void> {
+  const shown = unitsOfPage(chosenUnits(location.search, phoneStore(), base));
+  const place = document.querySelector<HTMLElement>('#units');
+  if (place !== null) {
+    const watch = new IntersectionObserver(async (seen) => {
+      if (!seen.some(({ isIntersecting }) => isIntersecting)) return;
+      watch.disconnect();
+      (await import('./units/units-form.ts')).offerUnits(place, shown.own, shown);
+    });
+    watch.observe(place);
+  }
+  const isOther = shown.weight !== shown.own.weight || shown.length !== shown.own.length;
+  if (!isOther) return;
+  if (unitsFault(location.search) === null) {
+    history.replaceState(history.state, '', addressWithUnits(location.href, differing(shown)));
+  }
+  (await import('./units/show-units.ts')).showUnits(shown.own, shown);
 }
 
 function showMonth(chosenNow: ChosenMonth): void {

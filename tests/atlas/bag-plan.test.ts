@@ -63,9 +63,9 @@ const planOf = (changes: Partial<ExpectedBag> = {}, framingRows: readonly Framin
 describe('the bag plan', () => {
   it('gives each part of the bag and the total with both quarters', () => {
     expect(planOf()?.rows).toEqual([
-      { name: 'Total', low: '16 lb 8 oz', middle: '28 lb', high: '45 lb' },
-      { name: 'Silvers', low: '7 lb 8 oz', middle: '11 lb', high: '16 lb' },
-      { name: 'Carp', low: '0', middle: '14 lb 8 oz', high: '31 lb' },
+      { name: 'Total', low: '16 lb 8 oz', middle: '28 lb', middleOther: '12.5 kg', high: '45 lb' },
+      { name: 'Silvers', low: '7 lb 8 oz', middle: '11 lb', middleOther: '5 kg', high: '16 lb' },
+      { name: 'Carp', low: '0', middle: '14 lb 8 oz', middleOther: '6.6 kg', high: '31 lb' },
     ]);
   });
 
@@ -86,6 +86,7 @@ describe('the bag plan', () => {
   it('says what to aim at with its range, and what framing bags were made of', () => {
     expect(planOf()?.frame).toEqual({
       typical: '41 lb',
+      typicalOther: '18.5 kg',
       rest: ' (34 lb to 52 lb); to win 58 lb (50 lb to 70 lb). From 4 matches.',
     });
     expect(aimWords(framing, 'lb', inEnglish)).toBe(

@@ -76,7 +76,7 @@ describe('the depth section of a peg', () => {
 
   it('tells its drawing in words: depths, the island, the stretch nobody has plumbed', () => {
     expect(section().drawing).toContain(
-      'aria-label="Section out from the peg: 11 m pole 2.05 m, 13 m pole 1.90 m, island from 18 to 21 m, not plumbed from 24 to 30 m."',
+      'aria-label="Section out from the peg: depths in the table below, island from 18 to 21 m, not plumbed from 24 to 30 m."',
     );
   });
 

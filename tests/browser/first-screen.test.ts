@@ -87,6 +87,71 @@ describe('the month a reader chose', () => {
   });
 });
 
+describe('the units a reader chose', () => {
+  it('hold on five pages and after a restart, reach the drawings, and are in the address', async () => {
+    const page = await opened('kiln-pool/7/');
+    expect(await page.locator('[data-answer="bag"]:visible').innerText()).toMatch(/ lb.*\([\d.]+ kg\)/);
+    await page.locator('#units').scrollIntoViewIfNeeded();
+    await page.getByLabel('Weights in').selectOption('kg');
+    await page.waitForURL(/weight=kg/);
+    await page.waitForFunction(() =>
+      /kg/.test(document.querySelector('[data-answer="bag"] .middle')?.textContent ?? ''),
+    );
+    await page.locator('#units').scrollIntoViewIfNeeded();
+    await page.locator('#units select').nth(1).selectOption('ft');
+    await page.waitForURL(/weight=kg&length=ft/);
+    await page.waitForFunction(() => document.querySelector('[data-strip-line] b')?.textContent?.includes('′'));
+    for (const path of ['kiln-pool/1/', 'eelback/5/', 'tallyman-lake/5/']) {
+      await page.goto(inject('siteUrl') + path);
+      await page.waitForFunction(() => document.querySelector('[data-strip-line] b')?.textContent?.includes('′'));
+      expect(page.url()).toContain('weight=kg&length=ft');
+      expect(await page.locator('[data-answer="bag"]:visible').innerText()).toMatch(/ kg\t[\d.]+ kg \(\d+ lb/);
+      expect(await page.locator('.depth-profile .figure').first().textContent()).toContain('″');
+    }
+    for (const path of ['kiln-pool/', 'eelback/']) {
+      await page.goto(inject('siteUrl') + path);
+      await page.waitForFunction(() =>
+        /\d kg/.test(document.querySelector('[aria-labelledby="weights"]')?.textContent ?? ''),
+      );
+      expect(await page.locator('.framing-year').textContent()).toMatch(/kg$/);
+    }
+    const state = await page.context().storageState();
+    const later = await browser.newContext({ viewport: PHONE, storageState: state });
+    const again = await later.newPage();
+    await again.goto(`${inject('siteUrl')}kiln-pool/23/`);
+    await again.waitForFunction(() => document.querySelector('[data-strip-line] b')?.textContent?.includes('′'));
+    // A stand-off is a rule, not a figure to be told otherwise.
+    expect(await again.locator('.safe').textContent()).toMatch(/\d+ m/);
+    await again.goto(`${inject('siteUrl')}kiln-pool/1/?weight=stone`);
+    await again.locator('#units').scrollIntoViewIfNeeded();
+    const said = await again.getByLabel('Weights in').getAttribute('aria-describedby');
+    expect(await again.locator(`#${said}`).innerText()).toContain('“stone”');
+    await later.close();
+    await page.context().close();
+  });
+
+  it('are said to be kept by nothing but the address where the phone keeps nothing', async () => {
+    const context = await browser.newContext({ viewport: PHONE, serviceWorkers: 'block', bypassCSP: true });
+    const page = await context.newPage();
+    await page.addInitScript(() => {
+      Storage.prototype.setItem = () => {
+        throw new DOMException('full', 'QuotaExceededError');
+      };
+    });
+    await page.goto(`${inject('siteUrl')}kiln-pool/1/`);
+    await page.getByRole('combobox', { name: 'Month' }).selectOption({ label: 'August' });
+    expect(await page.locator('#month-fault').innerText()).toContain('keeps nothing');
+    await page.locator('#units').scrollIntoViewIfNeeded();
+    await page.getByLabel('Weights in').selectOption('kg');
+    expect(await page.locator('#units-said').innerText()).toContain('keeps nothing');
+    await page.waitForFunction(() =>
+      /kg/.test(document.querySelector('[data-answer="bag"] .middle')?.textContent ?? ''),
+    );
+    expect(page.url()).toContain('month=8&weight=kg');
+    await context.close();
+  });
+});
+
 describe('no page is wider than the screen', () => {
   it.each(Object.entries(PAGE_KINDS))('at 320 px: %s', async (_kind, path) => {
     const page = await opened(path, 320);

@@ -14,6 +14,8 @@ const openPeg = async (javaScriptEnabled = true) => {
   const context = await browser.newContext({ viewport: PHONE, javaScriptEnabled });
   const page = await context.newPage();
   await page.goto(inject('siteUrl') + PEG);
+  // The forms are fetched as the table comes near the screen.
+  await page.locator('.depths').scrollIntoViewIfNeeded();
   return page;
 };
 const keep = async (page: Page, line: string, depth: string) => {
@@ -28,6 +30,7 @@ describe('the plumb guide', () => {
     await keep(page, '11 m pole', '2.10');
     await page.reload();
     const row = page.locator('tr[data-line="pole-11"] + tr.own');
+    await row.waitFor();
     expect(await row.locator('td').allTextContents()).toEqual(['2.10 m', '2.18 m', '']);
     await page.context().close();
   });
@@ -77,14 +80,17 @@ describe('the gauge board', () => {
     await page.locator('.gauge-board input').fill('-0.50');
     await page.getByRole('button', { name: 'Use' }).click();
     await page.reload();
+    await page.locator('.gauge-board').waitFor();
     const shown = page.locator('tr[data-line="pole-11"] td b');
     expect(Number(await shown.textContent())).toBeCloseTo(datum - 0.5, 2);
     expect(await page.locator('[data-strip-line="pole-11"] b').textContent()).toBe(await shown.textContent());
     expect(await page.locator('.depth-today [data-level-day]').textContent()).toBe('by your reading');
     await page.goto(`${inject('siteUrl')}kiln-pool/9/`);
-    expect(await page.locator('.depth-today [data-level-day]').textContent()).toBe('by your reading');
+    const levelDay = page.locator('.depth-today [data-level-day]');
+    await expect.poll(() => levelDay.textContent()).toBe('by your reading');
     await page.clock.setFixedTime(new Date(Date.now() + 36 * 3600_000));
     await page.reload();
+    await page.locator('.gauge-board').waitFor();
     expect(await page.locator('.depth-today [data-level-day]').textContent()).not.toBe('by your reading');
     await page.context().close();
   });

@@ -17,7 +17,8 @@ describe('the month a reader chose', () => {
     expect(chosenMonth('', phone, '/guide/')).toBe(8);
     expect(chosenMonth('?month=3', phone, '/guide/')).toBe(3);
     expect(chosenMonth('', phone, '/')).toBeNull();
-    keepMonth(phone, '/guide/', null);
+    expect(keepMonth(phone, '/guide/', null)).toBe(true);
+    expect(keepMonth(null, '/guide/', 3)).toBe(false);
     expect(chosenMonth('', phone, '/guide/')).toBeNull();
     expect(chosenMonth('?month=all', null, '/')).toBe('all');
   });

@@ -18,6 +18,8 @@ const LEFT = 20;
 const RIGHT = 4;
 const PAR = 46;
 const REACH = 42;
+const LETTERS = PAR + REACH + 17;
+const FIGURES = PAR + REACH + 32;
 
 /**
  * Small bars above and below a par line, their middle figure printed under each. Evidence is in the stroke: solid is
@@ -36,23 +38,42 @@ export function worthBars(bars: readonly WorthBar[], label: string, kind: string
     const middle = LEFT + BAR_SLOT * (index + 0.5);
     const classes = `bar ${bar.shown?.evidence ?? 'none'}${bar.now ? ' now' : ''}`;
     const mark = bar.mark === undefined ? '' : ` ${bar.mark}`;
-    return `<g class="${classes}"${mark}>${barDrawing(bar, middle, scale.place)}</g>`;
+    const letter = areSingle(bars) ? '' : svgText(middle, LETTERS, bar.letter, 'middle', 'letter');
+    return `<g class="${classes}"${mark}>${letter}${barDrawing(bar, middle, scale.place)}</g>`;
   });
-  return svgElement({ width, height: PAR + REACH + 36, label, kind }, rules.join('') + body.join(''));
+  const letters = areSingle(bars) ? letterRow(bars) : '';
+  return svgElement({ width, height: PAR + REACH + 36, label, kind }, rules.join('') + body.join('') + letters);
+}
+
+/** To a whole unit, which is a pixel on a phone: a sheet has twelve bars, and every digit has to be fetched. */
+function whole({ at, cut }: ScalePlace): ScalePlace {
+  return { at: Math.round(at), cut };
+}
+
+/** One text with a place for each letter weighs a third of twelve. */
+function letterRow(bars: readonly WorthBar[]): string {
+  const places = bars.map((_, index) => short(LEFT + BAR_SLOT * (index + 0.5))).join(' ');
+  return `<text x="${places}" y="${LETTERS}" class="letter">${bars.map(({ letter }) => letter).join('')}</text>`;
+}
+
+function areSingle(bars: readonly WorthBar[]): boolean {
+  return bars.every(({ letter }) => /^[A-Z0-9]$/.test(letter));
 }
 
 function barDrawing(bar: WorthBar, middle: number, place: (ratio: number) => ScalePlace): string {
-  const row = PAR + REACH;
-  const letter = svgText(middle, row + 17, bar.letter, 'middle', 'letter');
-  if (bar.shown === null) return letter + svgText(middle, row + 32, '–');
+  if (bar.shown === null) return svgText(middle, FIGURES, '–');
   const { value, low, high } = bar.shown;
-  const [end, lowEnd, highEnd] = [place(value).at, place(low), place(high)];
-  const top = Math.min(end, PAR);
-  const height = Math.max(Math.abs(end - PAR), 0.8);
+  const [end, lowEnd, highEnd] = [place(value), place(low), place(high)].map(whole) as [
+    ScalePlace,
+    ScalePlace,
+    ScalePlace,
+  ];
+  const top = Math.min(end.at, PAR);
+  const height = Math.max(Math.abs(end.at - PAR), 0.8);
   const ends =
     (lowEnd.cut === 'no' ? '' : stroke(middle - 3, lowEnd.at, middle + 3, lowEnd.at)) +
     (highEnd.cut === 'no' ? '' : stroke(middle - 3, highEnd.at, middle + 3, highEnd.at));
   const rect = `<rect x="${short(middle - 8.5)}" y="${short(top)}" width="17" height="${short(height)}"/>`;
   const reach = `<path class="reach" d="${stroke(middle, lowEnd.at, middle, highEnd.at)}${ends}"/>`;
-  return `${rect}${reach}${letter}${svgText(middle, row + 32, value.toFixed(2))}`;
+  return `${rect}${reach}${svgText(middle, FIGURES, value.toFixed(2))}`;
 }

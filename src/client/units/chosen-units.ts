@@ -1,0 +1,77 @@
+import type { Units } from '../../domain/bag.ts';
+import type { TextStore } from '../own-depths.ts';
+
+/** Units as they may be held: what the reader did not choose is left out, and is the venue's. */
+export type ChosenUnits = Partial<Units>;
+
+/** By the address that was shared, else on this phone before; nothing where neither says. */
+export function chosenUnits(search: string, store: TextStore | null, base: string): ChosenUnits {
+  const asked = new URLSearchParams(search);
+  const [weight, length] = (store?.getItem(storeName(base)) ?? '').split(' ');
+  return {
+    ...readUnits(weight, length),
+    ...readUnits(asked.get('weight'), asked.get('length')),
+  };
+}
+
+/** What an address asks for that is no unit of the guide, to be said beside the choice; null where it asks for none. */
+export function unitsFault(search: string): string | null {
+  const asked = new URLSearchParams(search);
+  const [weight, length] = [asked.get('weight'), asked.get('length')];
+  const read = readUnits(weight, length);
+  const wrong = [
+    ...(weight === null || read.weight !== undefined
+      ? []
+      : [`weights in “${weight.slice(0, 12)}”: there are lb and kg`]),
+    ...(length === null || read.length !== undefined
+      ? []
+      : [`lengths in “${length.slice(0, 12)}”: there are m and ft`]),
+  ];
+  return wrong.length === 0 ? null : `The address asks for ${wrong.join('; ')}.`;
+}
+
+/** Keeps the units for every page of the guide below a base; none forgets them. False where the phone refuses, or is full. */
+export function keepUnits(store: TextStore | null, base: string, units: ChosenUnits): boolean {
+  const { weight = '', length = '' } = units;
+  try {
+    if (weight === '' && length === '') store?.removeItem(storeName(base));
+    else store?.setItem(storeName(base), `${weight} ${length}`);
+    return store !== null;
+  } catch {
+    return false;
+  }
+}
+
+/** The address with the units in it, so that it can be shared. */
+export function addressWithUnits(address: string, units: ChosenUnits): string {
+  const url = new URL(address);
+  for (const of of ['weight', 'length'] as const) {
+    const unit = units[of];
+    if (unit === undefined) url.searchParams.delete(of);
+    else url.searchParams.set(of, unit);
+  }
+  return url.href;
+}
+
+/** The units of the page: those the reader chose, else the venue's, as `body[data-units]` says them ("lb m"). */
+export function unitsOfPage(chosen: ChosenUnits): Units & { readonly own: Units } {
+  const [weight, length] = (document.body.dataset.units ?? '').split(' ');
+  const own: Units = { weight: weight === 'kg' ? 'kg' : 'lb', length: length === 'ft' ? 'ft' : 'm' };
+  return { ...own, ...chosen, own };
+}
+
+/** What of the units on a page is not the venue's: that alone is a choice. */
+export function differing({ weight, length, own }: Units & { readonly own: Units }): ChosenUnits {
+  return { ...(weight === own.weight ? {} : { weight }), ...(length === own.length ? {} : { length }) };
+}
+
+function readUnits(weight: string | null | undefined, length: string | null | undefined): ChosenUnits {
+  return {
+    ...(weight === 'kg' || weight === 'lb' ? { weight } : {}),
+    ...(length === 'm' || length === 'ft' ? { length } : {}),
+  };
+}
+
+function storeName(base: string): string {
+  return `peg-atlas${base}units`;
+}

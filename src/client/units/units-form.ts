@@ -1,0 +1,61 @@
+import type { Units } from '../../domain/bag.ts';
+import { phoneStore } from '../phone-store.ts';
+import { addressWithUnits, differing, keepUnits, unitsFault } from './chosen-units.ts';
+
+const REFUSED =
+  'This phone keeps nothing for the guide (a private window, or full): the choice holds in this page’s address alone.';
+const READ_MILLISECONDS = 4000;
+
+/** Puts the choice of units into its place at the foot of the page; a change holds on every page and is in the address. */
+export function offerUnits(place: HTMLElement, own: Units, shown: Units): void {
+  const base = document.body.dataset.guideBase ?? '/';
+  const weight = choice(
+    'Weights in',
+    [
+      ['lb', 'lb and oz'],
+      ['kg', 'kg'],
+    ],
+    shown.weight,
+  );
+  const length = choice(
+    'Depths in',
+    [
+      ['m', 'm'],
+      ['ft', 'ft and in'],
+    ],
+    shown.length,
+  );
+  const said = document.createElement('small');
+  said.id = 'units-said';
+  said.setAttribute('role', 'status');
+  const say = (words: string) => {
+    said.textContent = words;
+  };
+  const change = () => {
+    const chosen = differing({
+      weight: weight.select.value === 'kg' ? 'kg' : 'lb',
+      length: length.select.value === 'ft' ? 'ft' : 'm',
+      own,
+    });
+    history.replaceState(history.state, '', addressWithUnits(location.href, chosen));
+    const isKept = keepUnits(phoneStore(), base, chosen);
+    if (!isKept) say(REFUSED);
+    // Left long enough on the screen to be read; the address then carries the choice over.
+    setTimeout(() => location.reload(), isKept ? 0 : READ_MILLISECONDS);
+  };
+  for (const { select } of [weight, length]) {
+    select.setAttribute('aria-describedby', said.id);
+    select.addEventListener('change', change);
+  }
+  place.replaceChildren(weight.label, ' ', length.label, ' ', said);
+  say(unitsFault(location.search) ?? '');
+}
+
+function choice(words: string, options: readonly (readonly [string, string])[], value: string) {
+  const select = document.createElement('select');
+  for (const [unit, name] of options) select.add(new Option(name, unit));
+  select.value = value;
+  const label = document.createElement('label');
+  label.append(`${words} `, select);
+  return { label, select };
+}
