@@ -26,7 +26,7 @@ export interface PaceContext {
 }
 
 /** The month of the match: that of its all in, else today's. */
-export function monthOfOuting({ start }: Outing, now: Date): Month {
+function monthOfOuting({ start }: Outing, now: Date): Month {
   return monthOf(localDay(start === null ? now : new Date(start)));
 }
 

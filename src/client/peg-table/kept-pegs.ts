@@ -2,7 +2,7 @@ import { plainPeg } from '../../domain/typed-peg.ts';
 import type { TextStore } from '../own-depths.ts';
 
 /** As many stand beside one another on a phone and can still be read. */
-export const MOST_KEPT = 4;
+const MOST_KEPT = 4;
 
 /** The pegs kept to be compared on one water, and what the reader must be told of them. */
 export interface KeptPegs {

@@ -13,10 +13,10 @@ const ANGLER_REFERENCE =
   /^(?=.*[0-9])(?!(?!(?:angler|anon|card|member|ref|rod)-?\d)[a-z]{3,}(?:-[a-z]+)*-?\d{1,4}$)[a-z0-9-]{2,32}$/;
 
 /** Two columns for one weight, which no spreadsheet takes for a date. */
-export const poundOunceColumns = (column: string) => [`${column}_lb`, `${column}_oz`] as const;
+const poundOunceColumns = (column: string) => [`${column}_lb`, `${column}_oz`] as const;
 
 /** The columns of a bag part. */
-export const partColumns = (part: BagPart) => [`${part.id}_weight`, `${part.id}_count`] as const;
+const partColumns = (part: BagPart) => [`${part.id}_weight`, `${part.id}_count`] as const;
 
 const poundsAndOunces = (column: string, what: string) => {
   const [pounds, ounces] = poundOunceColumns(column);
