@@ -1,4 +1,5 @@
 import type { DrawData } from '../../atlas/draw-page.ts';
+import { expectedWeight } from '../../atlas/expected-weight.ts';
 import { type Month, monthName, monthOf } from '../../domain/day.ts';
 import { nearestMoment, paceOf, shareBy } from '../../match-day/pace.ts';
 import { localDay } from '../local-day.ts';
@@ -107,7 +108,8 @@ function bagByHour({ data, outing, now }: PaceContext): HTMLElement {
   }
   const [total, ...parts] = bags;
   const hours = Array.from({ length: Math.ceil(outing.hours) }, (_, i) => Math.min(i + 1, outing.hours));
-  const at = (grams: number, hour: number) => weight(grams * shareBy(hour * 60, outing.hours * 60), data);
+  const at = (grams: number, hour: number) =>
+    expectedWeight((grams * shareBy(hour * 60, outing.hours * 60)) / 1000, data.weightUnit);
   const head = ['after', 'poor day', 'typical', 'good day', ...parts.map((_, i) => data.parts[i]?.name ?? '')];
   const table = make(
     'table',
