@@ -231,6 +231,25 @@ describe('a match day on two phones without a signal', () => {
     await context.close();
   });
 
+  it('keeps fish counted by part, and says what is no count instead of dropping it', async () => {
+    const { context, page } = await phone();
+    await weigh(page, { ...WEIGHTS[0]!, isDnw: false });
+    await openPeg(page, PEGS[0]!);
+    const fish = page.locator('.fish input').first();
+    const notes = await notesKept(page);
+    await fish.fill('1x');
+    await fish.blur();
+    expect(await page.locator('#fish-why').innerText()).toContain('A whole number of fish');
+    expect(await fish.getAttribute('aria-invalid')).toBe('true');
+    expect(await notesKept(page)).toBe(notes);
+    await afterNote(page, async () => {
+      await fish.fill('14');
+      await fish.blur();
+    });
+    expect(await page.locator('.fish input').first().inputValue()).toBe('14');
+    await context.close();
+  });
+
   it('gives every control 48 pixels and scrolls sideways nowhere', async () => {
     const { context, page } = await phone();
     await openPeg(page, PEGS[0]!);

@@ -196,6 +196,7 @@ function netForm(day: MatchDay, peg: DayPeg, said: OnScales | null, save: Save):
 
 function fishForm(day: MatchDay, said: OnScales | null, save: Save): HTMLElement[] {
   if (said?.status !== 'weighed') return [];
+  const why = make('p', { className: 'why', role: 'alert', id: 'fish-why' });
   const count = (part: string) => {
     const input = make('input', {
       inputMode: 'numeric',
@@ -204,9 +205,14 @@ function fishForm(day: MatchDay, said: OnScales | null, save: Save): HTMLElement
     });
     input.addEventListener('change', () => {
       const { [part]: _, ...rest } = said.fish;
-      const isCount = /^\d{1,4}$/.test(input.value.trim());
-      save('weighed', said.nets, isCount ? { ...rest, [part]: Number(input.value) } : rest);
+      const typed = input.value.trim();
+      const isCount = /^\d{1,4}$/.test(typed);
+      const isFault = !isCount && typed !== '';
+      input.setAttribute('aria-invalid', String(isFault));
+      why.textContent = isFault ? 'A whole number of fish, 9999 at most, or nothing where they were not counted.' : '';
+      if (!isFault) save('weighed', said.nets, isCount ? { ...rest, [part]: Number(typed) } : rest);
     });
+    input.setAttribute('aria-describedby', why.id);
     return input;
   };
   return [
@@ -216,6 +222,7 @@ function fishForm(day: MatchDay, said: OnScales | null, save: Save): HTMLElement
       make('legend', {}, 'Fish counted, if the club counts'),
       ...day.data.parts.map(({ id, name }) => make('label', { className: 'key' }, count(id), name)),
     ),
+    why,
   ];
 }
 
