@@ -29,6 +29,23 @@ test.each(paths)('tells of an empty %s', (path) => {
   expect(faults.some(({ file, severity }) => file === path && severity === 'error')).toBe(true);
 });
 
+test.each([
+  ['Depths of the pond\ndepth,date,lat,lng\n', 2, 'Delete the line above the names of the columns.'],
+  [
+    'Depths;;;\n;;;\ndepth;date;lat;lng\n',
+    3,
+    'Delete the 2 lines above the names of the columns. Then save it as CSV with commas between the columns: it has semicolons.',
+  ],
+])('tells of a title above the names of the columns, once: %j', (text, line, mend) => {
+  expect(faultsOf({ 'soundings/mill-pond.csv': text })).toMatchObject([
+    {
+      rule: 'csv-title',
+      expected: `the names of the columns in the first line; they stand in line ${line}`,
+      mend,
+    },
+  ]);
+});
+
 test('tells of semicolons from a spreadsheet, once', () => {
   expect(messagesOf({ [FILE.gauge]: (text) => text.replaceAll(',', ';') })).toMatchInlineSnapshot(`
     [

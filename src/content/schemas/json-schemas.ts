@@ -50,7 +50,10 @@ export function jsonSchemas(): ReadonlyMap<string, string> {
   return new Map(
     Object.entries(SCHEMAS).map(([name, { title, schema }]) => {
       const { $schema, ...rest } = z.toJSONSchema(schema, { io: 'input' });
-      return [`${name}.json`, `${JSON.stringify({ $schema, title, ...rest }, null, 2)}\n`];
+      return [
+        `${name}.json`,
+        `${JSON.stringify({ $schema, $id: `urn:peg-atlas:schema:${name}`, title, ...rest }, null, 2)}\n`,
+      ];
     }),
   );
 }

@@ -46,7 +46,7 @@ export function readCsvTable(file: string, fileText: string, columns: CsvColumns
   const { records, faults: quoteFaults } = split(file, text);
   const header = records[0];
   const lines = text.split('\n');
-  const wrongHeader = headerFaults(file, lines[0] ?? '', header?.record ?? [], columns);
+  const wrongHeader = headerFaults(file, lines, header?.record ?? [], columns);
   if (header === undefined || wrongHeader.some(({ rule }) => rule !== 'column-unknown')) {
     return { table: null, faults: [...wrongHeader, ...quoteFaults], leftOut: [] };
   }

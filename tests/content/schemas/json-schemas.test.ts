@@ -10,6 +10,11 @@ test('the published schema files are those of today: else run npm run -s venue -
   for (const [name, text] of schemas) expect(readFileSync(new URL(name, PUBLISHED), 'utf8')).toBe(text);
 });
 
+test('every schema says which it is, by a name of its own', () => {
+  const ids = [...jsonSchemas()].map(([name, text]) => [name, JSON.parse(text).$id]);
+  expect(ids).toEqual(ids.map(([name]) => [name, `urn:peg-atlas:schema:${name.replace('.json', '')}`]));
+});
+
 test('an editor lets through what a person may write: a bare number, a unit, true', () => {
   const { properties } = JSON.parse(jsonSchemas().get('peg.json') ?? '');
   expect(properties['margin-depth'].type).toEqual(['number', 'string']);
