@@ -43,7 +43,7 @@ test('prints every fault with its place, and exits 1', async () => {
     `${folder}/pegs/mill-pond/1.md:5:9 error Unexpected "deep" for facing, expected degrees from true north, 0 to 360, or a point such as NNE. Write degrees clockwise from true north, or one of the sixteen points. (bearing)`,
     `${folder}/sessions/2026/sessions.csv:2:43 error Unexpected "23-17" for weight, expected ounces from 0 to 15 after the pounds. 16 oz are a pound: 23-17 would be 24-01, if that is what was weighed. (weight-ounces)`,
     '2 errors.',
-    'Read 1 water, 2 pegs, 1 event, 2 sessions, 2 soundings. Nothing is published until the errors are mended.',
+    'Read 1 water, 3 pegs, 1 event, 2 sessions, 2 soundings. Nothing is published until the errors are mended.',
   ]);
 });
 
