@@ -81,7 +81,15 @@ function matchRow(slip: Slip, event: FishingEvent, log: SlipLog, files: StagedFi
     files.put(path, table.text());
   }
   const weighed = log.sessionsOf(event.id).find(({ peg }) => peg === slip.peg)?.weightGrams;
-  return { ok: true, told: [...told, ...farApart(slip, weighed, log)] };
+  return { ok: true, told: [...told, ...temperatureLeftOut(slip, event), ...farApart(slip, weighed, log)] };
+}
+
+/** A match's row has no column for the water's temperature, and one angler's reading is not the match's: it is said and left. */
+function temperatureLeftOut(slip: Slip, event: FishingEvent): readonly string[] {
+  if (slip.waterDegreesC === null) return [];
+  return [
+    `Peg ${slip.peg}: the slip gives the water ${slip.waterDegreesC} °C, which is not taken into the log of a match. If it stands for the match, write it as water_temperature of ${event.id}.`,
+  ];
 }
 
 /** What the slip comes to against the scales: far apart, it may be of another peg or day. The scales' weight stands. */
