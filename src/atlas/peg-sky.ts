@@ -23,8 +23,6 @@ export interface WindRow {
   readonly from: string;
   /** "12 m to 64 m". */
   readonly fetch: string;
-  /** What a wind is worth by its open water, as JSON; left out where wind did not earn its place. */
-  readonly worth?: string;
 }
 
 /** When the sun stands over the float line, on the fifteenth of each month. */
@@ -80,6 +78,8 @@ export interface SkyFigures {
   readonly unit: Units['length'];
   /** Whole metres for each of the sixteen points from north, clockwise, with commas between. */
   readonly fetch: string;
+  /** What a wind is worth by its open water, as JSON; left out where wind did not earn its place. */
+  readonly worth?: string;
 }
 
 /** The figures behind a peg's sun and wind. Four places of a degree, ten metres, move the sun by less than 0.001°. */
