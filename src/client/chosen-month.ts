@@ -1,5 +1,5 @@
 import type { Month } from '../domain/day.ts';
-import type { TextStore } from './own-depths.ts';
+import { keepText, type TextStore } from './text-store.ts';
 
 /** A month the reader chose, or all of them. */
 export type ChosenMonth = Month | 'all';
@@ -26,13 +26,7 @@ export function monthFault(search: string): string | null {
 
 /** Keeps the choice for every page of the guide below a base; null forgets it. False where the phone refuses, or is full. */
 export function keepMonth(store: TextStore | null, base: string, month: ChosenMonth | null): boolean {
-  try {
-    if (month === null) store?.removeItem(storeName(base));
-    else store?.setItem(storeName(base), String(month));
-    return store !== null;
-  } catch {
-    return false;
-  }
+  return keepText(store, storeName(base), month === null ? null : String(month));
 }
 
 /** The address with the choice in it, so that it can be shared. */

@@ -3,7 +3,7 @@ import { floatSettings } from '../domain/float-settings.ts';
 import { formatLength, parseSignedLength, shortDepth } from '../domain/length.ts';
 import { fieldForm } from './field-form.ts';
 import { localDay } from './local-day.ts';
-import type { TextStore } from './own-depths.ts';
+import type { TextStore } from './text-store.ts';
 
 /** A level read off the board by the reader: of one water and one day. */
 export interface BoardReading {

@@ -1,4 +1,5 @@
 import { type Day, isDay } from '../domain/day.ts';
+import type { TextStore } from './text-store.ts';
 
 /** A depth the person plumbed themselves at one line, on a day. */
 export interface OwnDepth {
@@ -6,9 +7,6 @@ export interface OwnDepth {
   readonly metres: number;
   readonly day: Day;
 }
-
-/** What of a browser's store is used: `localStorage`, or a stand-in. */
-export type TextStore = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
 
 /** A peg of the guide that stands below a base, with a slash at each end: two guides of one host may both have a peg 1. */
 export interface GuidePeg {

@@ -1,36 +1,24 @@
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { run as runBuild } from '../../src/commands/build.ts';
 import { guideServer } from '../../src/commands/guide-folder/serve-guide.ts';
-import { venueOnDisk } from '../commands/intake/venue-on-disk.ts';
+import { AssociationOnDisk } from '../commands/association/association-on-disk.ts';
 import { recordedIo } from '../commands/recorded-io.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 
+let waters: AssociationOnDisk;
 let home: string;
 let folder: string;
 
 beforeAll(() => {
-  home = mkdtempSync(join(tmpdir(), 'association-'));
-  folder = join(home, 'waters');
-  for (const id of ['alder', 'birch']) {
-    const venue = venueOnDisk();
-    cpSync(venue, join(folder, id), { recursive: true });
-    rmSync(dirname(venue), { recursive: true });
-  }
-  put('alder/venue.md', (text) => text.replace('name: Example Fishery', 'name: Alder Lakes'));
-  writeFileSync(join(folder, 'association.md'), '---\nname: Example Vale Association\n---\n\nTwo waters, one card.\n');
+  waters = new AssociationOnDisk();
+  ({ home, folder } = waters);
 });
-afterAll(() => rmSync(home, { recursive: true, force: true }));
+afterAll(() => waters.remove());
 
-function put(path: string, change: (text: string) => string): void {
-  const place = join(folder, path);
-  writeFileSync(place, change(readFileSync(place, 'utf8')));
-}
-
-const breakBirch = () =>
-  put('birch/venue.md', (text) => text.replace('units: { length: m', 'units: { length: furlong'));
+const put = (path: string, change: (text: string) => string) => waters.put(path, change);
+const breakBirch = () => waters.breakBirch();
 
 /** Opens the first page, follows it to a guide, and asks for an address that is none. */
 async function walk(out: string): Promise<readonly string[]> {

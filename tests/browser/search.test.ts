@@ -1,7 +1,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { openBrowser, PHONE } from './chromium.ts';
+import { openBrowser } from './chromium.ts';
 import { isWhollyKept } from './kept-guide.ts';
+import { openedPage } from './opened-page.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -9,12 +10,7 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-async function opened(path: string, options: Parameters<Browser['newContext']>[0] = {}): Promise<Page> {
-  const context = await browser.newContext({ viewport: PHONE, ...options });
-  const page = await context.newPage();
-  await page.goto(inject('siteUrl') + path);
-  return page;
-}
+const opened = (path: string, options?: Parameters<Browser['newContext']>[0]) => openedPage(browser, path, options);
 
 const found = (page: Page) => page.locator('[data-found] li');
 

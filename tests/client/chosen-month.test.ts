@@ -1,18 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { addressWithMonth, chosenMonth, keepMonth, monthFault, readMonth } from '../../src/client/chosen-month.ts';
-
-function store(): Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> {
-  const kept = new Map<string, string>();
-  return {
-    getItem: (name) => kept.get(name) ?? null,
-    setItem: (name, value) => void kept.set(name, value),
-    removeItem: (name) => void kept.delete(name),
-  };
-}
+import { textStore } from './text-store.ts';
 
 describe('the month a reader chose', () => {
   it('is that of the address, else the one kept for this guide', () => {
-    const phone = store();
+    const phone = textStore();
     keepMonth(phone, '/guide/', 8);
     expect(chosenMonth('', phone, '/guide/')).toBe(8);
     expect(chosenMonth('?month=3', phone, '/guide/')).toBe(3);

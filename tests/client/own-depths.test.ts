@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { forgetOwnDepth, keepOwnDepth, readOwnDepths, type TextStore } from '../../src/client/own-depths.ts';
+import { forgetOwnDepth, keepOwnDepth, readOwnDepths } from '../../src/client/own-depths.ts';
+import type { TextStore } from '../../src/client/text-store.ts';
 
 const storeOf = (entries: Record<string, string> = {}): TextStore => {
   const kept = new Map(Object.entries(entries));

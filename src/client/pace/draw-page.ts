@@ -4,6 +4,7 @@ import { plainPeg } from '../../domain/typed-peg.ts';
 import { localDay } from '../local-day.ts';
 import { phoneStore } from '../phone-store.ts';
 import { requireElement } from '../round/elements.ts';
+import { keepText } from '../text-store.ts';
 import { forgetOuting, keepOuting, newOuting, type Outing, type OutingPlace, readOuting, slipWords } from './outing.ts';
 import { paceStatus, paceView } from './pace-view.ts';
 
@@ -89,12 +90,7 @@ function isNow(day: string): boolean {
 }
 
 function keepDrawn(peg: string): boolean {
-  try {
-    store?.setItem(drawnName(), peg);
-    return store !== null;
-  } catch {
-    return false;
-  }
+  return keepText(store, drawnName(), peg);
 }
 
 function drawnName(): string {

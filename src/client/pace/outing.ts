@@ -1,6 +1,6 @@
 import type { Caught } from '../../match-day/pace.ts';
 import { MAX_NET_GRAMS } from '../../match-day/scales.ts';
-import type { TextStore } from '../own-depths.ts';
+import { keepText, type TextStore } from '../text-store.ts';
 
 /** What somebody aims at. */
 export type Target = { readonly kind: 'frame' | 'win' } | { readonly kind: 'own'; readonly grams: number };
@@ -67,13 +67,7 @@ export function readOuting(store: TextStore | null, place: OutingPlace): Outing 
 
 /** Keeps it; false where the phone refuses, as with a full store or a private window. */
 export function keepOuting(store: TextStore | null, place: OutingPlace, outing: Outing): boolean {
-  if (store === null) return false;
-  try {
-    store.setItem(nameOf(place), JSON.stringify(outing));
-    return true;
-  } catch {
-    return false;
-  }
+  return keepText(store, nameOf(place), JSON.stringify(outing));
 }
 
 /** Forgets what is kept for a peg. */

@@ -1,5 +1,5 @@
 import { plainPeg } from '../../domain/typed-peg.ts';
-import type { TextStore } from '../own-depths.ts';
+import { keepText, type TextStore } from '../text-store.ts';
 
 /** As many stand beside one another on a phone and can still be read. */
 const MOST_KEPT = 4;
@@ -56,14 +56,7 @@ export function keepPegs(
   place: { readonly base: string; readonly water: string },
   pegs: readonly string[],
 ): boolean {
-  try {
-    if (store === null) return false;
-    if (pegs.length === 0) store.removeItem(nameOf(place));
-    else store.setItem(nameOf(place), pegs.join(','));
-    return true;
-  } catch {
-    return false;
-  }
+  return keepText(store, nameOf(place), pegs.length === 0 ? null : pegs.join(','));
 }
 
 /** An address with the pegs in it, so that it can be shared. */

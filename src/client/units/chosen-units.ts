@@ -1,5 +1,5 @@
 import type { Units } from '../../domain/bag.ts';
-import type { TextStore } from '../own-depths.ts';
+import { keepText, type TextStore } from '../text-store.ts';
 
 /** Units as they may be held: what the reader did not choose is left out, and is the venue's. */
 export type ChosenUnits = Partial<Units>;
@@ -33,13 +33,7 @@ export function unitsFault(search: string): string | null {
 /** Keeps the units for every page of the guide below a base; none forgets them. False where the phone refuses, or is full. */
 export function keepUnits(store: TextStore | null, base: string, units: ChosenUnits): boolean {
   const { weight = '', length = '' } = units;
-  try {
-    if (weight === '' && length === '') store?.removeItem(storeName(base));
-    else store?.setItem(storeName(base), `${weight} ${length}`);
-    return store !== null;
-  } catch {
-    return false;
-  }
+  return keepText(store, storeName(base), weight === '' && length === '' ? null : `${weight} ${length}`);
 }
 
 /** The address with the units in it, so that it can be shared. */

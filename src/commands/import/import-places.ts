@@ -1,7 +1,7 @@
 import { basename } from 'node:path';
 import { StagedFiles } from '../../content/intake/staged-files.ts';
 import { type PlaceChange, planPlaces } from '../../content/papers/places/plan-places.ts';
-import { type DrawingRead, readDrawing } from '../../content/papers/places/read-drawing.ts';
+import { readDrawing } from '../../content/papers/places/read-drawing.ts';
 import { type PlacesWater, settlePlaces } from '../../content/papers/places/settle-places.ts';
 import type { Unread } from '../../content/papers/results/result-row.ts';
 import { pegKey } from '../../domain/peg.ts';
@@ -13,6 +13,7 @@ import { fileBytes } from './file-bytes.ts';
 import { finishImport } from './finish-import.ts';
 import { FolderImport } from './folder-import.ts';
 import type { ImportOptions } from './import-options.ts';
+import { readEach } from './read-each.ts';
 import { unreadLines } from './results-summary.ts';
 import { settleQuestions } from './settle-questions.ts';
 
@@ -27,15 +28,8 @@ export async function importPlaces(
   const venue = await FolderImport.open(folder);
   if (!venue.ok) return refuse(venue.lines, io);
   const { content } = venue.folder;
-  const drawings: DrawingRead[] = [];
-  for (const file of files) {
-    try {
-      drawings.push(readDrawing(basename(file), fileBytes(file)));
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-      return refuse([error.message], io);
-    }
-  }
+  const read = readEach(files, (file) => readDrawing(basename(file), fileBytes(file)));
+  if (!read.ok) return refuse(read.lines, io);
   const waters = content.waters.map(
     ({ id, record, map }): PlacesWater => ({
       id,
@@ -44,7 +38,7 @@ export async function importPlaces(
       isNew: false,
     }),
   );
-  const things = drawings.flatMap((drawing) => drawing.things);
+  const things = read.papers.flatMap((drawing) => drawing.things);
   const settled = await settleQuestions(
     (asker) => settlePlaces(things, waters, asker),
     readAnswers(answerPath),
@@ -57,7 +51,7 @@ export async function importPlaces(
   const positions = new Map(content.pegs.map(({ value }) => [pegKey(value.water, value.peg), value.at]));
   const staged = new StagedFiles(venue.folder.files);
   const changes = planPlaces(settled.reading, (water, peg) => positions.get(pegKey(water, peg)), staged);
-  const unread = [...drawings.flatMap((drawing) => drawing.unread), ...settled.reading.unread];
+  const unread = [...read.papers.flatMap((drawing) => drawing.unread), ...settled.reading.unread];
   tell(changes, unread, options.isJson, io);
   return finishImport(
     venue.folder,

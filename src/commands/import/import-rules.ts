@@ -2,7 +2,7 @@ import { basename } from 'node:path';
 import { anglerName } from '../../content/anglers/angler-name.ts';
 import { StagedFiles } from '../../content/intake/staged-files.ts';
 import { headingWords } from '../../content/papers/headings.ts';
-import { type RulesRead, readRules } from '../../content/papers/rules/read-rules.ts';
+import { readRules } from '../../content/papers/rules/read-rules.ts';
 import { type RulesVenue, type SettledRules, settleRules } from '../../content/papers/rules/settle-rules.ts';
 import { countWords } from '../../domain/count-words.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
@@ -14,6 +14,7 @@ import { fileBytes } from './file-bytes.ts';
 import { finishImport } from './finish-import.ts';
 import { FolderImport } from './folder-import.ts';
 import type { ImportOptions } from './import-options.ts';
+import { readEach } from './read-each.ts';
 import { unreadLines } from './results-summary.ts';
 import { settleQuestions } from './settle-questions.ts';
 
@@ -29,15 +30,8 @@ export async function importRules(
   const answerPath = answerFileOf(folder, options.answers);
   const venue = await FolderImport.open(folder);
   if (!venue.ok) return refuse(venue.lines, io);
-  const papers: RulesRead[] = [];
-  for (const file of files) {
-    try {
-      papers.push(readRules(file === '-' ? 'pasted' : basename(file), fileBytes(file)));
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-      return refuse([error.message], io);
-    }
-  }
+  const read = readEach(files, (file) => readRules(file === '-' ? 'pasted' : basename(file), fileBytes(file)));
+  if (!read.ok) return refuse(read.lines, io);
   const staged = new StagedFiles(venue.folder.files);
   const written = partsOf(staged.text(FILE) ?? '');
   const against = rulesVenue(
@@ -46,7 +40,7 @@ export async function importRules(
     knownAnglers(folder, venue.folder.content.settings.club, options.keys, io.environment),
   );
   const settled = await settleQuestions(
-    (asker) => settleRules(papers, against, asker),
+    (asker) => settleRules(read.papers, against, asker),
     readAnswers(answerPath),
     answerPath,
     options.isJson,

@@ -1,7 +1,6 @@
 import { basename } from 'node:path';
 import { StagedFiles } from '../../content/intake/staged-files.ts';
 import { LogTable } from '../../content/papers/log-table.ts';
-import type { DepthLog } from '../../content/papers/soundings/depth-log.ts';
 import { readDepthLog } from '../../content/papers/soundings/read-depth-log.ts';
 import {
   type SettledSounding,
@@ -18,6 +17,7 @@ import { fileBytes } from './file-bytes.ts';
 import { finishImport } from './finish-import.ts';
 import { FolderImport } from './folder-import.ts';
 import type { ImportOptions } from './import-options.ts';
+import { readEach } from './read-each.ts';
 import { unreadLines } from './results-summary.ts';
 import { settleQuestions } from './settle-questions.ts';
 
@@ -33,18 +33,11 @@ export async function importSoundings(
   const answerPath = answerFileOf(folder, options.answers);
   const venue = await FolderImport.open(folder);
   if (!venue.ok) return refuse(venue.lines, io);
-  const logs: DepthLog[] = [];
-  for (const file of files) {
-    try {
-      logs.push(readDepthLog(file === '-' ? 'pasted' : basename(file), fileBytes(file)));
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-      return refuse([error.message], io);
-    }
-  }
+  const read = readEach(files, (file) => readDepthLog(file === '-' ? 'pasted' : basename(file), fileBytes(file)));
+  if (!read.ok) return refuse(read.lines, io);
   const waters = watersOf(venue.folder);
   const settled = await settleQuestions(
-    (asker) => logs.map((log) => settleSoundings(log, waters, asker)),
+    (asker) => read.papers.map((log) => settleSoundings(log, waters, asker)),
     readAnswers(answerPath),
     answerPath,
     options.isJson,

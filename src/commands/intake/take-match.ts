@@ -1,4 +1,3 @@
-import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { anglerLogs, assignReferences } from '../../content/anglers/assign-references.ts';
 import type { Content } from '../../content/content.ts';
@@ -20,23 +19,14 @@ import { FolderImport } from '../import/folder-import.ts';
 import { changeLines } from '../import/results-summary.ts';
 import { settleQuestions } from '../import/settle-questions.ts';
 import { typed } from '../package-folder.ts';
+import { textsOfKind } from './texts-of-files.ts';
 
 /** A file larger than this is no match day. */
 const MAX_BYTES = 5_000_000;
 
 /** The texts of the files named, where the first of them is a match day's; null where they are something else. */
 export function textsOfMatchDay(paths: readonly string[]): ReadonlyMap<string, string> | null {
-  const first = textOf(paths[0] ?? '');
-  if (first === null || !isMatchFile(first)) return null;
-  return new Map(paths.map((path) => [path, textOf(path) ?? '']));
-}
-
-function textOf(path: string): string | null {
-  try {
-    return statSync(path).size <= MAX_BYTES ? readFileSync(path, 'utf8') : null;
-  } catch {
-    return null;
-  }
+  return textsOfKind(paths, MAX_BYTES, isMatchFile);
 }
 
 /**

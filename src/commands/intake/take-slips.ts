@@ -1,4 +1,3 @@
-import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { planSlip, type SlipLog } from '../../content/intake/slip-rows.ts';
 import { StagedFiles } from '../../content/intake/staged-files.ts';
@@ -10,23 +9,14 @@ import { refuse } from '../import/ask-to-write.ts';
 import { finishImport } from '../import/finish-import.ts';
 import { FolderImport } from '../import/folder-import.ts';
 import { typed } from '../package-folder.ts';
+import { textsOfKind } from './texts-of-files.ts';
 
 /** A file larger than this is no slip. */
 const MAX_BYTES = 100_000;
 
 /** The texts of the files named, where the first of them is an angler's slip; null where they are something else. */
 export function textsOfSlips(paths: readonly string[]): ReadonlyMap<string, string> | null {
-  const first = textOf(paths[0] ?? '');
-  if (first === null || !isSlipFile(first)) return null;
-  return new Map(paths.map((path) => [path, textOf(path) ?? '']));
-}
-
-function textOf(path: string): string | null {
-  try {
-    return statSync(path).size <= MAX_BYTES ? readFileSync(path, 'utf8') : null;
-  } catch {
-    return null;
-  }
+  return textsOfKind(paths, MAX_BYTES, isSlipFile);
 }
 
 /** Takes anglers' slips into the log: shown first, all or nothing, and the same slip again adds nothing. */

@@ -6,19 +6,11 @@ import {
   keepUnits,
   unitsFault,
 } from '../../../src/client/units/chosen-units.ts';
-
-function store(): Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> {
-  const kept = new Map<string, string>();
-  return {
-    getItem: (name) => kept.get(name) ?? null,
-    setItem: (name, value) => void kept.set(name, value),
-    removeItem: (name) => void kept.delete(name),
-  };
-}
+import { textStore } from '../text-store.ts';
 
 describe('the units a reader chose', () => {
   it('are those of the address, else the ones kept for this guide, each by itself', () => {
-    const phone = store();
+    const phone = textStore();
     expect(keepUnits(phone, '/guide/', { weight: 'kg' })).toBe(true);
     expect(chosenUnits('', phone, '/guide/')).toEqual({ weight: 'kg' });
     expect(chosenUnits('?length=ft', phone, '/guide/')).toEqual({ weight: 'kg', length: 'ft' });
@@ -37,7 +29,7 @@ describe('the units a reader chose', () => {
 
   it('are told not to be kept by a phone that is full or refuses', () => {
     const full = {
-      ...store(),
+      ...textStore(),
       setItem: () => {
         throw new DOMException('full', 'QuotaExceededError');
       },

@@ -1,38 +1,25 @@
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { run as runAnglers } from '../../../src/commands/anglers.ts';
 import { run as runBuild } from '../../../src/commands/build.ts';
 import { run as runCheck } from '../../../src/commands/check.ts';
 import { run as runImport } from '../../../src/commands/import.ts';
-import { venueOnDisk } from '../intake/venue-on-disk.ts';
 import { recordedIo } from '../recorded-io.ts';
+import { AssociationOnDisk } from './association-on-disk.ts';
 
+let waters: AssociationOnDisk;
 let home: string;
 let folder: string;
 
 beforeEach(() => {
-  home = mkdtempSync(join(tmpdir(), 'association-'));
-  folder = join(home, 'waters');
-  for (const id of ['alder', 'birch']) {
-    const venue = venueOnDisk();
-    cpSync(venue, join(folder, id), { recursive: true });
-    rmSync(dirname(venue), { recursive: true });
-  }
-  put('alder/venue.md', (text) => text.replace('name: Example Fishery', 'name: Alder Lakes'));
-  writeFileSync(join(folder, 'association.md'), '---\nname: Example Vale Association\n---\n\nTwo waters, one card.\n');
+  waters = new AssociationOnDisk();
+  ({ home, folder } = waters);
 });
+afterEach(() => waters.remove());
 
-afterEach(() => rmSync(home, { recursive: true, force: true }));
-
-function put(path: string, change: (text: string) => string): void {
-  const place = join(folder, path);
-  writeFileSync(place, change(readFileSync(place, 'utf8')));
-}
-
-const breakBirch = () =>
-  put('birch/venue.md', (text) => text.replace('units: { length: m', 'units: { length: furlong'));
+const put = (path: string, change: (text: string) => string) => waters.put(path, change);
+const breakBirch = () => waters.breakBirch();
 
 describe('check of an association', () => {
   it('tells the faults of each venue with the way to its file, and which are clean', async () => {
