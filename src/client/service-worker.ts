@@ -22,7 +22,7 @@ const copy = new GuideCopy(surroundings(), OFFLINE.base);
 
 worker.addEventListener('install', (event) => event.waitUntil(worker.skipWaiting()));
 worker.addEventListener('activate', (event) => event.waitUntil(takeOver()));
-worker.addEventListener('message', (event) => event.waitUntil(catchUp()));
+worker.addEventListener('message', (event) => event.waitUntil(event.data === 'keep-all' ? keepAll() : catchUp()));
 worker.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
@@ -46,6 +46,12 @@ async function takeOver(): Promise<void> {
 async function catchUp(): Promise<void> {
   await copy.isChecked();
   await copy.catchUp();
+  tell();
+}
+
+async function keepAll(): Promise<void> {
+  await copy.isChecked();
+  await copy.keepAll();
   tell();
 }
 

@@ -26,6 +26,7 @@ const FOR_OTHERS = new Set(['bank-round', 'data', 'due', 'matches', 'paper', 're
 /** Of two guides that differ in nothing but their day, a page carries the same mark. */
 const DAY_OF_MARKS: Day = '2000-01-01';
 const MARK_OF_PAGE = /<body[^>]* data-mark="([^"]+)"/;
+const SHEET = /^(?!compare\/|features\/)[^/]+\/[^/]+\/$/;
 const MAP_DATA = /^data\/waters\/([^/]+)\.geojson$/;
 
 /**
@@ -92,11 +93,12 @@ function setOf(path: string, waters: ReadonlySet<string>): FileSet {
   return isOfWater || ['compare', 'features', 'rules', 'search'].includes(folder) ? 'guide' : 'first';
 }
 
-/** What closes a peg before anything else, then the first page and what every page loads. */
+/** What closes a peg before anything else, then the first page and what every page loads, then the pegs' sheets. */
 function rankOf([path, , set]: ListedFile): number {
   if (path === NOW_PATH) return 0;
   if (path === '') return 1;
-  return set === 'first' ? 2 : set === 'guide' ? 3 : 4;
+  if (set === 'guide') return SHEET.test(path) ? 3 : 4;
+  return set === 'first' ? 2 : 5;
 }
 
 /** A page's address is its folder. */

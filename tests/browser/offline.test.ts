@@ -164,6 +164,9 @@ describe('the guide after one visit', () => {
     await page.goto(address);
     await eventually(keptEdition).toBe(publishedList().edition);
     await context.setOffline(true);
+    // A tab of its own, so that no picture in the browser's memory stands in for the kept one.
+    await page.close();
+    page = await context.newPage();
     await page.goto(address);
     expect(await isShown()).toBe(true);
     await context.setOffline(false);

@@ -1,18 +1,21 @@
 import type { NowFile } from '../../domain/now-file.ts';
 import { shortDigest } from './digest.ts';
 import { KeptRecords, type ListName } from './kept-records.ts';
-import { digestsByPath, LIST_PATH, NOW_PATH, type OfflineList, readOfflineList } from './offline-list.ts';
+import { digestsByPath, LIST_PATH, NOW_PATH, type OfflineList, readOfflineList, VISITORS } from './offline-list.ts';
 import { readNowFile } from './read-now-file.ts';
 import { type PageState, standingLines } from './standing.ts';
 import { pageMarks, withoutPage, withStanding } from './standing-html.ts';
 import { type Answer, inTime, type Surroundings } from './surroundings.ts';
-import { progress, type TakeUp, takeUp } from './take-up.ts';
+import { missingFiles, progress, type TakeUp, takeUp } from './take-up.ts';
 
 /** How long a reader waits for the network before the kept copy is shown: at the water a signal comes and goes. */
 const PATIENCE_MILLISECONDS = 2500;
 
 /** A page and its script ask within moments of each other: one answer serves both. */
 const CHECK_HOLDS_MILLISECONDS = 10_000;
+
+/** Pictures that stay on a phone once they were seen (our own choice: some ten megabytes). */
+const PICTURES_KEPT = 200;
 
 /** A page as it is to be shown. */
 export interface ShownPage {
@@ -36,6 +39,8 @@ export class GuideCopy {
   readonly #records: KeptRecords;
   #takingUp: Promise<TakeUp> | null = null;
   #isStale = false;
+  /** The last take-up ended for want of room. */
+  #isFull = false;
   /** Of the last check, if it succeeded; in milliseconds since 1970. */
   #checkedAt = Number.NEGATIVE_INFINITY;
 
@@ -52,9 +57,14 @@ export class GuideCopy {
       this.#isStale = true;
       return this.#takingUp;
     }
-    this.#takingUp = takeUp(this.#world, this.#records).finally(() => {
-      this.#takingUp = null;
-    });
+    this.#takingUp = takeUp(this.#world, this.#records)
+      .then((end) => {
+        this.#isFull = end.outcome === 'no-room';
+        return end;
+      })
+      .finally(() => {
+        this.#takingUp = null;
+      });
     return this.#takingUp;
   }
 
@@ -70,6 +80,12 @@ export class GuideCopy {
       }
       await this.takeUp();
     } while (this.#isStale);
+  }
+
+  /** Keeps all that visitors read, though data are to be saved: the reader asked for it. */
+  async keepAll(): Promise<void> {
+    await this.#records.want(VISITORS).catch(() => undefined);
+    await this.catchUp();
   }
 
   /** Asks which edition is published and takes in what it closes. Null where no now file that holds together came. */
@@ -117,8 +133,17 @@ export class GuideCopy {
     const digest = await shortDigest(bytes);
     for (const name of ['latest', 'whole'] as const) {
       const list = await this.#records.list(name);
-      if (digestsByPath(list).get(path) === digest) await this.#records.keepFile(digest, bytes).catch(() => false);
+      if (digestsByPath(list).get(path) !== digest) continue;
+      await this.#records.keepFile(digest, bytes).catch(() => false);
+      await this.#dropPictures(list);
     }
+  }
+
+  /** A phone is no album: of the pictures seen the latest stay. */
+  async #dropPictures(list: OfflineList | null): Promise<void> {
+    const pictures = new Set(list?.files.flatMap(([, digest, set]) => (set === 'pictures' ? [digest] : [])));
+    const seen = [...(await this.#records.keptDigests())].filter((digest) => pictures.has(digest));
+    for (const digest of seen.slice(0, -PICTURES_KEPT)) await this.#records.dropFile(digest);
   }
 
   /** Notes that a page was used whose files are kept only for who uses them. */
@@ -145,7 +170,11 @@ export class GuideCopy {
       seen: await this.#records.seen(),
       own: await this.#nowOf(list),
       part: await this.#part(),
-      whole: whole && { edition: whole.edition, day: whole.day },
+      whole: whole && {
+        edition: whole.edition,
+        day: whole.day,
+        missing: missingFiles(whole, await this.#records.keptDigests()),
+      },
     };
   }
 
@@ -226,7 +255,8 @@ export class GuideCopy {
   async #part(): Promise<PageState['part']> {
     if ((await this.#records.list('whole')) !== null) return null;
     const latest = await this.#records.list('latest');
-    return latest === null ? null : progress(this.#world, this.#records, latest);
+    if (latest === null) return null;
+    return { ...(await progress(this.#world, this.#records, latest)), isFull: this.#isFull };
   }
 }
 

@@ -117,7 +117,7 @@ export class KeptRecords {
     return true;
   }
 
-  /** Digests of all kept files. */
+  /** Digests of all kept files, in the order in which they came. */
   async keptDigests(): Promise<ReadonlySet<string>> {
     const names = await this.#store.names();
     return new Set(names.filter((name) => name.startsWith(FILE)).map((name) => name.slice(FILE.length)));

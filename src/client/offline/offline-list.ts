@@ -11,6 +11,9 @@ export const NOW_PATH = 'now.json';
  */
 export type FileSet = 'first' | 'guide' | 'pictures' | (string & {});
 
+/** The set of what visitors read beyond what is needed first. */
+export const VISITORS: FileSet = 'guide';
+
 /** A file of the guide: its address below the base, the digest of its bytes, its set. */
 export type ListedFile = readonly [path: string, digest: string, set: FileSet];
 

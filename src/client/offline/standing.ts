@@ -25,9 +25,9 @@ export interface PageState {
   /** The now file of the page's own edition, which the page agrees with. */
   readonly own: NowFile | null;
   /** How much of a guide that was never kept whole is here; null where one is whole or none was begun. */
-  readonly part: { readonly have: number; readonly need: number } | null;
-  /** The edition that is kept whole. */
-  readonly whole: Edition | null;
+  readonly part: { readonly have: number; readonly need: number; readonly isFull: boolean } | null;
+  /** The edition that is kept whole, and how many of its files for visitors are not here: left out to save data. */
+  readonly whole: (Edition & { readonly missing: number }) | null;
 }
 
 /** One sentence for the verdict's own place. */
@@ -92,7 +92,7 @@ function copyLines({ page, isChecked, lastCheck, seen, part }: PageState): reado
           {
             kind: 'part',
             strong: 'Only part of the guide is on this phone',
-            words: `${part.have} of ${part.need} files so far. Open it where there is a signal to fetch the rest.`,
+            words: `${part.have} of ${part.need} files so far. ${part.isFull ? 'The phone has no room for more: make room, then open the guide again.' : 'Open it where there is a signal to fetch the rest.'}`,
           },
         ];
   if (newest !== null && page !== null && page.edition !== newest.edition) {

@@ -8,6 +8,7 @@ import {
   NOW_PATH,
   type OfflineList,
   readOfflineList,
+  VISITORS,
 } from './offline-list.ts';
 import { readNowFile } from './read-now-file.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -85,8 +86,8 @@ function isBehind(
 }
 
 /**
- * The files of a list that belong into a whole copy on this phone. Where data are to be saved: what is needed first, and
- * of the rest what is on the phone already, so that it keeps up.
+ * The files of a list that belong into a whole copy on this phone. Where data are to be saved: what is needed first, of the
+ * rest what is on the phone already, so that it keeps up, and the visitors' own where the reader asked for them.
  */
 function neededFiles(
   list: OfflineList,
@@ -99,8 +100,14 @@ function neededFiles(
   return list.files.filter(([path, , set]) => {
     if (set === 'pictures') return false;
     if (set === 'first' || held.has(path)) return true;
-    return !savesData && (set === 'guide' || wanted.includes(set));
+    if (set === VISITORS) return !savesData || wanted.includes(VISITORS);
+    return !savesData && wanted.includes(set);
   });
+}
+
+/** How many of a guide's files for visitors are not on the phone: left out to save data, or cleared away by the browser. */
+export function missingFiles(list: OfflineList, kept: ReadonlySet<string>): number {
+  return list.files.filter(([, digest, set]) => (set === 'first' || set === VISITORS) && !kept.has(digest)).length;
 }
 
 async function fill(

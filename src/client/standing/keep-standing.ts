@@ -68,12 +68,25 @@ function showEdition({ page: edition, isChecked, lastCheck, seen, whole, part }:
   place.textContent = [
     edition !== null && isOfNewest ? `edition ${edition.edition.slice(0, 8)}` : '',
     isChecked && isOfNewest ? `checked ${clock(lastCheck ?? Date.now())}` : '',
-    whole ? `ready without a signal, data to ${formatDay(whole.day)}` : '',
+    whole && whole.missing === 0 ? `ready without a signal, data to ${formatDay(whole.day)}` : '',
+    whole && whole.missing > 0 ? `${whole.missing} pages are not on this phone` : '',
     part === null ? '' : `${part.have} of ${part.need} files kept`,
   ]
     .filter((words) => words !== '')
     .map((words) => `· ${words}`)
     .join(' ');
+  if (whole && whole.missing > 0) offerAll(place);
+}
+
+/** The reader may have the whole guide though the browser saves data. */
+function offerAll(place: Element): void {
+  const keep = document.createElement('button');
+  keep.textContent = 'Keep them too';
+  keep.addEventListener('click', () => {
+    keep.replaceWith('fetching them');
+    navigator.serviceWorker.controller?.postMessage('keep-all');
+  });
+  place.append(' ', keep);
 }
 
 function clock(time: number): string {
