@@ -119,6 +119,12 @@ describe('import results', () => {
     expect(said).not.toContain('Quill');
   });
 
+  it('warns of a paper whose own name is somebody’s, since its answers are kept under it', async () => {
+    paper('venue.import.yaml', ANSWERS);
+    const { said } = await call(runImport, ['results', paper('bo-reedmace-cup.csv', SHEET), '--yes']);
+    expect(said).toContain('Paper 1 of these: warning: the name of the file holds that of somebody on it');
+  });
+
   it('changes nothing where the log would not be valid any more', async () => {
     paper('venue.import.yaml', ANSWERS);
     const twice = `${SHEET}1,Cy Sedge,2-00\n`;

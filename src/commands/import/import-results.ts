@@ -64,7 +64,8 @@ export async function importResults(
     staged,
   );
   tell(changes, reading, anglers, options, io);
-  for (const line of namesInFolder(venue.folder.texts, reading.matches)) io.printError(line);
+  const paperNames = papers.map(({ file }) => file);
+  for (const line of namesInFolder(venue.folder.texts, reading.matches, paperNames)) io.printError(line);
   return finishImport(
     venue.folder,
     {

@@ -2,10 +2,14 @@ import { anglerName } from '../../content/anglers/angler-name.ts';
 import type { ResultMatch } from '../../content/papers/results/result-row.ts';
 
 /**
- * Warnings of places in the venue folder where a name of the papers stands: notes, rules and file names are published. The
- * name itself is not printed, so that a log of this command holds none.
+ * Warnings of places where a name of the papers stands: in the venue folder notes, rules and file names are published, and a
+ * paper's own name is kept with its answers. The name itself is not printed, so that a log of this command holds none.
  */
-export function namesInFolder(texts: ReadonlyMap<string, string>, matches: readonly ResultMatch[]): readonly string[] {
+export function namesInFolder(
+  texts: ReadonlyMap<string, string>,
+  matches: readonly ResultMatch[],
+  papers: readonly string[],
+): readonly string[] {
   const names = new Set(
     matches.flatMap(({ rows }) =>
       rows.flatMap(({ name }) => {
@@ -16,15 +20,24 @@ export function namesInFolder(texts: ReadonlyMap<string, string>, matches: reado
     ),
   );
   if (names.size === 0) return [];
-  const lines: string[] = [];
+  const lines = papers.flatMap((file, index) => (holdsOne(spoken(file), names) ? [paperWarning(index + 1)] : []));
   for (const [path, text] of texts) {
     if (!path.endsWith('.md')) continue;
-    if (holdsOne(path.replace(/[/_.-]+/g, ' '), names)) lines.push(warning(path, 'the name of the file'));
+    if (holdsOne(spoken(path), names)) lines.push(warning(path, 'the name of the file'));
     text.split('\n').forEach((line, index) => {
       if (holdsOne(line, names)) lines.push(warning(`${path}:${index + 1}`, 'the text'));
     });
   }
   return lines;
+}
+
+/** A path as words. */
+function spoken(path: string): string {
+  return path.replace(/[/\\_.-]+/g, ' ');
+}
+
+function paperWarning(number: number): string {
+  return `Paper ${number} of these: warning: the name of the file holds that of somebody on it, and answers are kept under it. Give it another name first.`;
 }
 
 function holdsOne(text: string, names: ReadonlySet<string>): boolean {
