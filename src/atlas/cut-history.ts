@@ -20,8 +20,16 @@ export interface PegClearance {
 
 const ABOUT_CLEARANCE: readonly RoundEntry['entry'][] = ['clearance', 'cut', 'snag-removed'];
 
-/** The clearance history of every peg that a round has looked at, by peg key. */
+const histories = new WeakMap<Venue, ReadonlyMap<PegKey, PegClearance>>();
+
+/** The clearance history of every peg that a round has looked at, by peg key. Worked out once a build. */
 export function clearanceByPeg(venue: Venue): ReadonlyMap<PegKey, PegClearance> {
+  const history = histories.get(venue) ?? workOutHistory(venue);
+  histories.set(venue, history);
+  return history;
+}
+
+function workOutHistory(venue: Venue): ReadonlyMap<PegKey, PegClearance> {
   const visits = new Map<PegKey, ClearanceVisit[]>();
   const rounds = [...venue.rounds].sort((a, b) => a.day.localeCompare(b.day) || a.ref.localeCompare(b.ref));
   for (const round of rounds) {
@@ -32,10 +40,8 @@ export function clearanceByPeg(venue: Venue): ReadonlyMap<PegKey, PegClearance> 
     }
   }
   const { guideDay, nestingMonths } = venue.settings;
-  const histories = [...visits].map(([peg, list]) => ({ peg, visits: list }));
-  const forecasts = new Map(
-    forecastCuts(histories, guideDay, nestingMonths).map((forecast) => [forecast.peg, forecast]),
-  );
+  const banks = [...visits].map(([peg, list]) => ({ peg, visits: list }));
+  const forecasts = new Map(forecastCuts(banks, guideDay, nestingMonths).map((forecast) => [forecast.peg, forecast]));
   return new Map(
     [...visits].map(([key, list]) => [key, { visits: [...list].reverse(), forecast: forecasts.get(key) ?? null }]),
   );

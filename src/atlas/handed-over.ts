@@ -11,8 +11,10 @@ export interface HandedOver {
   readonly read: VenueRead;
   /** Of that venue, where the command has surveyed it already. */
   readonly survey?: Survey;
-  /** Ratings to show; without them the pages ask for those of the log. */
-  readonly ratings?: Ratings;
+  /** Ratings to show, as soon as they are there; without them the pages ask for those of the log. */
+  readonly ratings?: Ratings | Promise<Ratings>;
+  /** Done once the copies of the photographs are kept, as far as they can be. */
+  readonly photos?: Promise<void>;
   /** Whether those are of an earlier log, while new ones are being worked out. */
   readonly areRatingsOld?: boolean;
 }

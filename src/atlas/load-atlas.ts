@@ -28,5 +28,5 @@ async function readAtlas(folder: string): Promise<Atlas> {
   const { venue, faults } = handed?.read ?? (await loadVenue(folder));
   if (venue === null) throw new Error([`Faults in the venue folder ${folder}:`, ...formatFaults(faults)].join('\n'));
   const survey = handed?.survey ?? surveyVenue(venue);
-  return makeAtlas(venue, survey, handed?.ratings ?? (await loadRatings(withGround(venue, survey))));
+  return makeAtlas(venue, survey, await (handed?.ratings ?? loadRatings(withGround(venue, survey))));
 }

@@ -61,7 +61,7 @@ export async function photoSet(file: string): Promise<PhotoSet> {
 }
 
 /**
- * The bytes of a copy, made once and then kept in `folder`, by default below `node_modules/.cache`. Turned upright, flattened on white; EXIF,
+ * The bytes of a copy, made once and then kept in `folder`, by default beside the ratings. Turned upright, flattened on white; EXIF,
  * positions and every other block of metadata stay behind, and a drawing becomes pixels, so that nothing in it can run.
  */
 export async function photoBytes(file: string, copy: PhotoCopy, folder: string = keptFolder()): Promise<Buffer> {
@@ -119,7 +119,7 @@ function made(bytes: Buffer, { format, width }: PhotoCopy): Promise<Buffer> {
   const picture = open(bytes).autoOrient().resize({ width, withoutEnlargement: true }).flatten({ background: '#fff' });
   switch (format) {
     case 'avif':
-      return picture.avif({ quality: 50, effort: 4 }).toBuffer();
+      return picture.avif({ quality: 50, effort: 2 }).toBuffer();
     case 'webp':
       return picture.webp({ quality: 75 }).toBuffer();
     case 'jpg':

@@ -1,13 +1,12 @@
 import { availableParallelism } from 'node:os';
-import { join, sep } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import type { KeptWork } from '../ratings/kept-work.ts';
 import { beginRatings, finishRatings, type RateOptions, rateVenue } from '../ratings/rate-venue.ts';
 import type { RatedVenue } from '../ratings/rated-venue.ts';
 import { doTask, ratingTasks, type TaskResult } from '../ratings/rating-tasks.ts';
 import type { Ratings } from '../ratings/ratings.ts';
-import { projectRoot } from './project-root.ts';
 import { claimTask, type ThreadMessage, type ThreadWork } from './shared-tasks.ts';
+import { threadCode } from './thread-code.ts';
 import { workKeeper } from './work-keeper.ts';
 
 interface ThreadOptions extends Omit<RateOptions, 'keeper'> {
@@ -36,7 +35,7 @@ export async function rateInThreads(
   venue: RatedVenue,
   { work: before = {}, keepWork, ...given }: ThreadOptions,
   threads = threadsFor(venue),
-  code = threadCode(projectRoot()),
+  code = threadCode('rating-thread'),
 ): Promise<Ratings> {
   const keeper = workKeeper(before);
   const options: RateOptions = { ...given, keeper };
@@ -70,13 +69,6 @@ function threadsFor({ sessions }: RatedVenue): number {
   // Where several venues are rated at once, each is told its share.
   const share = Number(process.env.PEG_ATLAS_THREADS);
   return isWorthIt ? (share >= 1 ? share : availableParallelism()) : 1;
-}
-
-/** Where the second thread's code lies: of a package the compiled file, since Node strips no types of what is installed. */
-function threadCode(root: string): string {
-  return root.split(sep).includes('node_modules')
-    ? join(root, 'lib', 'atlas', 'rating-thread.js')
-    : join(root, 'src', 'atlas', 'rating-thread.ts');
 }
 
 /** Started before there is work, so that its code is loaded by then. One that fails brings nothing. */

@@ -1,7 +1,8 @@
 import { mkdir, rm } from 'node:fs/promises';
 import { handOver } from '../atlas/handed-over.ts';
+import { makePhotoCopies, publishedPhotos } from '../atlas/published-photos.ts';
 import { withGround } from '../atlas/rating-ground.ts';
-import { loadRatings } from '../atlas/ratings-cache.ts';
+import { ratingsInBackground } from '../atlas/ratings-in-background.ts';
 import { isAssociation } from '../content/association/load-association.ts';
 import { loadVenue } from '../content/load-venue.ts';
 import { countWords } from '../domain/count-words.ts';
@@ -53,16 +54,18 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     return EXIT.faults;
   }
   const survey = surveyVenue(venue);
-  // What was checked is what is built, though a file be edited in between.
-  handOver({ folder, read, survey });
   const address = siteAddress({
     ...io.environment,
     VENUE_DIR: folder,
     ...(values.address === undefined ? {} : { SITE_ADDRESS: values.address }),
   });
-  // The pages ask for the ratings once more and then find them in the cache.
   step(`Working out worth from ${countWords(venue.sessions.length, 'session')}, where it is not known yet.`);
-  await loadRatings(withGround(venue, survey), values.quiet || values.json ? {} : progressLine(io));
+  const ratings = ratingsInBackground(withGround(venue, survey), values.quiet || values.json ? {} : progressLine(io));
+  // Whoever asks for them is told what went wrong; before that nobody may be listening.
+  ratings.catch(() => undefined);
+  const photos = makePhotoCopies(publishedPhotos(venue, folder));
+  // What was checked is what is built, though a file be edited in between.
+  handOver({ folder, read, survey, ratings, photos });
 
   const unfinished = unfinishedGuide(out);
   try {

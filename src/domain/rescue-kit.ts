@@ -24,8 +24,11 @@ export function kitKnown(
   rounds: readonly BankRound[],
 ): KitKnown {
   const looks = rounds
-    .flatMap((round) => round.entries.map((entry) => ({ ...entry, day: entry.day ?? round.day })))
-    .filter(({ entry, water: at, mappedAs }) => entry === 'kit-checked' && at === water.id && mappedAs === place.id)
+    .flatMap((round) =>
+      round.entries
+        .filter(({ entry, water: at, mappedAs }) => entry === 'kit-checked' && at === water.id && mappedAs === place.id)
+        .map((entry) => ({ ...entry, day: entry.day ?? round.day })),
+    )
     .sort((a, b) => a.day.localeCompare(b.day));
   const last = looks.at(-1);
   const isMissing = (water.hazards ?? []).some(

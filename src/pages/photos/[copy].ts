@@ -1,7 +1,8 @@
-import { join } from 'node:path';
 import type { APIRoute, GetStaticPaths } from 'astro';
+import { handedOver } from '../../atlas/handed-over.ts';
 import { loadAtlas, venueDirectory } from '../../atlas/load-atlas.ts';
 import { type PhotoCopy, photoBytes, photoSet } from '../../atlas/photo-store.ts';
+import { publishedPhotos } from '../../atlas/published-photos.ts';
 
 const TYPES = { avif: 'image/avif', webp: 'image/webp', jpg: 'image/jpeg' } as const;
 
@@ -12,15 +13,8 @@ interface Props {
 
 export const getStaticPaths = (async () => {
   const { venue } = await loadAtlas();
-  const names = new Set(
-    venue.pegs.flatMap(({ photos, hazards }) => [
-      ...photos.map(({ file }) => file),
-      ...hazards.flatMap(({ photo }) => (photo === undefined ? [] : [photo])),
-    ]),
-  );
-  const files = [...names].sort().map((name) => join(venueDirectory(), 'photos', name));
   const routes = await Promise.all(
-    files.map(async (file) => {
+    publishedPhotos(venue, venueDirectory()).map(async (file) => {
       const { copies } = await photoSet(file);
       return copies.map((copy) => ({ params: { copy: copy.name }, props: { file, copy } }));
     }),
@@ -29,5 +23,9 @@ export const getStaticPaths = (async () => {
   return [...new Map(routes.flat().map((route) => [route.params.copy, route])).values()];
 }) satisfies GetStaticPaths;
 
-export const GET: APIRoute<Props> = async ({ props: { file, copy } }) =>
-  new Response(new Uint8Array(await photoBytes(file, copy)), { headers: { 'content-type': TYPES[copy.format] } });
+export const GET: APIRoute<Props> = async ({ props: { file, copy } }) => {
+  await handedOver(venueDirectory())?.photos;
+  return new Response(new Uint8Array(await photoBytes(file, copy)), {
+    headers: { 'content-type': TYPES[copy.format] },
+  });
+};

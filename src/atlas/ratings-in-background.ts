@@ -1,0 +1,42 @@
+import { Worker } from 'node:worker_threads';
+import { type RatedVenue, ratedVenue } from '../ratings/rated-venue.ts';
+import type { Ratings } from '../ratings/ratings.ts';
+import { keptRatings, type LoadRatingsOptions, loadRatings } from './ratings-cache.ts';
+import { threadCode } from './thread-code.ts';
+
+/** What the thread is given. */
+export interface BackgroundWork {
+  readonly venue: RatedVenue;
+  readonly folder?: string;
+}
+
+/** What the thread tells on its way, and at its end. */
+export type BackgroundMessage = { readonly progress: string } | { readonly ratings: Ratings };
+
+/**
+ * `loadRatings` in a thread of its own, so that this one goes on with what needs no ratings. Where the thread fails, the ratings are
+ * worked out here.
+ */
+export async function ratingsInBackground(
+  venue: RatedVenue,
+  options: LoadRatingsOptions = {},
+  code: string = threadCode('background-ratings'),
+): Promise<Ratings> {
+  const known = await keptRatings(venue, options.folder);
+  if (known !== null) return known;
+  const found = await inThread(ratedVenue(venue), options, code);
+  return found ?? loadRatings(venue, options);
+}
+
+function inThread(venue: RatedVenue, options: LoadRatingsOptions, code: string): Promise<Ratings | null> {
+  const work: BackgroundWork = { venue, ...(options.folder === undefined ? {} : { folder: options.folder }) };
+  const worker = new Worker(code, { workerData: work });
+  return new Promise((resolve) => {
+    worker.on('message', (message: BackgroundMessage) => {
+      if ('ratings' in message) resolve(message.ratings);
+      else options.progress?.(message.progress);
+    });
+    worker.on('error', () => resolve(null));
+    worker.on('exit', () => resolve(null));
+  });
+}

@@ -1,0 +1,34 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { keptRatings, loadRatings } from '../../src/atlas/ratings-cache.ts';
+import { ratingsInBackground } from '../../src/atlas/ratings-in-background.ts';
+import { simulateFromModel } from '../demo/simulate-from-model.ts';
+
+let folder: string;
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'peg-atlas-cache-'));
+});
+afterEach(() => rm(folder, { recursive: true }));
+
+const { venue } = simulateFromModel({ seed: 3, waters: 1, pegs: 8, anglers: 12, events: 14, features: 1 });
+
+test('a thread of its own tells what it works on, keeps the ratings and gives the bytes of this one', async () => {
+  const told: string[] = [];
+  const ratings = await ratingsInBackground(venue, { folder, progress: (what) => told.push(what) });
+  expect(told).toContain('whole bag');
+  expect(await keptRatings(venue, folder)).toEqual(ratings);
+  const elsewhere = await mkdtemp(join(tmpdir(), 'peg-atlas-cache-'));
+  const here = await loadRatings(venue, { folder: elsewhere });
+  await rm(elsewhere, { recursive: true });
+  expect(JSON.stringify(ratings)).toBe(JSON.stringify(here));
+}, 60_000);
+
+test('ratings that are kept need no thread, and a thread that cannot start costs nothing but its help', async () => {
+  const ratings = await ratingsInBackground(venue, { folder }, '/nowhere/at-all.ts');
+  expect(ratings.bags[0]?.pegs).toHaveLength(8);
+  const told: string[] = [];
+  expect(await ratingsInBackground(venue, { folder, progress: (what) => told.push(what) })).toEqual(ratings);
+  expect(told).toEqual([]);
+}, 60_000);
