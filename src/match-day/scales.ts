@@ -2,11 +2,18 @@ import { GRAMS_PER_DRAM } from '../domain/weight.ts';
 import { agreedValue, type Note, type Standing } from './match-log.ts';
 import { STATUS_WORDS, type WeighedIn, type WeighedStatus } from './weighed-in.ts';
 
+/** One net on the scales. */
+export interface Net {
+  readonly grams: number;
+  /** The part of the bag that is in it, where it was weighed apart; null where it may hold fish of several. */
+  readonly part: string | null;
+}
+
 /** What the scales say of one peg. */
 export interface OnScales {
   readonly status: WeighedStatus;
-  /** Grams of each net; they add up. */
-  readonly nets: readonly number[];
+  /** They add up. */
+  readonly nets: readonly Net[];
   /** Fish counted, by bag part, where the club counts. */
   readonly fish: Readonly<Record<string, number>>;
 }
@@ -49,12 +56,21 @@ export function gramsOfKilograms(text: string): number | null {
   return grams > 0 && grams <= MAX_NET_GRAMS ? grams : null;
 }
 
-/** What may be a slip: so much heavier than all others, or the same net again. Null where it looks right. */
-export function doubtOf(grams: number, nets: readonly number[], others: readonly number[]): 'heavy' | 'again' | null {
-  if (nets.some((net) => Math.abs(net - grams) < 0.5)) return 'again';
-  const most = Math.max(0, ...others);
-  const total = grams + nets.reduce((sum, net) => sum + net, 0);
-  return others.length >= 3 && total > 5 * most ? 'heavy' : null;
+/**
+ * What may be a slip: the same net again, a bag over five times the heaviest of the day, or one above all that the log holds. Null
+ * where it looks right.
+ * @param heaviest the heaviest bag in the log of these waters; 0 where there is none
+ */
+export function doubtOf(
+  grams: number,
+  nets: readonly Net[],
+  others: readonly number[],
+  heaviest = 0,
+): 'heavy' | 'again' | 'record' | null {
+  if (nets.some((net) => Math.abs(net.grams - grams) < 0.5)) return 'again';
+  const total = grams + totalGrams({ nets });
+  if (others.length >= 3 && total > 5 * Math.max(...others)) return 'heavy';
+  return heaviest > 0 && total > heaviest ? 'record' : null;
 }
 
 /** Reads what a note says of a peg; null where it is none of the scales'. */
@@ -63,16 +79,38 @@ export function onScales(value: unknown): OnScales | null {
   const { status, nets, fish } = value as Record<string, unknown>;
   if (typeof status !== 'string' || !Object.hasOwn(STATUS_WORDS, status)) return null;
   if (!Array.isArray(nets) || nets.length > MAX_NETS) return null;
-  const isNet = (net: unknown) => typeof net === 'number' && net > 0 && net <= MAX_NET_GRAMS;
-  if (!nets.every(isNet) || (status === 'weighed') !== nets.length > 0) return null;
+  const read = nets.flatMap(readNet);
+  if (read.length < nets.length || (status === 'weighed') !== nets.length > 0) return null;
   const counts = Object.entries(typeof fish === 'object' && fish !== null ? fish : {});
   if (!counts.every(([, count]) => Number.isInteger(count) && count >= 0 && count < 100_000)) return null;
-  return { status: status as WeighedStatus, nets, fish: Object.fromEntries(counts) };
+  return { status: status as WeighedStatus, nets: read, fish: Object.fromEntries(counts) };
+}
+
+/** A net as it was noted; a bare number is one that may hold anything. Nothing where it is no net. */
+function readNet(net: unknown): readonly Net[] {
+  const { grams, part } = (typeof net === 'number' ? { grams: net, part: null } : (net ?? {})) as Record<
+    string,
+    unknown
+  >;
+  const isWhole = typeof grams === 'number' && grams > 0 && grams <= MAX_NET_GRAMS;
+  return isWhole && (part === null || typeof part === 'string') ? [{ grams, part }] : [];
 }
 
 /** All nets of a peg together. */
 export function totalGrams({ nets }: Pick<OnScales, 'nets'>): number {
-  return nets.reduce((sum, net) => sum + net, 0);
+  return nets.reduce((sum, { grams }) => sum + grams, 0);
+}
+
+/**
+ * What each part of a bag weighs, where every net was weighed apart: a part that has no net weighs nothing, and all parts
+ * together are the total. Null where a net may hold fish of several parts: then none of them is known whole.
+ */
+export function partGrams(
+  { nets }: Pick<OnScales, 'nets'>,
+  parts: readonly string[],
+): Readonly<Record<string, number>> | null {
+  if (nets.length === 0 || nets.some(({ part }) => part === null || !parts.includes(part))) return null;
+  return Object.fromEntries(parts.map((part) => [part, totalGrams({ nets: nets.filter((net) => net.part === part) })]));
 }
 
 /** What a note says of a moved peg; null where the peg is where the plan has it. */
@@ -95,7 +133,19 @@ export function weighedIn(
   );
 }
 
-/** Notes in the order of the phone's clock, for who asks what was changed when. */
+/**
+ * Notes of one thing in the order in which they were made, for who asks what was changed when: each behind those it was made in
+ * place of, whatever the clocks say, and by the clock where neither knew of the other.
+ */
 export function historyOf(notes: readonly Note[], about: string): readonly Note[] {
-  return notes.filter((note) => note.about === about).sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
+  const waiting = new Map(notes.flatMap((note) => (note.about === about ? [[note.id, note] as const] : [])));
+  const history: Note[] = [];
+  while (waiting.size > 0) {
+    const free = [...waiting.values()].filter(({ replaces }) => !replaces.some((id) => waiting.has(id)));
+    // Only in an edited file do notes wait for one another in a ring: they are told all the same.
+    const next = free.length > 0 ? free : [...waiting.values()];
+    history.push(...next.sort((a, b) => a.at.localeCompare(b.at) || a.id.localeCompare(b.id)));
+    for (const { id } of next) waiting.delete(id);
+  }
+  return history;
 }

@@ -9,7 +9,17 @@ import {
   noteOf,
   standingNotes,
 } from '../../src/match-day/match-log.ts';
-import { ABOUT, doubtOf, gramsOfKilograms, gramsOfPounds, onScales, weighedIn } from '../../src/match-day/scales.ts';
+import {
+  ABOUT,
+  doubtOf,
+  gramsOfKilograms,
+  gramsOfPounds,
+  historyOf,
+  onScales,
+  partGrams,
+  totalGrams,
+  weighedIn,
+} from '../../src/match-day/scales.ts';
 
 const add = (notes: readonly Note[], phone: string, about: string, value: unknown, at = '2026-12-06T15:00'): Note[] => [
   ...notes,
@@ -114,7 +124,44 @@ describe('the scales', () => {
   test('asks about a digit too many and about the same net again', () => {
     expect(doubtOf(50_000, [], [5000, 4000, 3000])).toBe('heavy');
     expect(doubtOf(9000, [], [5000, 4000, 3000])).toBeNull();
-    expect(doubtOf(5000, [5000], [])).toBe('again');
+    expect(doubtOf(5000, [{ grams: 5000, part: null }], [])).toBe('again');
+    // The first bag of the day has none beside it: it is held against the log.
+    expect(doubtOf(145_000, [], [], 40_000)).toBe('record');
+    expect(doubtOf(30_000, [{ grams: 15_000, part: null }], [], 40_000)).toBe('record');
+    expect(doubtOf(39_000, [], [], 40_000)).toBeNull();
+    expect(doubtOf(39_000, [], [], 0)).toBeNull();
+  });
+
+  test('what nets that were weighed apart hold adds up to the bag, whatever they are; a mixed one leaves every part open', () => {
+    const parts = ['silvers', 'carp', 'f1s'];
+    const net = fc.record({ grams: fc.integer({ min: 1, max: 50_000 }), part: fc.constantFrom(...parts) });
+    fc.assert(
+      fc.property(fc.array(net, { minLength: 1, maxLength: 20 }), (nets) => {
+        const said = onScales({ status: 'weighed', nets, fish: {} })!;
+        const grams = partGrams(said, parts)!;
+        expect(Object.keys(grams)).toEqual(parts);
+        expect(Object.values(grams).reduce((sum, own) => sum + own, 0)).toBe(totalGrams(said));
+        const mixed = [...nets, { grams: 5, part: null }];
+        expect(partGrams({ nets: mixed }, parts)).toBeNull();
+      }),
+    );
+    expect(partGrams({ nets: [{ grams: 5, part: 'eels' }] }, parts)).toBeNull();
+    expect(onScales({ status: 'weighed', nets: [{ grams: 5, part: 7 }] })).toBeNull();
+    expect(onScales({ status: 'weighed', nets: [null] })).toBeNull();
+    // As phones noted nets before these had parts.
+    expect(onScales({ status: 'weighed', nets: [300] })?.nets).toEqual([{ grams: 300, part: null }]);
+  });
+
+  test('tells changes in the order they were made, whatever the clocks of the phones say', () => {
+    const first = add([], 'a1', 'x', 1, '2027-12-06T15:00');
+    const second = add(first, 'b2', 'x', 2, '2026-12-06T15:05');
+    const third = add(second, 'a1', 'x', 3, '1970-01-01T00:00');
+    expect(historyOf(third.toReversed(), 'x').map(({ value }) => value)).toEqual([1, 2, 3]);
+    const ring = [
+      { ...first[0]!, id: 'c.1', replaces: ['c.2'] },
+      { ...first[0]!, id: 'c.2', replaces: ['c.1'] },
+    ];
+    expect(historyOf(ring, 'x')).toHaveLength(2);
   });
 
   test('takes only what fits together, and counts pegs that all phones agree on', () => {

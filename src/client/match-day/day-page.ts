@@ -1,10 +1,14 @@
 import type { MatchDayData } from '../../atlas/match-day-page.ts';
+import { formatDay } from '../../domain/day.ts';
 import { conflictsOf } from '../../match-day/match-log.ts';
+import { localDay } from '../local-day.ts';
+import { clockDoubt } from '../round/clock-doubt.ts';
 import { requireElement } from '../round/elements.ts';
 import { storageWords } from '../round/storage-words.ts';
 import { MatchDay } from './day.ts';
 import { drawView } from './draw-view.ts';
 import { handOverView } from './hand-over-view.ts';
+import { drawnInPlace } from './kept-input.ts';
 import { MatchStore } from './match-store.ts';
 import { resultsView } from './results-view.ts';
 import { type OpenPeg, scalesView } from './scales-view.ts';
@@ -20,23 +24,24 @@ async function begin(): Promise<void> {
     return;
   }
   const open: OpenPeg = { key: null };
-  const pot = { coins: 0 };
   const draw = () => {
     requireElement('#day-draw').replaceChildren(drawView(day));
     requireElement('#day-scales').replaceChildren(scalesView(day, open));
-    requireElement('#day-results').replaceChildren(resultsView(day, pot));
+    requireElement('#day-results').replaceChildren(resultsView(day));
     const differing = conflictsOf(day.standing).length;
-    requireElement('#day-saved').textContent =
-      `${day.notes.length} notes kept on this phone (${day.phone})${differing === 0 ? '' : ` · ${differing} to be settled: two phones differ`}`;
+    const saved = requireElement('#day-saved');
+    saved.textContent =
+      day.trouble !== ''
+        ? day.trouble
+        : `${day.notes.length} notes kept on this phone (${day.phone})${differing === 0 ? '' : ` · ${differing} to be settled: two phones differ`}`;
+    saved.classList.toggle('notice', day.trouble !== '');
   };
-  const day = new MatchDay(data, store, await store.notes(), () => {
-    const [x, y] = [scrollX, scrollY];
-    draw();
-    scrollTo(x, y);
-  });
+  const kept = { notes: await store.notes(), typed: await store.typed() };
+  const day = new MatchDay(data, store, kept, () => drawnInPlace(draw));
   draw();
   requireElement('#day-hand-over').replaceChildren(handOverView(day));
   requireElement('#day').hidden = false;
+  requireElement('#day-clock').textContent = clockWords(data);
   // Another tab, or this page come back to from another app, may have noted more.
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible' && open.key === null) void day.reload();
@@ -45,6 +50,16 @@ async function begin(): Promise<void> {
     'Hand the round over the same day.',
     'Hand the match over the same day.',
   );
+}
+
+/** What speaks against this phone's clock; nothing depends on it but the times beside what is noted. */
+function clockWords({ day, guideDay }: MatchDayData): string {
+  const now = new Date();
+  const doubt = clockDoubt(now, { guideDay });
+  const today = localDay(now);
+  if (doubt === null && today === day) return '';
+  const says = doubt ?? `By this phone’s clock it is ${formatDay(today)}, and the match is on ${formatDay(day)}.`;
+  return `${says} Everything can be noted all the same: only the times beside it will be those of that clock, and no clock decides between two phones.`;
 }
 
 void begin();

@@ -1,13 +1,15 @@
 import type { DayPeg, MatchDayData } from '../../atlas/match-day-page.ts';
 import { agreedValue, mergedNotes, type Note, type Standing, standingNotes } from '../../match-day/match-log.ts';
 import { ABOUT, movedPeg, type OnScales, onScales } from '../../match-day/scales.ts';
-import type { MatchStore } from './match-store.ts';
+import type { MatchStore, Said } from './match-store.ts';
 
 /** A person who entered, as this phone knows them. */
 export interface DayEntry {
   readonly id: string;
   readonly name: string;
   readonly peg: string | null;
+  /** Pegs that phones give them, where they differ. */
+  readonly differs: readonly string[];
 }
 
 /** The match day as the page shows it: what is noted, and how to note more. Views are drawn anew after every note. */
@@ -15,15 +17,24 @@ export class MatchDay {
   readonly data: MatchDayData;
   readonly #store: MatchStore;
   readonly #changed: () => void;
+  readonly #typed: Map<string, string>;
+  #trouble = '';
+  #writing: Promise<void> = Promise.resolve();
   #notes: readonly Note[];
   #standing: Standing;
 
-  constructor(data: MatchDayData, store: MatchStore, notes: readonly Note[], changed: () => void) {
+  constructor(
+    data: MatchDayData,
+    store: MatchStore,
+    kept: { readonly notes: readonly Note[]; readonly typed: ReadonlyMap<string, string> },
+    changed: () => void,
+  ) {
     this.data = data;
     this.#store = store;
     this.#changed = changed;
-    this.#notes = notes;
-    this.#standing = standingNotes(notes);
+    this.#typed = new Map(kept.typed);
+    this.#notes = kept.notes;
+    this.#standing = standingNotes(kept.notes);
   }
 
   get notes(): readonly Note[] {
@@ -36,6 +47,11 @@ export class MatchDay {
 
   get phone(): string {
     return this.#store.phone;
+  }
+
+  /** Why the last thing typed or noted is not on the disk; empty where all is. */
+  get trouble(): string {
+    return this.#trouble;
   }
 
   /** All pegs of the plan. */
@@ -64,8 +80,17 @@ export class MatchDay {
       if (!about.startsWith('entry ') || note?.value == null) return [];
       const id = about.slice('entry '.length);
       const { name } = note.value as { readonly name?: unknown };
-      const peg = agreedValue(this.#standing, ABOUT.holds(id));
-      return [{ id, name: typeof name === 'string' ? name : '', peg: typeof peg === 'string' ? peg : null }];
+      const pegs = (this.#standing.get(ABOUT.holds(id)) ?? []).flatMap(({ value }) =>
+        typeof value === 'string' ? value : [],
+      );
+      return [
+        {
+          id,
+          name: typeof name === 'string' ? name : '',
+          peg: pegs.length === 1 ? pegs[0]! : null,
+          differs: pegs.length > 1 ? pegs : [],
+        },
+      ];
     });
   }
 
@@ -75,9 +100,26 @@ export class MatchDay {
   }
 
   /** Notes something, on the disk before it is shown. */
-  async note(about: string, value: unknown): Promise<void> {
-    await this.#store.note(about, value, new Date().toISOString());
+  note(about: string, value: unknown, fields: readonly string[] = []): Promise<void> {
+    return this.noteAll([[about, value]], fields);
+  }
+
+  /** Notes several things, all or none. @param fields where they were typed: what stands there is noted now */
+  async noteAll(said: readonly Said[], fields: readonly string[] = []): Promise<void> {
+    await this.#keep(() => this.#store.note(said, new Date().toISOString(), fields));
+    if (this.#trouble === '') for (const field of fields) this.#typed.delete(field);
     await this.reload();
+  }
+
+  /** What stands in a field and is not noted yet, also from before a restart. */
+  typedIn(field: string): string | undefined {
+    return this.#typed.get(field);
+  }
+
+  /** Keeps what stands in a field, with every key. */
+  type(field: string, text: string): Promise<void> {
+    this.#typed.set(field, text);
+    return this.#keep(() => this.#store.type(field, text));
   }
 
   /** Takes the notes of another phone. */
@@ -85,7 +127,7 @@ export class MatchDay {
     const merged = mergedNotes(this.#notes, notes);
     const known = new Set(this.#notes.map(({ id }) => id));
     // A phone without names hands over entries with none: they must not take the place of the names kept here.
-    await this.#store.take(merged.notes.filter(({ id }) => !known.has(id)));
+    await this.#keep(() => this.#store.take(merged.notes.filter(({ id }) => !known.has(id))));
     await this.reload();
     return { ...merged, edited: merged.edited.filter(({ about }) => !about.startsWith('entry ')) };
   }
@@ -95,5 +137,28 @@ export class MatchDay {
     this.#notes = await this.#store.notes();
     this.#standing = standingNotes(this.#notes);
     this.#changed();
+  }
+
+  /** Resolves when all that was typed and noted so far is on the disk, or could not be kept. */
+  settled(): Promise<void> {
+    return this.#writing;
+  }
+
+  #keep(write: () => Promise<void>): Promise<void> {
+    this.#writing = this.#tryToKeep(write);
+    return this.#writing;
+  }
+
+  async #tryToKeep(write: () => Promise<void>): Promise<void> {
+    try {
+      await write();
+      this.#trouble = '';
+    } catch (error) {
+      this.#trouble =
+        error instanceof DOMException && error.name === 'QuotaExceededError'
+          ? 'NOT kept: this phone is full. Make room (old photos, other apps), then do it again; hand over what is kept.'
+          : 'NOT kept: the phone did not let it be saved. Write it down, load this page again and look what is there.';
+      this.#changed();
+    }
   }
 }

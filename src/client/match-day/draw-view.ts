@@ -1,8 +1,10 @@
-import { openDraw, pulledFault } from '../../match-day/bag-draw.ts';
+import { openDraw } from '../../match-day/bag-draw.ts';
 import { agreedValue } from '../../match-day/match-log.ts';
 import { type DrawPromise, drawnPegs, promiseDigest, promiseText, saltText } from '../../match-day/phone-draw.ts';
 import { ABOUT } from '../../match-day/scales.ts';
 import type { DayEntry, MatchDay } from './day.ts';
+import { addForm, entryRow, FREE_PEGS, withdrawnView } from './entries-view.ts';
+import { keptInput } from './kept-input.ts';
 import { button, make } from './make.ts';
 
 /** A draw by the phone: promised, and once the salt is known, drawn. */
@@ -26,72 +28,18 @@ export function drawView(day: MatchDay): HTMLElement {
     'div',
     {},
     addForm(day),
-    make('ol', { className: 'entries' }, ...entries.map((entry) => entryRow(day, entry, open.pegs, held))),
+    make('datalist', { id: FREE_PEGS }, ...open.pegs.map((key) => make('option', { value: day.nameOf(key) }))),
+    make('ol', { className: 'entries' }, ...entries.map((entry) => entryRow(day, entry, held))),
     make(
       'p',
       { className: 'soft' },
       `${entries.length} entered, ${open.entries.length} without a peg; ${open.pegs.length} of ${day.pegs.length} pegs not taken.${entries.length > day.pegs.length ? ' There are more entries than pegs: plan more pegs, or turn somebody away.' : ''}`,
     ),
+    ...(entries.length > 0 && open.pegs.length > 0 && open.pegs.length < day.pegs.length
+      ? [make('p', { className: 'soft' }, `Not taken: ${open.pegs.map((key) => day.nameOf(key)).join(', ')}.`)]
+      : []),
+    ...withdrawnView(day),
     phoneDraw(day, bag, entries),
-  );
-}
-
-function addForm(day: MatchDay): HTMLElement {
-  const name = make('input', { autocomplete: 'off', maxLength: 120, name: 'entry' });
-  const form = make(
-    'form',
-    { className: 'add-entry' },
-    make('label', { className: 'field' }, 'Who has come? The name stays on this phone.', name),
-    make('button', { type: 'submit', className: 'wide-button main' }, 'Enter'),
-  );
-  form.addEventListener('submit', (event) => {
-    event.preventDefault();
-    const typed = name.value.trim();
-    if (typed === '') return;
-    const count = [...day.standing.keys()].filter((about) => about.startsWith('entry ')).length;
-    void day.note(ABOUT.entry(`${day.phone}-${count + 1}`), { name: typed });
-  });
-  return form;
-}
-
-function entryRow(
-  day: MatchDay,
-  entry: DayEntry,
-  free: readonly string[],
-  held: ReadonlyMap<string, string>,
-): HTMLElement {
-  const select = make(
-    'select',
-    { ariaLabel: `Peg of ${entry.name || 'this entry'}` },
-    make('option', { value: '' }, 'peg?'),
-  );
-  for (const { key, name, isKept } of day.pegs) {
-    if (!free.includes(key) && entry.peg !== key) continue;
-    select.append(make('option', { value: key, selected: entry.peg === key }, isKept ? `${name} (kept)` : name));
-  }
-  const why = make('small', { role: 'alert' });
-  select.addEventListener('change', () => {
-    const fault =
-      select.value === ''
-        ? null
-        : pulledFault(
-            day.pegs.map(({ key }) => key),
-            held,
-            entry.id,
-            select.value,
-          );
-    if (fault === null) void day.note(ABOUT.holds(entry.id), select.value === '' ? null : select.value);
-    else why.textContent = 'Somebody else has that peg.';
-  });
-  return make(
-    'li',
-    {},
-    make('span', { className: 'entry-name' }, entry.name === '' ? 'entered on another phone' : entry.name),
-    select,
-    button('Withdraws', () => {
-      void day.note(ABOUT.holds(entry.id), null).then(() => day.note(ABOUT.entry(entry.id), null));
-    }),
-    why,
   );
 }
 
@@ -161,7 +109,7 @@ function promiseForm(day: MatchDay, bag: readonly string[], entries: readonly Da
 }
 
 function saltForm(day: MatchDay, draw: PhoneDraw): HTMLElement[] {
-  const salt = make('input', { autocomplete: 'off', maxLength: 100, name: 'salt' });
+  const salt = keptInput(day, 'salt', { maxLength: 100, name: 'salt' });
   const form = make(
     'form',
     {},
@@ -180,8 +128,10 @@ function saltForm(day: MatchDay, draw: PhoneDraw): HTMLElement[] {
 
 async function drawOut(day: MatchDay, draw: PhoneDraw, salt: string): Promise<void> {
   const order = await drawnPegs(draw, salt);
-  for (const [i, id] of draw.entries.entries()) await day.note(ABOUT.holds(id), order[i] ?? null);
-  await day.note(ABOUT.draw, { ...draw, salt });
+  await day.noteAll(
+    [...draw.entries.map((id, i) => [ABOUT.holds(id), order[i] ?? null] as const), [ABOUT.draw, { ...draw, salt }]],
+    ['salt'],
+  );
 }
 
 function drawnView(day: MatchDay, draw: PhoneDraw): HTMLElement[] {

@@ -5,12 +5,13 @@ import { potShares } from '../../match-day/pot-shares.ts';
 import { STATUS_WORDS } from '../../match-day/weighed-in.ts';
 import { downloadFile } from '../round/hand-over.ts';
 import type { MatchDay } from './day.ts';
+import { keptInput } from './kept-input.ts';
 import { button, make } from './make.ts';
 import { resultsSoFar } from './scales-view.ts';
 import { weightWords } from './weights.ts';
 
 /** The order of the match and of its sections as far as it has been weighed, for the screen, the printer and a table. */
-export function resultsView(day: MatchDay, pot: { coins: number }): HTMLElement {
+export function resultsView(day: MatchDay): HTMLElement {
   const rows = resultsSoFar(day);
   if (rows.length === 0) return make('p', { className: 'soft' }, 'No peg has been to the scales yet.');
   const open = day.pegs.length - rows.length;
@@ -26,7 +27,7 @@ export function resultsView(day: MatchDay, pot: { coins: number }): HTMLElement 
         : `${open} of ${day.pegs.length} pegs have not been to the scales${differing === 0 ? '' : `; of ${differing} things two phones say different`}. The order is as far as it goes.`,
     ),
     table(day, rows),
-    ...potView(day, rows, pot),
+    ...potView(day, rows),
     make(
       'p',
       { className: 'soft not-printed' },
@@ -83,27 +84,24 @@ function table(day: MatchDay, rows: readonly ResultRow[]): HTMLElement {
 }
 
 /** Shares of the pot: a sum typed here, by the parts of the match's file. Arithmetic only. */
-function potView(day: MatchDay, rows: readonly ResultRow[], pot: { coins: number }): HTMLElement[] {
+function potView(day: MatchDay, rows: readonly ResultRow[]): HTMLElement[] {
   if (day.data.pot.length === 0) return [];
-  const input = make('input', {
-    inputMode: 'decimal',
-    autocomplete: 'off',
-    value: pot.coins === 0 ? '' : (pot.coins / 100).toFixed(2),
-  });
-  input.addEventListener('change', () => {
-    pot.coins = /^\d{1,6}(?:\.\d{1,2})?$/.test(input.value.trim()) ? Math.round(Number(input.value) * 100) : 0;
-    void day.reload();
-  });
+  const input = keptInput(day, 'pot', { inputMode: 'decimal' });
+  input.addEventListener('change', () => void day.reload());
+  const typed = input.value.trim();
+  const isSum = /^\d{1,6}(?:\.\d{1,2})?$/.test(typed);
+  const coins = isSum ? Math.round(Number(typed) * 100) : 0;
   const placed = rows.filter(({ won }) => won === 'frame');
   const shares = potShares(
-    pot.coins,
+    coins,
     placed.map(({ overallPlace }) => overallPlace!),
     day.data.pot,
   );
   return [
     make('h3', {}, 'Shares of the pot'),
     make('label', { className: 'field' }, `The pot, shared ${day.data.pot.join(' : ')}`, input),
-    ...(pot.coins === 0
+    ...(typed === '' || isSum ? [] : [make('p', { className: 'why' }, 'A sum such as 120 or 87.50, below a million.')]),
+    ...(coins === 0
       ? []
       : [
           make(

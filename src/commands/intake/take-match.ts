@@ -53,7 +53,7 @@ export async function takeMatch(
       io,
     );
   }
-  const results = matchResultRows(match, read.notes, content.settings.units, read.name, usualHours(content, match));
+  const results = matchResultRows(match, read.notes, content.settings, read.name, usualHours(content, match));
   if (!results.ok) return refuse(results.lines, io);
 
   const hasNames = results.match.rows.some(({ name }) => name !== '');

@@ -1,7 +1,8 @@
 import type { Units } from '../../domain/bag.ts';
 import { hoursFished, type Match } from '../../domain/match.ts';
+import type { VenueSettings } from '../../domain/venue.ts';
 import { agreedValue, conflictsOf, type Note, type Standing, standingNotes } from '../../match-day/match-log.ts';
-import { ABOUT, movedPeg, onScales, totalGrams } from '../../match-day/scales.ts';
+import { ABOUT, movedPeg, type OnScales, onScales, partGrams, totalGrams } from '../../match-day/scales.ts';
 import type { ResultMatch, ResultRow } from '../papers/results/result-row.ts';
 import { writtenWeight } from './written-weight.ts';
 
@@ -21,7 +22,7 @@ const USUAL_HOURS = 5;
 export function matchResultRows(
   match: Match,
   notes: readonly Note[],
-  units: Units,
+  { units, bagParts }: Pick<VenueSettings, 'units' | 'bagParts'>,
   file: string,
   hours = USUAL_HOURS,
 ): MatchResultsRead {
@@ -47,9 +48,21 @@ export function matchResultRows(
       ),
     };
   }
+  const partIds = bagParts.flatMap(({ id, since }) => (since === undefined || since <= match.day ? [id] : []));
+  const foreign = new Set([...standing].flatMap(([about, [note]]) => partsNamed(about, note?.value)));
+  for (const id of partIds) foreign.delete(id);
+  if (foreign.size > 0) {
+    return {
+      ok: false,
+      lines: [
+        `${file}: fish were weighed or counted as ${[...foreign].join(', ')}, which is no part of a bag here on that day. Parts are in venue.md (bag-parts).`,
+      ],
+    };
+  }
   const holders = holdersOf(standing);
   const rows: ResultRow[] = [];
   const missing: string[] = [];
+  const mixed: string[] = [];
   for (const section of match.plan) {
     for (const planned of section.pegs) {
       const said = onScales(agreedValue(standing, ABOUT.scales(planned)));
@@ -59,6 +72,7 @@ export function matchResultRows(
       }
       const key = movedPeg(agreedValue(standing, ABOUT.moved(planned)))?.to ?? planned;
       const grams = totalGrams(said);
+      if (said.nets.some(({ part }) => part !== null) && partGrams(said, partIds) === null) mixed.push(planned);
       rows.push({
         water: key.slice(0, key.indexOf('/')),
         peg: key.slice(key.indexOf('/') + 1),
@@ -66,7 +80,7 @@ export function matchResultRows(
         name: holders.get(planned) ?? '',
         status: said.status,
         weight: said.status === 'weighed' ? { grams, written: writtenWeight(grams, units.weight) } : null,
-        parts: Object.fromEntries(Object.entries(said.fish).map(([part, count]) => [part, { count }])),
+        parts: partsOf(said, notesOf(notes, planned), partIds, units),
         position: null,
         place: file,
       });
@@ -86,8 +100,55 @@ export function matchResultRows(
       hours: hoursFished(match) ?? hours,
       ...(match.waters.length > 1 ? { match: match.id } : {}),
     },
-    told: missing.length === 0 ? [] : [`Never weighed, and left out of the log: ${missing.join(', ')}.`],
+    told: [
+      ...(missing.length === 0 ? [] : [`Never weighed, and left out of the log: ${missing.join(', ')}.`]),
+      ...(mixed.length === 0
+        ? []
+        : [
+            `A net of ${mixed.join(', ')} may hold any fish: the bag is in the log, the weights of its parts stay open.`,
+          ]),
+    ],
   };
+}
+
+/**
+ * What is known of each part of a bag: its fish where they were counted, its weight where every net was weighed apart. What
+ * was noted of a part once and no longer stands is taken out of the log; what nobody noted stays as it is there.
+ */
+function partsOf(
+  said: OnScales,
+  once: readonly OnScales[],
+  partIds: readonly string[],
+  units: Units,
+): ResultRow['parts'] {
+  const grams = partGrams(said, partIds);
+  const wasWeighed = once.some((each) => partGrams(each, partIds) !== null);
+  return Object.fromEntries(
+    partIds.flatMap((id) => {
+      const count = said.fish[id] ?? (once.some(({ fish }) => fish[id] !== undefined) ? null : undefined);
+      const written =
+        grams === null
+          ? wasWeighed
+            ? ''
+            : undefined
+          : grams[id] === 0
+            ? '0'
+            : writtenWeight(grams[id]!, units.weight);
+      const part = { ...(written === undefined ? {} : { written }), ...(count === undefined ? {} : { count }) };
+      return Object.keys(part).length === 0 ? [] : [[id, part]];
+    }),
+  );
+}
+
+/** All that was ever noted of a peg's bag. */
+function notesOf(notes: readonly Note[], peg: string): readonly OnScales[] {
+  return notes.flatMap(({ about, value }) => (about === ABOUT.scales(peg) ? (onScales(value) ?? []) : []));
+}
+
+/** The parts of bags that a note of the scales names. */
+function partsNamed(about: string, value: unknown): readonly string[] {
+  const said = about.startsWith('scales ') ? onScales(value) : null;
+  return said === null ? [] : [...said.nets.flatMap(({ part }) => part ?? []), ...Object.keys(said.fish)];
 }
 
 /** Names by peg, where the file holds any. */

@@ -111,7 +111,7 @@ function sessionCells(
   }
   for (const [part, { written, count }] of Object.entries(row.parts)) {
     if (written !== undefined) cells[`${part}_weight`] = written;
-    if (count !== undefined) cells[`${part}_count`] = String(count);
+    if (count !== undefined) cells[`${part}_count`] = count === null ? '' : String(count);
   }
   return cells;
 }

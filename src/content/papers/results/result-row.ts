@@ -10,7 +10,8 @@ export interface ResultRow {
   readonly status: SessionStatus;
   /** As `sessions.csv` writes it, nothing rounded; only of a weighed row. */
   readonly weight: { readonly grams: number; readonly written: string } | null;
-  readonly parts: Readonly<Record<string, { readonly written?: string; readonly count?: number }>>;
+  /** An empty weight and a count of null take out what the log says of a part; what is not named stays as it is there. */
+  readonly parts: Readonly<Record<string, { readonly written?: string; readonly count?: number | null }>>;
   readonly position: number | null;
   /** Where it stands, for a person: "july.xlsx, row 14". */
   readonly place: string;
