@@ -106,8 +106,8 @@ describe('a match day on two phones without a signal', () => {
     await one.page.fill('[name="salt"]', 'Blue bucket');
     await one.page.getByRole('button', { name: 'Draw', exact: true }).click();
     await expect.poll(() => one.page.textContent('.phone-draw pre'), { timeout: 20_000 }).toContain('Peg Atlas draw');
-    const held = await one.page.$$eval('.entries select', (selects) =>
-      selects.map((select) => (select as HTMLSelectElement).value),
+    const held = await one.page.$$eval('.entries input', (inputs) =>
+      inputs.map((input) => (input as HTMLInputElement).value),
     );
     expect(new Set(held).size).toBe(3);
     expect(held.every((peg) => PEGS.includes(peg))).toBe(true);
