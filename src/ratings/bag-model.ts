@@ -252,8 +252,10 @@ function seasonalSpread({ sessions, model, fit }: BagModel): number {
   if (events.length === 0) return 0;
   const days = events.map((event) => {
     const water = model.waterColumns.get(event.water)!;
-    const season = water * model.season.positions + model.season.positionOf(event)!;
-    return effect(TERM.water, water) + effect(TERM.waterSeason, season);
+    const position = model.season.positionOf(event)!;
+    const season = effect(TERM.waterSeason, water * model.season.positions + position);
+    const wave = (model.season.venueWaves?.[position] ?? []).map((weight, k) => weight * effect(TERM.venueWave, k));
+    return wave.reduce((sum, each) => sum + each, effect(TERM.water, water) + season);
   });
   const mean = days.reduce((sum, day) => sum + day, 0) / days.length;
   return Math.sqrt(days.reduce((sum, day) => sum + (day - mean) ** 2, 0) / days.length);

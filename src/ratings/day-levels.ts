@@ -44,6 +44,11 @@ export function dayQuestion(
           stocking.water === water ? [{ term: TERM.stocking, column: k, weight: 1 }] : [],
         ),
         { term: TERM.waterSeason, column: column * model.season.positions + month - 1, weight: 1 },
+        ...(model.season.venueWaves?.[month - 1] ?? []).map((weight, k) => ({
+          term: TERM.venueWave,
+          column: k,
+          weight,
+        })),
         ...meanOf(water, month - 1).effects,
       ],
     };

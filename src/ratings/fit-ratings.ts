@@ -45,6 +45,9 @@ export const PRESENCE_PRIORS: WeakPriors = {
  */
 const WATER_SD = 1;
 
+/** How far the wave of the venue's year may swing, held: two numbers cannot tell how far others would, and few venues fish in August seven times what they fish in February. */
+const VENUE_WAVE_SD = 1;
+
 /** How far a stocking may move a water's level, held for the same reason: mostly by less than a factor of 2.7 (two of these). */
 const STOCKING_SD = 0.5;
 
@@ -62,7 +65,15 @@ export function fitRatings(latent: LatentModel, options: FitOptions = {}): Laten
     variances: effects > MAX_INTEGRATED ? 'mode' : 'integrated',
     weakPriors: RATING_PRIORS,
     ...options,
-    hold: { ...options.hold, sd: { [TERM.water]: WATER_SD, [TERM.stocking]: STOCKING_SD, ...options.hold?.sd } },
+    hold: {
+      ...options.hold,
+      sd: {
+        [TERM.water]: WATER_SD,
+        [TERM.venueWave]: VENUE_WAVE_SD,
+        [TERM.stocking]: STOCKING_SD,
+        ...options.hold?.sd,
+      },
+    },
   });
 }
 

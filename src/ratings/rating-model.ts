@@ -16,6 +16,7 @@ export const TERM = {
   event: 'event',
   water: 'water',
   waterSeason: 'waterMonth',
+  venueWave: 'venueWave',
   angler: 'angler',
   peg: 'peg',
   feature: 'feature',
@@ -70,7 +71,8 @@ export interface RatingModel extends RatingColumns {
  * A day is its water, the water's own season (a cyclic walk as well) and the event. Without the first two, whole summers
  * that fish well would pass for a worth of what most pegs have: on simulated waters with an ordinary season the swing of
  * such features came out a third too wide. For the same reason a feature that stands on every peg of a water, and is part
- * of par there, gets no column for that water's sessions.
+ * of par there, gets no column for that water's sessions. The waters' seasons have one wave in common: each walking by itself,
+ * par of a month was told with half as much doubt again as there was, and the chance of none lay too near to even.
  *
  * A feature's year is a walk and one wave (its cosine and sine): most years are smooth, and a walk alone told their peaks a tenth
  * short. A water's level may step at a stocking; it walks over the years, and pegs lie apart from year to year, where the log
@@ -141,6 +143,7 @@ function dayTerms(sessions: readonly ModelSession[], { waterColumns, season }: R
     // With one water, its level is the level of everything.
     ...(waterColumns.size > 1 ? [factor(TERM.water, waterColumns.size, waters)] : []),
     { ...factor(TERM.waterSeason, waterColumns.size * season.positions, months), prior: season.prior },
+    ...venueWave(sessions, season),
     factor(
       TERM.angler,
       anglers.size,
@@ -150,6 +153,19 @@ function dayTerms(sessions: readonly ModelSession[], { waterColumns, season }: R
       ),
     ),
   ];
+}
+
+/** The year that all waters of a venue share, as one wave: they lie under one sky. None where the season is no circle. */
+function venueWave(sessions: readonly ModelSession[], season: Season): RandomTerm[] {
+  const { venueWaves } = season;
+  if (venueWaves === null) return [];
+  const rows = sparseRows(
+    sessions.map(({ event }) => {
+      const position = season.positionOf(event);
+      return position === null ? [] : venueWaves[position]!.map((weight, column) => ({ column, weight }));
+    }),
+  );
+  return [{ name: TERM.venueWave, columns: 2, rows, prior: { kind: 'independent' } }];
 }
 
 /** How the waters' own levels changed: a walk over the years, and a step at each stocking. */

@@ -11,17 +11,21 @@ export interface Season {
   readonly positionOf: (event: FishingEvent) => number | null;
   /** One wave around the year, cosine and sine, at each position; null where the season is no circle. */
   readonly waves: readonly (readonly [cosine: number, sine: number])[] | null;
+  /** The same of what all waters' own seasons share. */
+  readonly venueWaves: Season['waves'];
 }
+
+const YEAR_WAVES = MONTHS.map(
+  (_, i) => [Math.cos((2 * Math.PI * i) / MONTHS.length), Math.sin((2 * Math.PI * i) / MONTHS.length)] as const,
+);
 
 /** The twelve months, closing into a year. */
 export const MONTH_SEASON: Season = {
   positions: MONTHS.length,
   prior: { kind: 'cyclic-walk', positions: MONTHS.length },
   positionOf: (event) => monthOf(event.day) - 1,
-  waves: MONTHS.map((_, i) => [
-    Math.cos((2 * Math.PI * i) / MONTHS.length),
-    Math.sin((2 * Math.PI * i) / MONTHS.length),
-  ]),
+  waves: YEAR_WAVES,
+  venueWaves: YEAR_WAVES,
 };
 
 const BAND_DEGREES = 2;
@@ -48,6 +52,7 @@ export function temperatureSeason(events: readonly FishingEvent[]): TemperatureS
     positions,
     prior: { kind: 'walk', positions },
     waves: null,
+    venueWaves: null,
     bandsFrom: Array.from({ length: positions }, (_, i) => (lowest + i) * BAND_DEGREES),
     positionOf: (event) => {
       const band = bandOf(event);

@@ -17,11 +17,13 @@ export interface Cures {
   readonly twoParts: boolean;
   /** A feature's year has a wave beside its walk. */
   readonly wave: boolean;
+  /** The waters' seasons share a wave. */
+  readonly venueWave: boolean;
   /** Peg × year and water × year, where the log asks for them. */
   readonly years: boolean;
 }
 
-const NONE: Cures = { learned: false, least: false, twoParts: false, wave: false, years: false };
+const NONE: Cures = { learned: false, least: false, twoParts: false, wave: false, venueWave: false, years: false };
 
 /** No cure, each alone, and all together. */
 export const RECIPES: readonly { readonly name: string; readonly cures: Cures }[] = [
@@ -30,14 +32,22 @@ export const RECIPES: readonly { readonly name: string; readonly cures: Cures }[
   { name: 'least bag', cures: { ...NONE, least: true } },
   { name: 'two parts', cures: { ...NONE, twoParts: true } },
   { name: 'wave', cures: { ...NONE, wave: true } },
+  { name: 'venue wave', cures: { ...NONE, venueWave: true } },
   { name: 'years', cures: { ...NONE, years: true } },
-  { name: 'all together', cures: { learned: true, least: true, twoParts: true, wave: true, years: true } },
+  {
+    name: 'all together',
+    cures: { learned: true, least: true, twoParts: true, wave: true, venueWave: true, years: true },
+  },
 ];
 
 /** Rates every bag of a venue with some of the cures. */
 export function rateWith(venue: Venue, cures: Cures): readonly RatedBag[] {
   const look = firstLook(venue);
-  const season: Season = cures.wave ? MONTH_SEASON : { ...MONTH_SEASON, waves: null };
+  const season: Season = {
+    ...MONTH_SEASON,
+    waves: cures.wave ? MONTH_SEASON.waves : null,
+    venueWaves: cures.venueWave ? MONTH_SEASON.venueWaves : null,
+  };
   const choice = {
     season,
     dnw: (cures.learned ? look.lesson.mechanism : null) ?? undefined,
