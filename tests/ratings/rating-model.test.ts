@@ -87,6 +87,6 @@ describe('ratingModel', () => {
       pegs: venue.pegs.map((peg) => ({ ...peg, features: [] })),
       sessions: venue.sessions.slice(1, 2),
     });
-    expect(bare.latent.terms.map(({ name }) => name)).toEqual(['event', 'waterMonth', 'peg']);
+    expect(bare.latent.terms.map(({ name }) => name)).toEqual(['event', 'waterMonth', 'venueWave', 'peg']);
   });
 });

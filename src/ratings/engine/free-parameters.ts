@@ -54,6 +54,9 @@ export function parameterSpace(model: LatentModel, prepared: PreparedModel, opti
     if (known === 0 && options.variances !== 'integrated') return least[i]!;
     return Math.max(least[i]! + 1, Math.log(known ?? usual));
   });
+  // Rows that are all alike would take the scatter to nothing, beside which a held sd no longer factors; a prior knows better.
+  const leastLogResidual =
+    weakPriors === undefined ? Math.log(Math.min(ofData, spread)) - 14 : Math.log(weakPriors.residualMedian) - 9;
   const fixedStart = leastSquaresOnQ(prepared);
   const residual = free.isResidualFree ? [Math.log(residualStart)] : [];
   const fixed = free.fixed.map((k) => fixedStart[k]!);
@@ -61,11 +64,7 @@ export function parameterSpace(model: LatentModel, prepared: PreparedModel, opti
   return {
     free,
     start: Float64Array.from([...start, ...residual, ...fixed]),
-    lower: Float64Array.from([
-      ...least,
-      ...residual.map(() => Math.log(Math.min(ofData, spread)) - 14),
-      ...unbounded.map((b) => -b),
-    ]),
+    lower: Float64Array.from([...least, ...residual.map(() => leastLogResidual), ...unbounded.map((b) => -b)]),
     upper: Float64Array.from([
       ...free.terms.map((t) => Math.log(Math.max(ofData, spread) / (rowSizes[t]! || 1)) + 7),
       ...residual.map(() => Math.log(Math.max(ofData, spread)) + 7),
