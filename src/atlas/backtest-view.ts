@@ -1,6 +1,7 @@
-import type { Backtest, BacktestScore, PartBacktest } from '../ratings/ratings.ts';
+import type { Backtest, BacktestScore, ForecasterName, PartBacktest } from '../ratings/ratings.ts';
 import { besideTestWords } from './beside-words.ts';
 import { calibration } from './drawing/calibration.ts';
+import { FORECASTER_WORDS } from './ratings-words.ts';
 
 /** The back-test as a table, a picture and a verdict. */
 export interface BacktestView {
@@ -25,13 +26,6 @@ export interface BacktestView {
   readonly besides: readonly string[];
 }
 
-const NAMES: Readonly<Record<string, { readonly name: string; readonly note: string }>> = {
-  model: { name: 'This guide', note: 'features by month' },
-  'model by temperature': { name: 'This guide by thermometer', note: 'features by water temperature' },
-  'flat guess': { name: 'Flat guess', note: 'every peg at par' },
-  'raw peg average': { name: 'Raw peg average', note: 'what the peg averaged before, nothing taken out' },
-};
-
 /** Makes the back-test readable. */
 export function backtestView(backtest: Backtest, partName: (part: string) => string = (part) => part): BacktestView {
   const { scores } = backtest;
@@ -42,8 +36,7 @@ export function backtestView(backtest: Backtest, partName: (part: string) => str
   return {
     of: `${backtest.events.toLocaleString('en-GB')} events and ${backtest.sessions.toLocaleString('en-GB')} bags`,
     rows: scores.map((score) => ({
-      name: NAMES[score.name]?.name ?? score.name,
-      note: NAMES[score.name]?.note ?? '',
+      ...FORECASTER_WORDS[score.name],
       error: score.rootMeanSquareError.toFixed(3),
       factor: Math.exp(score.rootMeanSquareError).toFixed(2),
       rank: score.rankAgreement.toFixed(2),
@@ -94,15 +87,16 @@ function balanceWords(balance: Backtest['balance']): string[] {
 }
 
 function verdictWords(scores: readonly BacktestScore[]): string {
-  const errorOf = (name: string) => scores.find((score) => score.name === name)?.rootMeanSquareError;
+  const errorOf = (name: ForecasterName) => scores.find((score) => score.name === name)?.rootMeanSquareError;
   const model = errorOf('model');
-  const others = ['flat guess', 'raw peg average'].flatMap((name) => {
+  const others = (['flat', 'peg-average'] as const).flatMap((name) => {
     const error = errorOf(name);
     return error === undefined ? [] : [{ name, error }];
   });
   if (model === undefined || others.length === 0) return '';
   const beaten = others.filter(({ error }) => model < error - 0.0005);
-  const named = (list: typeof others) => list.map(({ name }) => `the ${name}`).join(' and ');
+  const named = (list: typeof others) =>
+    list.map(({ name }) => `the ${FORECASTER_WORDS[name].name.toLowerCase()}`).join(' and ');
   if (beaten.length === others.length) return `The guide forecast the year better than ${named(others)}.`;
   if (beaten.length === 0)
     return `The guide forecast the year no better than ${named(others)}: treat what it says of worth as weak here.`;

@@ -1,4 +1,5 @@
 import type { BesideTest } from '../ratings/ratings.ts';
+import { BESIDE_SILENCE_WORDS } from './ratings-words.ts';
 
 /** What a term beside the model is, in words for the workings. */
 const WHAT: Readonly<Record<BesideTest['of'], string>> = {
@@ -10,7 +11,7 @@ const WHAT: Readonly<Record<BesideTest['of'], string>> = {
 /** Whether a term earned its place in the back-test, with its figures. */
 export function besideTestWords(test: BesideTest): string {
   const what = WHAT[test.of];
-  if ('why' in test) return `${what} could not be tested: ${test.why}.`;
+  if ('why' in test) return `${what} could not be tested: ${BESIDE_SILENCE_WORDS[test.why]}.`;
   const { errorWith, errorWithout, gainInErrors, asked, isEarned } = test;
   const figures = `error ${errorWith.toFixed(4)} with it, ${errorWithout.toFixed(4)} without, ${gainWords(gainInErrors)}; the years before asked for it by ${asked.toFixed(1)}, where 2.7 is chance`;
   return isEarned

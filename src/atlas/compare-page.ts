@@ -3,6 +3,7 @@ import { formatLength } from '../domain/length.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { type Atlas, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { bagPlan } from './bag-plan.ts';
+import { noDepthWords } from './depth-words.ts';
 import { walksWorthTelling, walkWords } from './peg-bank.ts';
 import { limitWords, pegSafety } from './peg-safety.ts';
 import { isClosedForEver, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
@@ -92,9 +93,7 @@ function comparedPeg(atlas: Atlas, peg: Peg, bags: readonly BagWorths[], levelMe
       const { depthMetres, permitted, why } = line;
       if (!permitted) return [{ name, words: 'not allowed' }];
       const words =
-        depthMetres === null
-          ? (why ?? 'not plumbed')
-          : formatLength(Math.max(0, depthMetres + levelMetres), settings.units);
+        depthMetres === null ? noDepthWords(why) : formatLength(Math.max(0, depthMetres + levelMetres), settings.units);
       return [{ name, words }];
     }),
     walk: walk === undefined ? 'not known' : `From ${walk.from}: ${walkWords(walk, settings.units)}`,

@@ -7,6 +7,7 @@ import { dayWords } from '../words/day-words.ts';
 import { type Say, sayIn } from '../words/say.ts';
 import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { depthMarks } from './depth-marks.ts';
+import { noDepthWords } from './depth-words.ts';
 import { type DepthSection, depthProfile } from './drawing/depth-profile.ts';
 import { landStretches, unplumbedStretches } from './profile-stretches.ts';
 
@@ -94,7 +95,7 @@ function depthRow(line: LineDepth, levelMetres: number | null, units: Units, say
 }
 
 function whyNot(line: LineDepth, units: Units, say: Say): string {
-  const why = line.why ?? 'not plumbed';
+  const why = noDepthWords(line.why, say);
   if (line.nearestSoundingMetres === null) return why;
   return `${why}, ${say('depth.nearest', { off: nearness(line.nearestSoundingMetres, units) })}`;
 }
@@ -118,7 +119,7 @@ function drawingOf(survey: PegSurvey, units: Units, levelMetres: number | null):
     levelMetres,
     bed: survey.profile,
     lines: survey.lineDepths
-      .filter(({ why }) => why !== 'short of the water' && why !== 'past the far bank')
+      .filter(({ why }) => why !== 'short' && why !== 'beyond')
       .map(({ distanceMetres, depthMetres }) => ({
         distanceMetres,
         depthMetres,

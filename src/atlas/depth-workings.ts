@@ -1,5 +1,6 @@
 import { formatLength } from '../domain/length.ts';
 import type { Atlas } from './atlas.ts';
+import { unusedWords } from './depth-words.ts';
 
 /** What the depths of one water rest on. */
 export interface DepthWorkings {
@@ -23,7 +24,7 @@ export function depthWorkings(atlas: Atlas): readonly DepthWorkings[] {
     if (depth === null) return { water: name, plumbed: null };
     const uncorrected =
       depth.uncorrected === 0 ? [] : [`${depth.uncorrected} without a level at that time: taken as if at datum`];
-    const unused = depth.unused.map(({ why, soundings }) => `${soundings} not used: ${why}`);
+    const unused = depth.unused.map((each) => `${each.soundings} not used: ${unusedWords(each)}`);
     return {
       water: name,
       plumbed: {

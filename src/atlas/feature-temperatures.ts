@@ -63,7 +63,7 @@ function latestReadings(atlas: Atlas): readonly { readonly degreesC: number; rea
 function verdictWords(atlas: Atlas): string {
   const scores = atlas.ratings.backtest?.scores ?? [];
   const byMonth = scores.find(({ name }) => name === 'model');
-  const byTemperature = scores.find(({ name }) => name === 'model by temperature');
+  const byTemperature = scores.find(({ name }) => name === 'model-by-temperature');
   if (byMonth === undefined || byTemperature === undefined) {
     return 'Which of the two foretells better here is not known: no earlier year to test it on.';
   }

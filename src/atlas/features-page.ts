@@ -7,6 +7,7 @@ import { type FeaturePegs, featurePegs } from './feature-pegs.ts';
 import { type FeatureTemperatures, featureTemperatures } from './feature-temperatures.ts';
 import { type FeatureMonthsView, featureMonthsView } from './feature-years.ts';
 import { formatFishWeight } from './fish-weight.ts';
+import { ratingsNoteWords } from './ratings-words.ts';
 import { siteLink } from './site-link.ts';
 import { type WorthWords, worthWords } from './worth-words.ts';
 
@@ -81,7 +82,7 @@ export function featuresPage(atlas: Atlas, bag: BagId): FeaturesPage {
     nowName: monthName(nowMonth),
     view: featureMonthsView(atlas, bag, nowMonth),
     pegs: isTotal ? featurePegs(atlas) : null,
-    notes: atlas.ratings.notes,
+    notes: atlas.ratings.notes.map(ratingsNoteWords),
     temperatures: isTotal ? featureTemperatures(atlas) : null,
     besides: isTotal ? besideTables(atlas) : [],
     choices: isTotal ? choiceTables(atlas) : [],

@@ -14,7 +14,7 @@ export const NO_RATINGS: Ratings = {
   backtest: null,
   leftOut: [],
   withoutDnw: null,
-  dnwLesson: { mechanism: null, why: 'nothing was rated' },
+  dnwLesson: { mechanism: null, why: 'none-weighed' },
   fits: [],
   notes: [],
 };

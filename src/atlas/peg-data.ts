@@ -7,6 +7,7 @@ import { closedReason } from '../domain/verdict-words.ts';
 import type { PegSurvey, Walk } from '../ground/survey.ts';
 import type { Evidence } from '../ratings/ratings.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
+import { noDepthWords } from './depth-words.ts';
 import { factsOfPeg, verdictOfPeg } from './peg-verdicts.ts';
 
 /** The number of what `data/pegs.json` and `ratings --json` mean; 1 had no number, and called worth a return. */
@@ -124,7 +125,7 @@ function datum(atlas: Atlas, peg: Peg): PegDatum {
       distanceM: rounded(distanceMetres, 2),
       depthM: roundedOrNull(depthMetres, 2),
       nearestSoundingM: roundedOrNull(nearestSoundingMetres, 1),
-      why: why ?? null,
+      why: why === undefined ? null : noDepthWords(why),
     })),
     reach: survey.reach.map(({ what, name, distanceMetres, bearingDegrees }) => ({
       what,

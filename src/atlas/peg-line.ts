@@ -7,6 +7,7 @@ import { formatDistance } from '../domain/place-words.ts';
 import type { Walk } from '../ground/survey.ts';
 import type { BagId } from '../ratings/ratings.ts';
 import { type Atlas, surveyOfPeg } from './atlas.ts';
+import { noDepthWords } from './depth-words.ts';
 import { walksWorthTelling } from './peg-bank.ts';
 import { isClosedForEver, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { type BagWorths, bagWorths } from './peg-worths.ts';
@@ -63,7 +64,7 @@ function pegLine(atlas: Atlas, peg: Peg, bags: readonly BagWorths[]): PegLine {
     standing,
     depth:
       line?.depthMetres === null || line === undefined
-        ? (line?.why ?? 'not plumbed')
+        ? noDepthWords(line?.why)
         : formatLength(line.depthMetres, units),
     months: MONTHS.map((month) => ({ month, name: monthName(month), known: total[month - 1] ?? null })),
     order: {

@@ -3,6 +3,7 @@ import { formatLength } from '../domain/length.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
 import { type BagPlanRow, bagPlan } from './bag-plan.ts';
+import { noDepthWords } from './depth-words.ts';
 import { closureSign } from './drawing/closure-sign.ts';
 import { safetySign } from './drawing/safety-sign.ts';
 import { pegCode } from './peg-code.ts';
@@ -73,8 +74,7 @@ function paperPeg(atlas: Atlas, peg: Peg, site: URL | undefined): PaperPeg {
       const line = survey.lineDepths.find((each) => each.id === id);
       if (line === undefined) return [];
       if (!line.permitted) return [{ name: words, words: 'not allowed' }];
-      const depth =
-        line.depthMetres === null ? (line.why ?? 'not plumbed') : formatLength(line.depthMetres, settings.units);
+      const depth = line.depthMetres === null ? noDepthWords(line.why) : formatLength(line.depthMetres, settings.units);
       return [{ name: words, words: depth }];
     }),
     bag: isClosedForEver(standing) ? null : bagNow(atlas, peg),

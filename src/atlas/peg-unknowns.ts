@@ -90,7 +90,7 @@ function spans(months: readonly Month[], say: Say): string {
 
 /** Lines over water that may be fished and were never plumbed: past the last one that was, or by name. */
 function notPlumbed({ venue }: Atlas, { lineDepths }: PegSurvey, say: Say): string | null {
-  const fished = lineDepths.filter(({ permitted, why }) => permitted && (why === undefined || why === 'not plumbed'));
+  const fished = lineDepths.filter(({ permitted, why }) => permitted && (why === undefined || why === 'unplumbed'));
   const blind = fished.filter(({ depthMetres }) => depthMetres === null);
   if (blind.length === 0) return null;
   const known = fished.filter(({ depthMetres }) => depthMetres !== null);

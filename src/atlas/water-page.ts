@@ -4,6 +4,7 @@ import { type Day, formatDay, type Month, monthOf } from '../domain/day.ts';
 import { formatLength } from '../domain/length.ts';
 import type { WaterSurvey } from '../ground/survey.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
+import { unusedWords } from './depth-words.ts';
 import type { MapDrawing } from './drawing/map.ts';
 import { type FeatureMonthsView, featureMonthsOfWater } from './feature-years.ts';
 import { linesOfMapWords } from './lines-survey.ts';
@@ -115,9 +116,9 @@ function depthFacts(depth: NonNullable<WaterSurvey['depth']>): readonly Fact[] {
   return [
     { name: 'Volume', words: volumeWords(depth.volumeCubicMetres) },
     { name: 'Plumbed', words: `${Math.round(depth.plumbedShare * 100)}% of the area lies near a sounding` },
-    ...depth.unused.map(({ why, soundings }) => ({
+    ...depth.unused.map((unused) => ({
       name: 'Not used',
-      words: `${countWords(soundings, 'sounding')}: ${why}`,
+      words: `${countWords(unused.soundings, 'sounding')}: ${unusedWords(unused)}`,
     })),
   ];
 }

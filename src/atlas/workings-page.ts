@@ -8,6 +8,7 @@ import type { Atlas } from './atlas.ts';
 import { type BacktestView, backtestView } from './backtest-view.ts';
 import { type DepthWorkings, depthWorkings } from './depth-workings.ts';
 import { type LevelRow, levelRows } from './level-rows.ts';
+import { dnwSilenceWords, LEFT_OUT_WORDS, ratingsNoteWords } from './ratings-words.ts';
 import { type PartRow, sizeOfPartsWords, varianceComponents } from './variance-components.ts';
 import { venueChanges } from './venue-changes.ts';
 import { sessionsWords } from './worth-words.ts';
@@ -65,9 +66,8 @@ const STATUS_ROWS = [
 export function workingsPage(atlas: Atlas): WorkingsPage {
   const { venue, ratings } = atlas;
   const leftOut = ratings.leftOut.map(({ why, sessions }) => ({
-    what: why,
+    ...LEFT_OUT_WORDS[why],
     count: String(sessions),
-    note: LEFT_OUT_NOTES[why] ?? '',
   }));
   const nameOf = (part: string) => venue.settings.bagParts.find(({ id }) => id === part)?.name ?? part;
   const total = ratings.leftOut.reduce((sum, { sessions }) => sum + sessions, 0);
@@ -84,21 +84,12 @@ export function workingsPage(atlas: Atlas): WorkingsPage {
     dnwWords: dnwWords(atlas),
     backtest: ratings.backtest === null ? null : backtestView(ratings.backtest, nameOf),
     evidence: evidenceRows(),
-    notes: ratings.notes,
+    notes: ratings.notes.map(ratingsNoteWords),
     fits: fitRows(atlas),
     levels: levelRows(atlas),
     depths: depthWorkings(atlas),
   };
 }
-
-const LEFT_OUT_NOTES: Readonly<Record<string, string>> = {
-  'peg chosen, not drawn':
-    'Who may choose takes the peg they believe in, and good anglers choose well: such a bag says as much of the chooser as of the peg.',
-  'only the places of the event are listed and its draw is not known':
-    'A list of winners without the draw shows only pegs that did well. It still counts for the weight to frame.',
-  absent: 'Nobody fished the peg.',
-  disqualified: 'The weight does not stand.',
-};
 
 function spanWords({ venue }: Atlas): string {
   const days = venue.events.map(({ day }) => day).sort();
@@ -128,7 +119,7 @@ function wentIn({ venue, ratings }: Atlas): readonly CountRow[] {
 /** What the log taught of DNWs, or what is assumed instead and why. */
 export function dnwLessonWords(lesson: DnwLesson): string {
   if (lesson.mechanism === null) {
-    return `How low cannot be learned from this log (${lesson.why}): each is taken as some weight below the lower quarter of the bags weighed in that event, which is an assumption.`;
+    return `How low cannot be learned from this log (${dnwSilenceWords(lesson)}): each is taken as some weight below the lower quarter of the bags weighed in that event, which is an assumption.`;
   }
   const { shift, blur } = lesson.mechanism;
   const even = Math.exp(shift);

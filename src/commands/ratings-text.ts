@@ -1,3 +1,4 @@
+import { FORECASTER_WORDS, LEFT_OUT_WORDS, ratingsNoteWords } from '../atlas/ratings-words.ts';
 import { type Month, monthName } from '../domain/day.ts';
 import type { Venue } from '../domain/venue.ts';
 import { formatWeight } from '../domain/weight.ts';
@@ -87,16 +88,16 @@ function workings(tables: BagTables, ratings: Ratings): string[] {
   return [
     `${sessions} sessions, ${censored} of them known only as “at most this”.`,
     `Standard deviations on the log scale: ${spread.join(', ')}. Log marginal likelihood ${logMarginal.toFixed(2)}.`,
-    ...ratings.leftOut.map(({ why, sessions: count }) => `Left out: ${count} (${why}).`),
+    ...ratings.leftOut.map(({ why, sessions: count }) => `Left out: ${count} (${LEFT_OUT_WORDS[why].what}).`),
     ...backtest(ratings),
-    ...ratings.notes,
+    ...ratings.notes.map(ratingsNoteWords),
   ];
 }
 
 function backtest({ backtest: test }: Ratings): string[] {
   if (test === null) return ['No back-test: the log holds too few matches before its last year.'];
   const rows = test.scores.map(({ name, rootMeanSquareError, rankAgreement, coverage80 }) => [
-    name,
+    FORECASTER_WORDS[name].name.toLowerCase(),
     rootMeanSquareError.toFixed(3),
     rankAgreement.toFixed(3),
     coverage80 === null ? '' : `${(100 * coverage80).toFixed(0)}%`,

@@ -79,10 +79,10 @@ function marginDepth(peg: Peg, stand: PegStand, surface: DepthSurface | null, me
 
 function depthAhead(stand: PegStand, surface: DepthSurface | null, metres: number): DepthAhead {
   const none = { depthMetres: null, nearestSoundingMetres: null };
-  if (metres < stand.edgeMetres!) return { ...none, why: 'short of the water' };
-  if (stand.farBankMetres !== null && metres >= stand.farBankMetres) return { ...none, why: 'past the far bank' };
-  if (isLandAhead(stand, metres)) return { ...none, why: 'on the island' };
-  if (surface === null) return { ...none, why: 'not plumbed' };
+  if (metres < stand.edgeMetres!) return { ...none, why: 'short' };
+  if (stand.farBankMetres !== null && metres >= stand.farBankMetres) return { ...none, why: 'beyond' };
+  if (isLandAhead(stand, metres)) return { ...none, why: 'island' };
+  if (surface === null) return { ...none, why: 'unplumbed' };
   const there: DepthThere = surface.depthAt(pointAhead(stand, metres));
-  return there.depthMetres === null ? { ...there, why: 'not plumbed' } : there;
+  return there.depthMetres === null ? { ...there, why: 'unplumbed' } : there;
 }

@@ -30,10 +30,7 @@ export interface WaterSurvey {
     /** Share of the area within the stated distance of a sounding (0 to 1); elsewhere the depth is not plumbed. */
     readonly plumbedShare: number;
     /** Soundings that were not used, counted by reason. */
-    readonly unused: readonly {
-      readonly why: string;
-      readonly soundings: number;
-    }[];
+    readonly unused: readonly UnusedSoundings[];
     readonly isobaths: readonly Isobath[];
   } | null;
   /** The latest level above datum, and when it was read. */
@@ -41,6 +38,15 @@ export interface WaterSurvey {
   /** The zone its clock times are in: `Europe/London` in Great Britain, elsewhere `UTC`, and pages say so. */
   readonly timeZone: string;
 }
+
+/** Soundings of one water that its depths are not made of. */
+export interface UnusedSoundings {
+  readonly why: 'outside' | 'on-island' | 'peg-unknown' | 'plumbed-again';
+  readonly soundings: number;
+}
+
+/** Why a line has no depth: nobody plumbed it, or it ends before the water, behind the far bank or on an island. */
+export type NoDepth = 'unplumbed' | 'short' | 'beyond' | 'island';
 
 /** Depth along one line of the trade. `depthMetres` is null where it is not plumbed. */
 export interface LineDepth {
@@ -50,8 +56,8 @@ export interface LineDepth {
   readonly distanceMetres: number;
   readonly depthMetres: number | null;
   readonly nearestSoundingMetres: number | null;
-  /** Said where there is no depth: "not plumbed", "past the far bank", "on the island", "short of the water". */
-  readonly why?: string;
+  /** Said where there is no depth. */
+  readonly why?: NoDepth;
   /** Whether the peg permits fishing there: its record's limits and the venue's permission. */
   readonly permitted: boolean;
 }

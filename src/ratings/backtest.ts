@@ -15,7 +15,7 @@ import {
 import { NOTHING_KEPT, type WorkKeeper } from './kept-work.ts';
 import { partBacktests } from './part-backtest.ts';
 import type { RatedVenue } from './rated-venue.ts';
-import type { Backtest } from './ratings.ts';
+import type { Backtest, ForecasterName } from './ratings.ts';
 import { MONTH_SEASON, temperatureSeason } from './season.ts';
 import { type ModelSession, sessionsInModel } from './sessions-in-model.ts';
 import { testedEvents } from './tested-events.ts';
@@ -64,7 +64,7 @@ export function backtest(
     guide: JSON.stringify({ settings, waters, pegs, retired }),
     digestOfPast: keeper.beginnings(sessions),
   };
-  const forecasters: [string, Forecaster][] = [
+  const forecasters: [ForecasterName, Forecaster][] = [
     [
       'model',
       modelForecaster(venue, () => MONTH_SEASON, {
@@ -79,10 +79,10 @@ export function backtest(
       }),
     ],
     ...(isTemperatureTested
-      ? [['model by temperature', temperatureForecaster(venue, look, memory)] as [string, Forecaster]]
+      ? [['model-by-temperature', temperatureForecaster(venue, look, memory)] as [ForecasterName, Forecaster]]
       : []),
-    ['flat guess', flatGuess],
-    ['raw peg average', rawPegAverage],
+    ['flat', flatGuess],
+    ['peg-average', rawPegAverage],
   ];
   const foretold = forecasters.map(([name, forecaster]) => {
     progress?.(`back-test: ${name}`);
@@ -92,7 +92,7 @@ export function backtest(
   return {
     events: events.length,
     sessions: events.flat().filter(({ isCensored }) => !isCensored).length,
-    scores: foretold.map(({ name, events: of }) => scoreForecasts(name, of)),
+    scores: foretold.map(({ name, events: of }) => ({ name, ...scoreForecasts(of) })),
     calibration: calibrationOf(foretold[0]!.events),
     parts: partBacktests(venue, yearFrom, look, memory),
     balance: drawBalance(foretold[0]!.events),

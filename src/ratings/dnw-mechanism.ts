@@ -8,7 +8,12 @@ export interface DnwMechanism {
   readonly blur: number;
 }
 
+/** Why a log taught nothing of its DNWs: `few-dnw` and `few-weighed` of the events that list every weight, counted. */
+export type DnwSilence =
+  | { readonly why: 'none-weighed' | 'all-weighed' | 'not-told' }
+  | { readonly why: 'few-dnw' | 'few-weighed'; readonly count: number };
+
 /** What a log taught of its DNWs; without a mechanism, why it taught nothing. */
 export type DnwLesson =
   | { readonly mechanism: DnwMechanism; readonly gain: number }
-  | { readonly mechanism: null; readonly why: string };
+  | ({ readonly mechanism: null } & DnwSilence);

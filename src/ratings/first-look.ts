@@ -40,7 +40,7 @@ const ASKED_ABOVE = 1.645;
 export function firstLook(venue: RatedVenue, from: FitStart | null = null): FirstLook {
   const { sessions, noneBelowGrams } = sessionsInModel(venue, 'total');
   if (sessions.every(({ isCensored }) => isCensored)) {
-    const lesson = { mechanism: null, why: 'nobody weighed a bag' };
+    const lesson = { mechanism: null, why: 'none-weighed' } as const;
     return { lesson, without: null, with: null, dnw: 0, asked: {}, scores: null, start: null };
   }
   const model = ratingModel(venue, sessions, MONTH_SEASON);
@@ -82,7 +82,7 @@ function dnwLesson(
   latent: LatentModel,
   fit: LatentFit,
 ): { readonly lesson: DnwLesson; readonly fit: LatentFit; readonly latent: LatentModel } {
-  if (dnwRows.length === 0) return { lesson: { mechanism: null, why: 'everyone who fished weighed in' }, fit, latent };
+  if (dnwRows.length === 0) return { lesson: { mechanism: null, why: 'all-weighed' }, fit, latent };
   const middles = eventMiddles(sessions);
   return learnDnw(
     {

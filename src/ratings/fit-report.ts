@@ -33,12 +33,14 @@ export function fitReport(of: string, { stopped, iterations, sd, residualSd }: F
   return { of, stopped, steps: iterations, isSettled: isSettled({ stopped }), start: { sd, residualSd } };
 }
 
+/** A fit that stopped short of its best variances. */
+export interface UnsettledFit extends Pick<FitReport, 'of' | 'stopped' | 'steps'> {
+  readonly about: 'unsettled-fit';
+}
+
 /** What a reader must know of fits that did not settle; nothing where all did. */
-export function unsettledNotes(fits: readonly FitReport[]): string[] {
+export function unsettledNotes(fits: readonly FitReport[]): UnsettledFit[] {
   return fits
     .filter((fit) => !fit.isSettled)
-    .map(
-      ({ of, stopped, steps }) =>
-        `The fit of ${of} stopped short of its best variances after ${steps} steps (${stopped}): all it tells is shown as thin.`,
-    );
+    .map(({ of, stopped, steps }) => ({ about: 'unsettled-fit', of, stopped, steps }));
 }

@@ -25,7 +25,7 @@ const STATED = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
  * How near forecasts came to what was weighed. A forecast is of pegs, not of days: in each event what was foretold and
  * what was weighed are compared about their means.
  */
-export function scoreForecasts(name: string, events: readonly ForecastEvent[]): BacktestScore {
+export function scoreForecasts(events: readonly ForecastEvent[]): Omit<BacktestScore, 'name'> {
   let [squares, bags, agreement, inside, stated] = [0, 0, 0, 0, 0];
   for (const event of events) {
     const weighed = event.sessions.flatMap((session, i) => (session.isCensored ? [] : [i]));
@@ -43,7 +43,6 @@ export function scoreForecasts(name: string, events: readonly ForecastEvent[]): 
     }
   }
   return {
-    name,
     rootMeanSquareError: Math.sqrt(squares / bags),
     rankAgreement: agreement / events.length,
     coverage80: stated === 0 ? null : inside / stated,

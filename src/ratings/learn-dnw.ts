@@ -1,4 +1,4 @@
-import type { DnwLesson, DnwMechanism } from './dnw-mechanism.ts';
+import type { DnwLesson, DnwMechanism, DnwSilence } from './dnw-mechanism.ts';
 import type { LatentFit, LatentModel, LinearCombination } from './engine/latent-model.ts';
 import { LOG_ROOT_TWO_PI, logNormalCdf } from './engine/normal-cdf.ts';
 import { fitRatings, goOnFrom } from './fit-ratings.ts';
@@ -36,9 +36,9 @@ export function learnDnw(
   { latent, weighed, dnw }: DnwEvidence,
   fit: LatentFit,
 ): { readonly lesson: DnwLesson; readonly fit: LatentFit; readonly latent: LatentModel } {
-  const nothing = (why: string) => ({ lesson: { mechanism: null, why }, fit, latent });
-  if (dnw.length < MIN_DNW) return nothing(`only ${dnw.length} DNWs in events that list every weight`);
-  if (weighed.length < MIN_WEIGHED) return nothing(`only ${weighed.length} weighed bags beside them`);
+  const nothing = (silence: DnwSilence) => ({ lesson: { mechanism: null, ...silence }, fit, latent });
+  if (dnw.length < MIN_DNW) return nothing({ why: 'few-dnw', count: dnw.length });
+  if (weighed.length < MIN_WEIGHED) return nothing({ why: 'few-weighed', count: weighed.length });
   const combinations = dnw.map(({ row }) => rowCombination(latent, row));
   const bags = binned(weighed);
   let current = fit;
@@ -46,7 +46,7 @@ export function learnDnw(
   let best = bestMechanism(bags, unweighed(current, combinations, dnw), fit.residualSd);
   let last: readonly [number, number] | null = null;
   for (let round = 0; round < MAX_ROUNDS; round++) {
-    if (best.gain < MIN_GAIN) return nothing('the log does not tell how low a bag must be not to be weighed');
+    if (best.gain < MIN_GAIN) return nothing({ why: 'not-told' });
     bounded = dnwBounded(latent, dnw, best.mechanism);
     current = fitRatings(bounded, {
       variances: 'mode',

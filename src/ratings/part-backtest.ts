@@ -39,14 +39,13 @@ export function partBacktests(
     const forecasts = modelForecaster(venue, () => MONTH_SEASON, { asked, start, memory })(past, events.flat());
     let next = 0;
     const foretold = events.map((sessions) => ({ sessions, forecasts: sessions.map(() => forecasts[next++]!) }));
-    const { name: _, ...score } = scoreForecasts(part, foretold);
     return [
       {
         part,
         events: events.length,
         sessions: events.flat().filter(({ isCensored }) => !isCensored).length,
         isWhereAny,
-        ...score,
+        ...scoreForecasts(foretold),
         calibration: calibrationOf(foretold),
       },
     ];

@@ -1,7 +1,7 @@
 import type { Day, Month } from '../domain/day.ts';
-import type { BesideName } from './beside/beside-term.ts';
+import type { BesideName, BesideSilence } from './beside/beside-term.ts';
 import type { DnwLesson } from './dnw-mechanism.ts';
-import type { FitReport } from './fit-report.ts';
+import type { FitReport, UnsettledFit } from './fit-report.ts';
 
 /** How much the data narrowed the prior. */
 export type Evidence = 'thin' | 'fair' | 'solid';
@@ -158,9 +158,11 @@ export interface ChoiceWorth {
   readonly evidence: Evidence;
 }
 
+/** What foretells the last year: the model by month or by water temperature, every peg at par, what each peg averaged before. */
+export type ForecasterName = 'model' | 'model-by-temperature' | 'flat' | 'peg-average';
+
 export interface BacktestScore {
-  /** `model`, `model by temperature`, `flat guess`, `raw peg average`. */
-  readonly name: string;
+  readonly name: ForecasterName;
   /** Root mean square error of log bag within the event, of what was weighed. */
   readonly rootMeanSquareError: number;
   /** Mean Spearman rank agreement within events. */
@@ -201,7 +203,7 @@ export interface PartBacktest {
 
 /** What a term beside the model would have made of the error of last year's forecasts; or why this log does not tell. */
 export type BesideTest = { readonly of: BesideName } & (
-  | { readonly why: string }
+  | { readonly why: BesideSilence }
   | {
       /** Root mean square error of log bag within the event, with the term and without. */
       readonly errorWith: number;
@@ -229,11 +231,35 @@ export interface BesideWorth {
   readonly evidence: Evidence;
 }
 
-/** Why sessions did not enter the model, counted. */
+/** Why a session does not enter the model, in the order in which it is told. */
+export const LEFT_OUT_REASONS = [
+  'chosen',
+  'absent',
+  'disqualified',
+  'draw-unknown',
+  'no-bound',
+  'unlisted-in-full',
+  'dnw',
+  'part-unknown',
+] as const;
+export type LeftOutReason = (typeof LEFT_OUT_REASONS)[number];
+
+/** Sessions that did not enter the model, counted. */
 export interface RatingsLeftOut {
-  readonly why: string;
+  readonly why: LeftOutReason;
   readonly sessions: number;
 }
+
+/** What this log cannot tell: what is mixed up with what, and where nothing was fished. Waters and features by name. */
+export type RatingsNote =
+  | { readonly about: 'no-session' | 'nobody-weighed' | 'one-event' | 'one-angler' }
+  | UnsettledFit
+  | { readonly about: 'lone-peg' | 'water-without-session'; readonly water: string }
+  | { readonly about: 'feature-everywhere'; readonly water: string; readonly feature: string }
+  | { readonly about: 'features-together'; readonly features: readonly string[] }
+  | { readonly about: 'feature-nowhere'; readonly feature: string }
+  | { readonly about: 'months-never-fished'; readonly water: string; readonly months: readonly Month[] }
+  | { readonly about: 'pegs-never-drawn'; readonly water: string; readonly pegs: readonly string[] };
 
 /** Tables of one bag: the total, or one bag part. */
 export interface BagTables {
@@ -270,6 +296,6 @@ export interface Ratings {
   readonly dnwLesson: DnwLesson;
   /** How each fit behind the tables ended, in the order they were made. */
   readonly fits: readonly FitReport[];
-  /** Sentences on what cannot be told apart here ("every peg of Long Lake has a margin: …"). */
-  readonly notes: readonly string[];
+  /** What cannot be told apart here. */
+  readonly notes: readonly RatingsNote[];
 }

@@ -3,7 +3,7 @@ import type { DnwMechanism } from './dnw-mechanism.ts';
 import { partGrams } from './logged-part.ts';
 import { quantile } from './quantile.ts';
 import type { RatedVenue } from './rated-venue.ts';
-import type { BagId, RatingsLeftOut } from './ratings.ts';
+import { type BagId, LEFT_OUT_REASONS, type LeftOutReason, type RatingsLeftOut } from './ratings.ts';
 
 /** One session as the model sees it: an observed log weight, or an upper bound of one. */
 export interface ModelSession {
@@ -35,18 +35,7 @@ export interface SessionChoice {
   readonly dnw?: DnwMechanism | undefined;
 }
 
-const WHY = {
-  chosen: 'peg chosen, not drawn',
-  absent: 'absent',
-  disqualified: 'disqualified',
-  drawUnknown: 'only the places of the event are listed and its draw is not known',
-  noBound: 'did not weigh, in an event where nobody weighed',
-  unlistedInFull: 'not listed, in an event that lists every weight',
-  dnw: 'did not weigh (left out here on purpose)',
-  partUnknown: 'weight of this bag part not logged',
-} as const;
-
-type Verdict = Pick<ModelSession, 'logKg' | 'isCensored' | 'isDnw' | 'blur'> | { readonly why: string };
+type Verdict = Pick<ModelSession, 'logKg' | 'isCensored' | 'isDnw' | 'blur'> | { readonly why: LeftOutReason };
 
 /** Bounds that an event's own bags set for sessions whose weight is not known; null where nobody weighed. */
 interface EventBounds {
@@ -71,7 +60,7 @@ export function sessionsInModel(venue: RatedVenue, bag: BagId, choice: SessionCh
   const byEvent = Map.groupBy(venue.sessions, (session) => session.event);
   const byMatch = Map.groupBy(venue.events, matchOf);
   const sessions: ModelSession[] = [];
-  const counts = new Map<string, number>();
+  const counts = new Map<LeftOutReason, number>();
   const noneBelowGrams = leastGrams(venue, bag);
   const rules = { ...venue.settings, bag, noneBelowGrams, withoutDnw: choice.withoutDnw === true, dnw: choice.dnw };
   for (const event of [...venue.events].sort(byDayThenId)) {
@@ -84,9 +73,7 @@ export function sessionsInModel(venue: RatedVenue, bag: BagId, choice: SessionCh
       else sessions.push({ event, session, ...verdict });
     }
   }
-  const leftOut = Object.values(WHY)
-    .filter((why) => counts.has(why))
-    .map((why) => ({ why, sessions: counts.get(why)! }));
+  const leftOut = LEFT_OUT_REASONS.filter((why) => counts.has(why)).map((why) => ({ why, sessions: counts.get(why)! }));
   return { sessions, leftOut, noneBelowGrams };
 }
 
@@ -147,18 +134,18 @@ function judge(
   bounds: EventBounds,
   { bag, bagParts, noneBelowGrams, ratingRules, withoutDnw, dnw }: JudgingRules,
 ): Verdict {
-  if (event.kind !== 'match' && !ratingRules.countChosenPegs) return { why: WHY.chosen };
-  if (!bounds.isPartLogged) return { why: WHY.partUnknown };
-  if (!bounds.isDrawKnown) return { why: WHY.drawUnknown };
+  if (event.kind !== 'match' && !ratingRules.countChosenPegs) return { why: 'chosen' };
+  if (!bounds.isPartLogged) return { why: 'part-unknown' };
+  if (!bounds.isDrawKnown) return { why: 'draw-unknown' };
   switch (statusOf(session, event, ratingRules)) {
     case 'absent':
-      return { why: WHY.absent };
+      return { why: 'absent' };
     case 'disqualified':
-      return { why: WHY.disqualified };
+      return { why: 'disqualified' };
     case 'blank':
       return below(noneBelowGrams);
     case 'dnw':
-      if (withoutDnw) return { why: WHY.dnw };
+      if (withoutDnw) return { why: 'dnw' };
       if (dnw !== undefined && bounds.middleGrams !== null) {
         return {
           logKg: Math.log(bounds.middleGrams / 1000) + dnw.shift,
@@ -167,13 +154,13 @@ function judge(
           blur: dnw.blur,
         };
       }
-      return bounds.dnwGrams === null ? { why: WHY.noBound } : { ...below(bounds.dnwGrams), isDnw: true };
+      return bounds.dnwGrams === null ? { why: 'no-bound' } : { ...below(bounds.dnwGrams), isDnw: true };
     case 'unlisted':
-      if (event.listing === 'full') return { why: WHY.unlistedInFull };
-      return bounds.unlistedGrams === null ? { why: WHY.noBound } : below(bounds.unlistedGrams);
+      if (event.listing === 'full') return { why: 'unlisted-in-full' };
+      return bounds.unlistedGrams === null ? { why: 'no-bound' } : below(bounds.unlistedGrams);
     case 'weighed': {
       const grams = bag === 'total' ? session.weightGrams : partGrams(session, bag, bagParts);
-      if (grams === undefined) return { why: WHY.partUnknown };
+      if (grams === undefined) return { why: 'part-unknown' };
       return grams > 0 ? { logKg: Math.log(grams / 1000), isCensored: false } : below(noneBelowGrams);
     }
   }

@@ -65,7 +65,7 @@ describe('besideTestWords', () => {
     expect(besideTestWords({ of: 'room', ...figures, gainInErrors: -0.4, isEarned: false })).toMatch(
       /^The room .* did not earn its place .*0\.4 standard errors worse/,
     );
-    expect(besideTestWords({ of: 'wind', why: 'no match logs where its wind came from' })).toMatch(
+    expect(besideTestWords({ of: 'wind', why: 'no-wind-logged' })).toMatch(
       /could not be tested: no match logs where its wind came from\.$/,
     );
   });

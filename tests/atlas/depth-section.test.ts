@@ -24,7 +24,7 @@ const peg: Partial<PegSurvey> = {
   lineDepths: [
     line('pole-11', 11, { depthMetres: 2.05, nearestSoundingMetres: 1.1 }),
     line('pole-13', 13, { depthMetres: 1.9, nearestSoundingMetres: 0.02 }),
-    line('cast-30', 30, { name: '30 m cast', nearestSoundingMetres: 14, why: 'not plumbed', permitted: false }),
+    line('cast-30', 30, { name: '30 m cast', nearestSoundingMetres: 14, why: 'unplumbed', permitted: false }),
   ],
   profile: [
     point(0, 0, true),

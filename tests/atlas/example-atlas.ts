@@ -24,7 +24,7 @@ export const EMPTY_RATINGS: Ratings = {
   besides: [],
   backtest: null,
   leftOut: [],
-  dnwLesson: { mechanism: null, why: 'everyone who fished weighed in' },
+  dnwLesson: { mechanism: null, why: 'all-weighed' },
   withoutDnw: null,
   fits: [],
   notes: [],

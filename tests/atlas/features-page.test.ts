@@ -82,7 +82,7 @@ describe('features by water temperature', () => {
     sessions: 12,
     evidence: 'fair',
   }));
-  const score = (name: string, rootMeanSquareError: number) => ({
+  const score = (name: 'model' | 'model-by-temperature', rootMeanSquareError: number) => ({
     name,
     rootMeanSquareError,
     rankAgreement: 0.3,
@@ -91,7 +91,7 @@ describe('features by water temperature', () => {
   const backtest = (month: number, temperature: number): Ratings['backtest'] => ({
     events: 10,
     sessions: 200,
-    scores: [score('model', month), score('model by temperature', temperature)],
+    scores: [score('model', month), score('model-by-temperature', temperature)],
     calibration: [],
     besides: [],
     parts: [],

@@ -58,7 +58,7 @@ describe('waterPage', () => {
       soundings: 400,
       uncorrected: 0,
       plumbedShare: 0.884,
-      unused: [{ why: 'outside the water', soundings: 3 }],
+      unused: [{ why: 'outside' as const, soundings: 3 }],
       isobaths: [],
     };
     const water = { depth, level: { metres: -0.06, day: '2026-11-20' } };

@@ -78,7 +78,7 @@ describe('pegData', () => {
         distanceMetres: 11,
         depthMetres: null,
         nearestSoundingMetres: 14.04,
-        why: 'not plumbed',
+        why: 'unplumbed' as const,
         permitted: true,
       },
     ];

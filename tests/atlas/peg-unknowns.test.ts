@@ -46,12 +46,12 @@ describe('what is not known at a peg', () => {
   });
 
   it('tells how far out it was plumbed; land is no gap', () => {
-    expect(told({ lines: [line(6, 1.2), line(11, 1.4), line(16, 1.5), line(20, null, 'not plumbed')] })).toContain(
+    expect(told({ lines: [line(6, 1.2), line(11, 1.4), line(16, 1.5), line(20, null, 'unplumbed')] })).toContain(
       'Not plumbed past 16 m.',
     );
-    expect(told({ lines: [line(6, null, 'not plumbed'), line(11, 1.4)] })).toContain('Not plumbed: 6 m.');
-    expect(told({ lines: [line(6, null, 'not plumbed')] })).toContain('Not plumbed.');
-    expect(told({ lines: [line(6, 1), line(11, null, 'past the far bank')] }).join(' ')).not.toContain('plumbed');
+    expect(told({ lines: [line(6, null, 'unplumbed'), line(11, 1.4)] })).toContain('Not plumbed: 6 m.');
+    expect(told({ lines: [line(6, null, 'unplumbed')] })).toContain('Not plumbed.');
+    expect(told({ lines: [line(6, 1), line(11, null, 'beyond')] }).join(' ')).not.toContain('plumbed');
   });
 
   it('tells of checks never made, and of others from the day they are due', () => {

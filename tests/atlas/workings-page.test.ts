@@ -27,11 +27,11 @@ describe('what went in and what was left out', () => {
       },
       ratings: {
         leftOut: [
-          { why: 'peg chosen, not drawn', sessions: 7 },
+          { why: 'chosen', sessions: 7 },
           { why: 'absent', sessions: 1 },
         ],
         withoutDnw: { residualSd: { with: 0.6, without: 0.58 }, largestChange: 0.123, dnw: 1 },
-        notes: ['Every peg of The Pit has a margin.'],
+        notes: [{ about: 'feature-nowhere', feature: 'Margin' }],
       },
     }),
   );
@@ -66,7 +66,7 @@ describe('what went in and what was left out', () => {
   });
 
   it('passes on what cannot be told apart', () => {
-    expect(page.notes).toEqual(['Every peg of The Pit has a margin.']);
+    expect(page.notes).toEqual(['No peg has the feature “Margin”: it has no worth.']);
   });
 
   it('says so where a venue counts chosen pegs, and where nobody failed to weigh', () => {
@@ -121,8 +121,8 @@ describe('the back-test', () => {
     sessions: 1832,
     scores: [
       { name: 'model', rootMeanSquareError: model, rankAgreement: 0.345, coverage80: 0.816 },
-      { name: 'flat guess', rootMeanSquareError: flat, rankAgreement: 0, coverage80: null },
-      { name: 'raw peg average', rootMeanSquareError: raw, rankAgreement: 0.15, coverage80: null },
+      { name: 'flat', rootMeanSquareError: flat, rankAgreement: 0, coverage80: null },
+      { name: 'peg-average', rootMeanSquareError: raw, rankAgreement: 0.15, coverage80: null },
     ],
     calibration: [{ stated: 0.5, happened: 0.48 }],
     besides: [],
@@ -162,7 +162,7 @@ describe('what the depths rest on', () => {
       soundings: 1400,
       uncorrected: 12,
       plumbedShare: 0.874,
-      unused: [{ why: 'outside the outline', soundings: 3 }],
+      unused: [{ why: 'outside' as const, soundings: 3 }],
       isobaths: [],
     };
     const [pit] = workingsPage(exampleAtlas({ water: { ...EXAMPLE_WATER_SURVEY, depth } })).depths;
@@ -190,7 +190,7 @@ describe('dnwLessonWords', () => {
   });
 
   it('says why nothing was learned, and that an assumption stands', () => {
-    expect(dnwLessonWords({ mechanism: null, why: 'only 3 DNWs in events that list every weight' })).toContain(
+    expect(dnwLessonWords({ mechanism: null, why: 'few-dnw', count: 3 })).toContain(
       '(only 3 DNWs in events that list every weight)',
     );
   });

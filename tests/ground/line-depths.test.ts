@@ -49,12 +49,12 @@ describe('the lines of the trade', () => {
   });
 
   test('tell an island, the far bank and what is not plumbed apart', () => {
-    expect(line('cast-20')).toMatchObject({ depthMetres: null, why: 'on the island' });
-    expect(line('cast-40')).toMatchObject({ depthMetres: null, why: 'not plumbed' });
+    expect(line('cast-20')).toMatchObject({ depthMetres: null, why: 'island' });
+    expect(line('cast-40')).toMatchObject({ depthMetres: null, why: 'unplumbed' });
     expect(line('cast-40').nearestSoundingMetres).toBeGreaterThan(10);
     expect(line('cast-40', { facingDegrees: 90, at: spot(15, 0) })).toMatchObject({
       depthMetres: null,
-      why: 'past the far bank',
+      why: 'beyond',
     });
   });
 
@@ -71,13 +71,13 @@ describe('the lines of the trade', () => {
   });
 
   test('short of the water have none', () => {
-    expect(line('top-kit-2', { at: spot(0, -37) })).toMatchObject({ depthMetres: null, why: 'short of the water' });
+    expect(line('top-kit-2', { at: spot(0, -37) })).toMatchObject({ depthMetres: null, why: 'short' });
   });
 
   test('are all not plumbed on a water without soundings', () => {
     expect(
       depths({}, null)
-        .filter(({ why }) => why === 'not plumbed')
+        .filter(({ why }) => why === 'unplumbed')
         .map(({ id }) => id),
     ).toEqual(['margin', 'top-kit-2', 'pole-6', 'pole-11', 'pole-13', 'pole-16', 'cast-30', 'cast-40']);
   });

@@ -50,7 +50,7 @@ describe('the survey of a venue', () => {
     );
     expect(survey.waters.pit!.depth).toBeNull();
     expect(survey.pegs['pit/1']!.lineDepths[0]).toMatchObject({ id: 'margin', depthMetres: 0.5 });
-    expect(survey.pegs['pit/1']!.lineDepths[1]).toMatchObject({ depthMetres: null, why: 'not plumbed' });
+    expect(survey.pegs['pit/1']!.lineDepths[1]).toMatchObject({ depthMetres: null, why: 'unplumbed' });
   });
 
   test('brings soundings to datum, and tells today’s level beside', () => {
@@ -67,7 +67,7 @@ describe('the survey of a venue', () => {
     expect(survey.waters.pit!.depth).toMatchObject({
       soundings: 1,
       uncorrected: 0,
-      unused: [{ why: 'outside the outline', soundings: 1 }],
+      unused: [{ why: 'outside', soundings: 1 }],
     });
     expect(survey.waters.pit!.depth!.maximumMetres).toBeCloseTo(1.8, 9);
     expect(survey.waters.pit!.level).toEqual({ metres: -0.1, day: '2026-11-20' });

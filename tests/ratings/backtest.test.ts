@@ -34,7 +34,7 @@ describe('backtest', () => {
   });
 
   test('errs less than saying nothing and than plain averages, and ranks pegs', () => {
-    const [model, flat, raw] = ['model', 'flat guess', 'raw peg average'].map((name) => scoreOf(tested, name));
+    const [model, flat, raw] = ['model', 'flat', 'peg-average'].map((name) => scoreOf(tested, name));
     expect(model!.rootMeanSquareError).toBeLessThan(flat!.rootMeanSquareError);
     expect(model!.rootMeanSquareError).toBeLessThan(raw!.rootMeanSquareError);
     expect(model!.rankAgreement).toBeGreaterThan(0.3);
@@ -66,14 +66,9 @@ describe('backtest', () => {
   });
 
   test('tests by temperature where most matches log it, and on the same matches', () => {
-    expect(tested.scores.map(({ name }) => name)).toEqual([
-      'model',
-      'model by temperature',
-      'flat guess',
-      'raw peg average',
-    ]);
+    expect(tested.scores.map(({ name }) => name)).toEqual(['model', 'model-by-temperature', 'flat', 'peg-average']);
     const unlogged = { ...venue, events: venue.events.map((event) => ({ ...event, conditions: {} })) };
-    expect(testOn(unlogged)!.scores.map(({ name }) => name)).toEqual(['model', 'flat guess', 'raw peg average']);
+    expect(testOn(unlogged)!.scores.map(({ name }) => name)).toEqual(['model', 'flat', 'peg-average']);
   });
 
   test('tests by temperature only where the thermometer came before the first tested month', () => {
@@ -83,9 +78,9 @@ describe('backtest', () => {
         event.day > '2025-11-30' ? event : { ...event, conditions: known.get(event.id) ?? {} },
       );
     const testedOn = (events: Venue['events']) => testOn({ ...venue, events })!.scores.map(({ name }) => name);
-    expect(testedOn(readFrom(new Map()))).not.toContain('model by temperature');
+    expect(testedOn(readFrom(new Map()))).not.toContain('model-by-temperature');
     const lately = new Map([earlier.at(-1)!, earlier.at(-2)!].map((id, i) => [id, { waterDegreesC: 4 + 8 * i }]));
-    expect(testedOn(readFrom(lately))).toContain('model by temperature');
+    expect(testedOn(readFrom(lately))).toContain('model-by-temperature');
   });
 
   test('knows nothing of who does not weigh that only the year under test shows', () => {

@@ -24,7 +24,7 @@ describe('how a fit ended', () => {
     const { fits, notes } = rateVenue(venue, { seed: 1 });
     expect(fits.map(({ of }) => of)).toContain('total');
     expect(fits.every(({ isSettled, steps }) => isSettled && steps > 0)).toBe(true);
-    expect(notes.filter((note) => note.includes('stopped short'))).toEqual([]);
+    expect(notes.filter((note) => note.about === 'unsettled-fit')).toEqual([]);
   });
 
   it('makes everything thin where a fit stopped short, and says so', () => {
@@ -35,7 +35,7 @@ describe('how a fit ended', () => {
     expect([...words(settled)]).not.toEqual(['thin']);
     expect([...words(short)]).toEqual(['thin']);
     expect(unsettledNotes([fitReport('total', settled.fit), fitReport('carp', short.fit)])).toEqual([
-      'The fit of carp stopped short of its best variances after 1 steps (iteration limit): all it tells is shown as thin.',
+      { about: 'unsettled-fit', of: 'carp', stopped: 'iteration limit', steps: 1 },
     ]);
   });
 

@@ -32,8 +32,7 @@ describe('scoreForecasts', () => {
       sessions: [seen(5), seen(6), seen(7)],
       forecasts: [-1, 0, 1].map((logWorth) => ({ logWorth, sd: null })),
     };
-    expect(scoreForecasts('model', [event])).toEqual({
-      name: 'model',
+    expect(scoreForecasts([event])).toEqual({
       rootMeanSquareError: 0,
       rankAgreement: 1,
       coverage80: null,
@@ -45,12 +44,12 @@ describe('scoreForecasts', () => {
       sessions: [seen(1), seen(3), seen(0, true)],
       forecasts: [0, 0, 9].map((logWorth) => ({ logWorth, sd: null })),
     };
-    expect(scoreForecasts('flat', [event]).rootMeanSquareError).toBe(1);
+    expect(scoreForecasts([event]).rootMeanSquareError).toBe(1);
   });
 
   test('finds four bags in five inside the stated interval of an honest forecast, fewer where it is too sure', () => {
-    expect(scoreForecasts('honest', simulated(100, 0.6, 0.6)).coverage80).toBeCloseTo(0.8, 1.5);
-    expect(scoreForecasts('too sure', simulated(100, 0.6, 0.3)).coverage80).toBeLessThan(0.55);
+    expect(scoreForecasts(simulated(100, 0.6, 0.6)).coverage80).toBeCloseTo(0.8, 1.5);
+    expect(scoreForecasts(simulated(100, 0.6, 0.3)).coverage80).toBeLessThan(0.55);
   });
 });
 

@@ -83,7 +83,7 @@ describe('sessionsInModel', () => {
     });
     expect(sessionsInModel(venue, 'carp')).toMatchObject({
       sessions: [{ event: { id: 'b' } }],
-      leftOut: [{ why: 'weight of this bag part not logged', sessions: 1 }],
+      leftOut: [{ why: 'part-unknown', sessions: 1 }],
     });
     expect(sessionsInModel(venue, 'silvers').sessions).toHaveLength(2);
     expect(sessionsInModel(venue, 'total').sessions).toHaveLength(2);
@@ -96,9 +96,7 @@ describe('sessionsInModel', () => {
     });
     const { sessions, leftOut } = sessionsInModel(venue, 'total');
     expect(sessions).toEqual([]);
-    expect(leftOut).toEqual([
-      { why: 'only the places of the event are listed and its draw is not known', sessions: 2 },
-    ]);
+    expect(leftOut).toEqual([{ why: 'draw-unknown', sessions: 2 }]);
   });
 
   test('keeps a frame-only event in which all who fished are listed', () => {
@@ -123,11 +121,11 @@ describe('sessionsInModel', () => {
       ],
     });
     expect(sessionsInModel(venue, 'total').leftOut).toEqual([
-      { why: 'peg chosen, not drawn', sessions: 2 },
+      { why: 'chosen', sessions: 2 },
       { why: 'absent', sessions: 1 },
       { why: 'disqualified', sessions: 1 },
-      { why: 'did not weigh, in an event where nobody weighed', sessions: 1 },
-      { why: 'not listed, in an event that lists every weight', sessions: 1 },
+      { why: 'no-bound', sessions: 1 },
+      { why: 'unlisted-in-full', sessions: 1 },
     ]);
   });
 
@@ -154,7 +152,7 @@ describe('sessionsInModel', () => {
       ['2', Math.log(3), true],
       ['4', Math.log(4), true],
     ]);
-    expect(carp.leftOut).toEqual([{ why: 'weight of this bag part not logged', sessions: 1 }]);
+    expect(carp.leftOut).toEqual([{ why: 'part-unknown', sessions: 1 }]);
   });
 
   test('gives the same sessions in the same order however the log is sorted', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { ratingsNoteWords } from '../../src/atlas/ratings-words.ts';
 import { sessionsInModel } from '../../src/ratings/sessions-in-model.ts';
 import { whatCannotBeTold } from '../../src/ratings/what-cannot-be-told.ts';
 import { EXAMPLE_SETTINGS, examplePeg, exampleVenue } from '../domain/example-venue.ts';
@@ -20,7 +21,7 @@ const venue = exampleVenue({
 });
 const told = (changes: Partial<typeof venue>) => {
   const changed = { ...venue, ...changes };
-  return whatCannotBeTold(changed, sessionsInModel(changed, 'total').sessions);
+  return whatCannotBeTold(changed, sessionsInModel(changed, 'total').sessions).map(ratingsNoteWords);
 };
 
 describe('whatCannotBeTold', () => {

@@ -4,6 +4,7 @@ import type { Sounding } from '../../domain/venue.ts';
 import { datumShiftSince, type WaterHistory } from '../../domain/water-history.ts';
 import { destination } from '../geodesy/destination.ts';
 import type { PlanePoint } from '../plane/plane-point.ts';
+import type { UnusedSoundings } from '../survey.ts';
 import type { WaterPlane } from '../water-plane.ts';
 import { type LevelReading, levelOnDay } from './level-on-day.ts';
 
@@ -18,16 +19,11 @@ export interface DatumSoundings {
   readonly used: readonly DatumSounding[];
   /** Of those used, how many had no level noted and no gauge reading near in time: their depth stands as plumbed. */
   readonly uncorrected: number;
-  readonly unused: readonly { readonly why: string; readonly soundings: number }[];
+  readonly unused: readonly UnusedSoundings[];
 }
 
 /** Soundings in one square of this size are at one place. */
 const ONE_PLACE_METRES = 0.1;
-
-const OUTSIDE = 'outside the outline';
-const ON_ISLAND = 'on an island';
-const PEG_UNKNOWN = 'plumbed from a peg that is not known';
-const PLUMBED_AGAIN = 'plumbed again later at the same place';
 
 /**
  * Brings a water's soundings to its datum: the depth less the level above datum of that day, as noted, or else the
@@ -41,18 +37,18 @@ export function datumSoundings(
   levels: readonly LevelReading[],
   history: WaterHistory = {},
 ): DatumSoundings {
-  const unused = new Map<string, number>();
-  const leaveOut = (why: string, count = 1) => unused.set(why, (unused.get(why) ?? 0) + count);
+  const unused = new Map<UnusedSoundings['why'], number>();
+  const leaveOut = (why: UnusedSoundings['why'], count = 1) => unused.set(why, (unused.get(why) ?? 0) + count);
   const atPlace = new Map<string, (DatumSounding & { corrected: boolean })[]>();
   for (const sounding of soundings) {
     const at = positionOf(sounding, pegs);
     if (at === null) {
-      leaveOut(PEG_UNKNOWN);
+      leaveOut('peg-unknown');
       continue;
     }
     const p = water.plane.toPlane(at);
     if (!water.isWater(p) && water.shoreIndex.nearest(p)!.distanceMetres > ON_THE_EDGE_METRES) {
-      leaveOut(isOnIsland(water, p) ? ON_ISLAND : OUTSIDE);
+      leaveOut(isOnIsland(water, p) ? 'on-island' : 'outside');
       continue;
     }
     const level = sounding.levelMetres ?? levelOnDay(levels, sounding.day)?.metres;
@@ -72,7 +68,7 @@ export function datumSoundings(
       .sort()
       .at(-1)!;
     const standing = here.filter((sounding) => sounding.day === day);
-    if (standing.length < here.length) leaveOut(PLUMBED_AGAIN, here.length - standing.length);
+    if (standing.length < here.length) leaveOut('plumbed-again', here.length - standing.length);
     if (standing.some(({ corrected }) => !corrected)) uncorrected++;
     const depthMetres = standing.reduce((sum, sounding) => sum + sounding.depthMetres, 0) / standing.length;
     used.push({ x: standing[0]!.x, y: standing[0]!.y, depthMetres, day });

@@ -4,6 +4,9 @@ import type { ModelSession } from '../sessions-in-model.ts';
 /** What a term beside the model speaks of. */
 export type BesideName = 'room' | 'wind' | 'depth';
 
+/** Why a log does not tell of a term. */
+export type BesideSilence = 'same-room' | 'no-wind-logged' | 'no-open-water' | 'not-plumbed';
+
 /** One point of a curve: what it stands at, and its weights on the term's effects. */
 export interface CurvePoint {
   /** Empty pegs, metres of fetch, metres of depth. */
@@ -31,7 +34,7 @@ export interface BesideTerm {
 /** A term, or why this venue's log says nothing of it. */
 export type BesideOffer =
   | { readonly of: BesideName; readonly term: BesideTerm }
-  | { readonly of: BesideName; readonly why: string };
+  | { readonly of: BesideName; readonly why: BesideSilence };
 
 /** Makes a term of a venue, or says why it cannot be made. */
 export type BesideMaker = (venue: RatedVenue, sessions: readonly ModelSession[]) => BesideOffer;

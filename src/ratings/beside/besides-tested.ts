@@ -32,7 +32,7 @@ export function besidesTested(
       sessions,
       forecasts: forecasts.map((each, i) => ({ ...each, logWorth: each.logWorth + added[e]![i]! })),
     }));
-    const errorOf = (of: readonly ForecastEvent[]) => scoreForecasts('', of).rootMeanSquareError;
+    const errorOf = (of: readonly ForecastEvent[]) => scoreForecasts(of).rootMeanSquareError;
     const gains = events.map((event, i) => errorOf([event]) ** 2 - errorOf([withTerm[i]!]) ** 2);
     const gainInErrors = inErrors(gains);
     const asked = 2 * logGain;

@@ -35,8 +35,7 @@ export const depthTerm: BesideMaker = (venue, sessions) => {
       return depth === null ? [] : (depthOf(depth) ?? []);
     }),
   );
-  if (known.every((depths) => new Set(depths).size < 2))
-    return { of: 'depth', why: 'the pegs are not plumbed at 6 m and 13 m' };
+  if (known.every((depths) => new Set(depths).size < 2)) return { of: 'depth', why: 'not-plumbed' };
   const middles = known.map((depths) => meanSteps(depths));
   const weightsAt = (line: number, depth: number | null, month: number) => {
     const steps =

@@ -4,7 +4,7 @@ import { MAX_ROOM, roomInLog } from './room.ts';
 /** The room beside a peg that day: an effect for each number of pegs left empty. */
 export const roomTerm: BesideMaker = (venue, sessions) => {
   const roomOf = roomInLog(venue);
-  if (new Set(sessions.map(roomOf)).size < 2) return { of: 'room', why: 'every angler had the same room' };
+  if (new Set(sessions.map(roomOf)).size < 2) return { of: 'room', why: 'same-room' };
   const weightsOf = (room: number) => Array.from({ length: MAX_ROOM + 1 }, (_, k) => (k === room ? 1 : 0));
   return {
     of: 'room',

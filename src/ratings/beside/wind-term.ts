@@ -37,9 +37,9 @@ export function fetchAlong(fetchMetres: readonly number[], fromDegrees: number):
  */
 export const windTerm: BesideMaker = (venue, sessions) => {
   const winds = sessions.filter((session) => windOf(session) !== null);
-  if (winds.length === 0) return { of: 'wind', why: 'no match logs where its wind came from' };
+  if (winds.length === 0) return { of: 'wind', why: 'no-wind-logged' };
   const fetchOf = fetchOfSession(venue);
-  if (!winds.some((session) => fetchOf(session) !== null)) return { of: 'wind', why: 'no peg’s open water is mapped' };
+  if (!winds.some((session) => fetchOf(session) !== null)) return { of: 'wind', why: 'no-open-water' };
   const told = (session: ModelSession) => {
     const wind = windOf(session);
     const fetch = fetchOf(session);

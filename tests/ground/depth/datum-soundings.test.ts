@@ -55,9 +55,9 @@ describe('the place of a sounding', () => {
     ]);
     expect(found.used).toHaveLength(1);
     expect(found.unused).toEqual([
-      { why: 'outside the outline', soundings: 2 },
-      { why: 'on an island', soundings: 1 },
-      { why: 'plumbed from a peg that is not known', soundings: 1 },
+      { why: 'outside', soundings: 2 },
+      { why: 'on-island', soundings: 1 },
+      { why: 'peg-unknown', soundings: 1 },
     ]);
   });
 
@@ -74,7 +74,7 @@ describe('two soundings at one place', () => {
       sounding({ at: spot(20, 0), depthMetres: 2, day: '2026-03-05' }),
     ]);
     expect(found.used.map(({ depthMetres }) => depthMetres)).toEqual([2.5]);
-    expect(found.unused).toEqual([{ why: 'plumbed again later at the same place', soundings: 1 }]);
+    expect(found.unused).toEqual([{ why: 'plumbed-again', soundings: 1 }]);
   });
 
   test('of one day: their mean stands', () => {

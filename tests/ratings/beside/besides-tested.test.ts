@@ -30,8 +30,8 @@ describe('besidesTested', () => {
 
   test('says why where a log tells no wind and no depth', () => {
     const tests = testsOf({ field: 18 });
-    expect(tests.wind).toEqual({ of: 'wind', why: 'no match logs where its wind came from' });
-    expect(tests.depth).toEqual({ of: 'depth', why: 'the pegs are not plumbed at 6 m and 13 m' });
+    expect(tests.wind).toEqual({ of: 'wind', why: 'no-wind-logged' });
+    expect(tests.depth).toEqual({ of: 'depth', why: 'not-plumbed' });
   });
 
   test.each([
