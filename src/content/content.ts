@@ -6,7 +6,7 @@ import type { Peg, PegKey } from '../domain/peg.ts';
 import type { BankRound, RoundEntry } from '../domain/round.ts';
 import type { FishingEvent, Session } from '../domain/session.ts';
 import type { GaugeReading, Sounding, VenueSettings } from '../domain/venue.ts';
-import type { PlacedRow } from './read-rows.ts';
+import type { Cells, PlacedRow } from './read-rows.ts';
 import type { FieldPath, Placed, Source } from './sources/source.ts';
 import type { VenueFiles } from './venue-files.ts';
 
@@ -33,6 +33,7 @@ export interface PlacedWater {
 export interface PlacedRound {
   readonly value: BankRound;
   readonly rows: readonly PlacedRow<RoundEntry>[];
+  readonly halfRead: readonly PlacedRow<Cells>[];
 }
 
 /** Names that exist in the folder, whether or not their records can be read. */
@@ -57,6 +58,8 @@ export interface Content {
   readonly settings: VenueSettings;
   /** Null where `venue.md` cannot be read. */
   readonly settingsSource: Source | null;
+  /** Fields of `venue.md` that could not be read whole: what names an entry of their lists may well be right. */
+  readonly unsettled: ReadonlySet<string>;
   readonly waters: readonly PlacedWater[];
   readonly pegs: readonly Placed<Peg>[];
   /** Stands no longer in the guide. */
@@ -69,5 +72,7 @@ export interface Content {
   readonly sessions: readonly PlacedRow<Session>[];
   readonly soundings: readonly PlacedRow<Sounding>[];
   readonly gauge: readonly PlacedRow<GaugeReading>[];
+  /** What is right in rows that have a fault. */
+  readonly halfRead: Readonly<Record<'events' | 'sessions' | 'soundings', readonly PlacedRow<Cells>[]>>;
   readonly known: KnownNames;
 }

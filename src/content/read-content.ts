@@ -1,5 +1,6 @@
 import { pegKey } from '../domain/peg.ts';
 import type { FishingEvent } from '../domain/session.ts';
+import type { VenueSettings } from '../domain/venue.ts';
 import type { Content, KnownNames, PlacedWater } from './content.ts';
 import { facingsFromShore } from './facings-from-shore.ts';
 import type { Fault, LeftOut } from './fault.ts';
@@ -19,6 +20,7 @@ import { readWaterMap } from './read-water-map.ts';
 import { type Reading, reading } from './reading.ts';
 import { resolveNumbers } from './resolve-numbers.ts';
 import { type SortedFiles, sortFiles } from './sort-files.ts';
+import type { Placed } from './sources/source.ts';
 import { compareNaturally, fileStem, type VenueFiles } from './venue-files.ts';
 
 /** Reads every file of the folder by the reader of its kind. The checks between them come after (`checks/`). */
@@ -52,6 +54,7 @@ export function readContent(files: VenueFiles): Reading<Content> {
   const settings = readVenueSettings(files);
   note(settings);
   const { value: values, source: settingsSource } = settings.value ?? { value: STAND_IN_SETTINGS, source: null };
+  const unsettled = unsettledFields(settings);
   const { units } = values;
   const { paths } = sorted;
 
@@ -69,11 +72,14 @@ export function readContent(files: VenueFiles): Reading<Content> {
   const eventReads = rows(paths.events, readEvents);
   const events = eventReads.flatMap((read) => read.rows);
   const eventWaters = watersOfEvents(eventReads);
+  const sessionReads = rows(paths.sessions, sessionsReader(values, unsettled, eventWaters));
+  const soundingReads = rows(paths.soundings, (file, text) => readSoundings(file, text, units));
   const stands = facingsFromShore(records(paths.peg, pegReader(units, values.guideDay)), waters);
   const content: Content = {
     files,
     settings: values,
     settingsSource,
+    unsettled,
     waters,
     pegs: stands.filter(({ value }) => value.retired === undefined),
     retired: stands.filter(({ value }) => value.retired !== undefined),
@@ -82,9 +88,14 @@ export function readContent(files: VenueFiles): Reading<Content> {
     leagues: records(paths.league, readLeague),
     rounds: records(paths.round, (file, text) => readRound(file, text, units)),
     events,
-    sessions: rowsOf(rows(paths.sessions, sessionsReader(values, eventWaters))),
-    soundings: rowsOf(rows(paths.soundings, (file, text) => readSoundings(file, text, units))),
+    sessions: rowsOf(sessionReads),
+    soundings: rowsOf(soundingReads),
     gauge: rowsOf(rows(paths.gauge, (file, text) => readGauge(file, text, units))),
+    halfRead: {
+      events: eventReads.flatMap(({ halfRead }) => halfRead),
+      sessions: sessionReads.flatMap(({ halfRead }) => halfRead),
+      soundings: soundingReads.flatMap(({ halfRead }) => halfRead),
+    },
     known: {
       ...known,
       events: eventWaters,
@@ -99,6 +110,17 @@ export function readContent(files: VenueFiles): Reading<Content> {
 
 function isUnread(files: VenueFiles, pattern: RegExp): boolean {
   return [...files.unread].some((path) => pattern.test(path));
+}
+
+/** Fields of `venue.md` with a fault; a list that is missing counts where some field has a name nobody knows. */
+function unsettledFields({ value, faults }: Reading<Placed<VenueSettings> | null>): ReadonlySet<string> {
+  const lists = ['bag-parts', 'features'];
+  if (value === null) return new Set(lists);
+  const isMisspelt = faults.some(({ rule, field }) => rule === 'field-unknown' && !/[.[]/.test(field));
+  return new Set([
+    ...faults.map(({ field }) => field.split(/[.[]/)[0]!),
+    ...lists.filter((field) => isMisspelt && value.source.writtenAt([field]) === undefined),
+  ]);
 }
 
 function rowsOf<T>(reads: readonly RowsRead<T>[]): readonly PlacedRow<T>[] {

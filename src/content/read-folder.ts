@@ -2,6 +2,7 @@ import type { Dirent } from 'node:fs';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { hiddenCharacterAt, visibleLine } from '../domain/hidden-characters.ts';
+import { listed } from './did-you-mean.ts';
 import type { Fault, LeftOut } from './fault.ts';
 import { meantRecord } from './meant-record.ts';
 import { pictureFault } from './picture-fault.ts';
@@ -67,11 +68,39 @@ async function folderFault(folder: string): Promise<Fault | null> {
     const about = await stat(folder);
     if (!about.isDirectory()) return fault('folder-missing', 'a file');
     const entries = await readdir(folder);
-    return entries.every(isHidden) ? fault('folder-empty', 'an empty folder') : null;
+    if (entries.every(isHidden)) return fault('folder-empty', 'an empty folder');
+    const venues = entries.includes('venue.md') ? [] : await venuesBelow(folder, entries);
+    return venues.length === 0 ? null : venuesFault(venues);
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     return fault('folder-missing', code === 'ENOENT' ? 'no such folder' : `a folder that cannot be read (${code})`);
   }
+}
+
+/** Folders in this one that are each a venue of their own. */
+async function venuesBelow(folder: string, entries: readonly string[]): Promise<readonly string[]> {
+  const own = await Promise.all(
+    entries.map((name) =>
+      isHidden(name)
+        ? false
+        : stat(join(folder, name, 'venue.md')).then(
+            (about) => about.isFile(),
+            () => false,
+          ),
+    ),
+  );
+  return entries.filter((_, index) => own[index] === true).sort(compareNaturally);
+}
+
+/** One level too high: one fault, where the files of all these venues would be a thousand. */
+function venuesFault(venues: readonly string[]): Fault {
+  const [first = ''] = venues;
+  return faultOfFile('', {
+    rule: 'folder-of-venues',
+    found: `no venue.md, and ${listed(venues)} below with one`,
+    expected: 'a venue folder',
+    mend: `Name one of them (--venue …/${first}). For a guide to all of them write association.md here, with a line name: between two lines of ---.`,
+  });
 }
 
 async function readLevel(folder: string, level: string, depth: number, found: Found): Promise<void> {

@@ -11,13 +11,13 @@ import { fileStem } from './venue-files.ts';
 /** Reads `rounds/<date>-<ref>.csv`. */
 export function readRound(file: string, text: string, units: Units): Reading<PlacedRound | null> {
   const name = roundName(file);
-  const { rows, faults, leftOut } = readRows(file, text, roundRowSchema(units), {
+  const { rows, halfRead, faults, leftOut } = readRows(file, text, roundRowSchema(units), {
     required: REQUIRED_ROUND_COLUMNS,
     optional: ROUND_COLUMNS.slice(REQUIRED_ROUND_COLUMNS.length),
   });
   if (name === null) return reading(null, [nameFault(file), ...faults], leftOut);
   const value = { ...name, entries: rows.map((row) => row.value), file };
-  return reading({ value, rows }, faults, leftOut);
+  return reading({ value, rows, halfRead }, faults, leftOut);
 }
 
 /** The day and reference a round's file name holds, or null. */

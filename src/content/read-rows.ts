@@ -13,6 +13,9 @@ export interface PlacedRow<T> {
   readonly source: () => Source;
 }
 
+/** The cells of a row, by column. */
+export type Cells = Readonly<Record<string, string>>;
+
 export interface RowsRead<T> {
   readonly rows: readonly PlacedRow<T>[];
   /** The columns the file has; empty where it could not be read. */
@@ -21,6 +24,8 @@ export interface RowsRead<T> {
   readonly mayLackRows: boolean;
   /** The raw cells of rows that could not be read. */
   readonly unreadable: readonly CsvRow[];
+  /** Of rows with a wrong cell or several, the cells that are right: what they name is checked in the same run. */
+  readonly halfRead: readonly PlacedRow<Cells>[];
   readonly faults: readonly Fault[];
   readonly leftOut: readonly LeftOut[];
 }
@@ -28,10 +33,13 @@ export interface RowsRead<T> {
 /** Reads every row of a CSV file by the schema of its rows; the schema's fields are the columns. */
 export function readRows<T>(file: string, text: string, schema: z.ZodType<T>, columns: CsvColumns): RowsRead<T> {
   const { table, faults: tableFaults, leftOut } = readCsvTable(file, text, columns);
-  if (table === null) return { rows: [], columns: [], mayLackRows: true, unreadable: [], faults: tableFaults, leftOut };
+  if (table === null) {
+    return { rows: [], columns: [], mayLackRows: true, unreadable: [], halfRead: [], faults: tableFaults, leftOut };
+  }
   const faults: Fault[] = [...tableFaults];
   const rows: PlacedRow<T>[] = [];
   const unreadable: CsvRow[] = [...table.tornRows];
+  const halfRead: PlacedRow<Cells>[] = [];
   let broken = 0;
   for (const row of table.rows) {
     if (broken === MAX_BROKEN_ROWS) {
@@ -44,6 +52,9 @@ export function readRows<T>(file: string, text: string, schema: z.ZodType<T>, co
     } else {
       broken++;
       unreadable.push(row);
+      const wrong = new Set(result.error.issues.map(({ path }) => path[0]));
+      const right = Object.fromEntries(Object.entries(row.cells).filter(([column]) => !wrong.has(column)));
+      halfRead.push({ value: right, line: row.line, source: () => table.sourceOf(row) });
       for (const fault of faultsOfIssues(result.error.issues, schema, table.sourceOf(row))) faults.push(fault);
     }
   }
@@ -52,6 +63,7 @@ export function readRows<T>(file: string, text: string, schema: z.ZodType<T>, co
     columns: table.columns,
     mayLackRows: table.mayLackRows || broken === MAX_BROKEN_ROWS,
     unreadable,
+    halfRead,
     faults,
     leftOut,
   };

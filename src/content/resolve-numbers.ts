@@ -124,7 +124,11 @@ function roundOf(round: PlacedRound, find: LookUp): PlacedRound {
     return stand === null || stand.peg === peg ? row : { ...row, value: { ...row.value, peg: stand.peg } };
   });
   const byOld = new Map<RoundEntry, RoundEntry>(rows.map((row, i) => [round.rows[i]!.value, row.value]));
-  return { rows, value: { ...round.value, entries: round.value.entries.map((entry) => byOld.get(entry) ?? entry) } };
+  return {
+    ...round,
+    rows,
+    value: { ...round.value, entries: round.value.entries.map((entry) => byOld.get(entry) ?? entry) },
+  };
 }
 
 /** A match keeps the numbers of its day; a plan for a day before a re-pegging is read as the stands of today. */

@@ -35,6 +35,7 @@ test('reads a folder from the disk as it reads one in memory', async () => {
 test.each([
   ['missing', async () => rm(folder, { recursive: true }), 'folder-missing'],
   ['empty', async () => write('.gitkeep', ''), 'folder-empty'],
+  ['one of several venues', async () => write('alder/venue.md', '---\n---\n'), 'folder-of-venues'],
   [
     'a file',
     async () => {

@@ -9,6 +9,7 @@ import { checkEventNames } from './event-names.ts';
 import { checkEventOverlaps } from './event-overlaps.ts';
 import { checkFishedWhileClosed } from './fished-while-closed.ts';
 import { checkGateOpeners } from './gate-openers.ts';
+import { checkHalfReadNames } from './half-read-names.ts';
 import { checkHazardHistory } from './hazard-history.ts';
 import { checkHazardTwice } from './hazard-twice.ts';
 import { checkLaterThanGuideDay } from './later-than-guide-day.ts';
@@ -81,6 +82,7 @@ const CHECKS: readonly Check[] = [
   checkMatches,
   checkLogGaps,
   checkSessionNames,
+  checkHalfReadNames,
   checkSessionWeights,
   checkDecimalPounds,
   checkSessionDuplicates,

@@ -12,7 +12,7 @@ import { unknownName } from './unknown-name.ts';
 
 /** What a match says fits the folder and itself, and no peg of a match to come is closed on its day. */
 export function checkMatchPlans(content: Content): readonly Fault[] {
-  const { matches, known, settings } = content;
+  const { matches, known, settings, unsettled } = content;
   if (matches.length === 0) return [];
   const waters = [...known.waters];
   const features = settings.features.map(({ id }) => id);
@@ -32,7 +32,8 @@ export function checkMatchPlans(content: Content): readonly Fault[] {
       if (!known.waters.has(water)) faults.push(unknownWater(source, ['waters', i], water));
     });
     value.ends.features.forEach((feature, i) => {
-      if (!features.includes(feature)) faults.push(unknownFeature(source, ['ends', 'features', i], feature));
+      if (!features.includes(feature) && !unsettled.has('features'))
+        faults.push(unknownFeature(source, ['ends', 'features', i], feature));
     });
     const named = namedPegs(value);
     for (const { peg, path } of named) {

@@ -7,12 +7,12 @@ import { shown } from '../sources/text-place.ts';
 import { unknownName } from './unknown-name.ts';
 
 /** A peg names features of `venue.md`, each once, and says why it is closed. */
-export function checkPegWords({ pegs, settings, settingsSource }: Content): readonly Fault[] {
+export function checkPegWords({ pegs, settings, unsettled }: Content): readonly Fault[] {
   const ids = settings.features.map(({ id }) => id);
   const expected = ids.length === 0 ? 'a feature listed in venue.md, which lists none' : `one of ${ids.join(', ')}`;
   const unknown = unknownName('feature-unknown', ids, expected, 'Add it to features in venue.md, or take it out here.');
   return pegs.flatMap(({ value: peg, source }) => [
-    ...(settingsSource === null
+    ...(unsettled.has('features')
       ? []
       : everyFeature(peg).flatMap(({ id }, index) =>
           ids.includes(id) ? [] : [unknown(source, ['features', index], id)],

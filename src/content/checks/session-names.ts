@@ -9,12 +9,7 @@ export function checkSessionNames({ sessions, events, known, files }: Content): 
   if (sessions.length === 0) return [];
   const missing = missingEventFiles(files.texts);
   if (missing.length > 0 && events.length === 0) return missing;
-  const unknownEvent = unknownName(
-    'event-unknown',
-    known.events.keys(),
-    'an event of an events.csv',
-    'Add the event to events.csv, or correct its name here.',
-  );
+  const unknownEvent = unknownEventName(known.events.keys());
   const unknownPegOf = new Map<string, UnknownName>();
   const faults: Fault[] = [...missing];
   for (const { value, source } of sessions) {
@@ -31,6 +26,16 @@ export function checkSessionNames({ sessions, events, known, files }: Content): 
     }
   }
   return faults;
+}
+
+/** Tells of events the log does not have. */
+export function unknownEventName(events: Iterable<string>): UnknownName {
+  return unknownName(
+    'event-unknown',
+    events,
+    'an event of an events.csv',
+    'Add the event to events.csv, or correct its name here.',
+  );
 }
 
 /** Tells of pegs a water does not have. */
