@@ -49,6 +49,7 @@ export interface MatchPage {
   readonly times: string;
   readonly isPlanned: boolean;
   readonly severalWaters: boolean;
+  readonly waters: readonly { readonly id: string; readonly name: string }[];
   readonly messageHtml: string;
   readonly sections: readonly MatchSectionView[];
   /** What the sections' worths say together. */
@@ -97,6 +98,7 @@ export function matchPage(atlas: Atlas, match: Match, worths: readonly SectionWo
     times: timesOf(match),
     isPlanned: match.plan.length > 0,
     severalWaters: match.waters.length > 1,
+    waters: match.waters.map((id) => ({ id, name: waterOf(atlas, id).name })),
     messageHtml: markdownHtml(match.markdown),
     sections,
     worthWords: worthWords(match, worths),

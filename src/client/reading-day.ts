@@ -1,9 +1,11 @@
 import { type Day, formatDay, type Month, monthOf } from '../domain/day.ts';
 import { noticeStateOn } from '../domain/notice-state.ts';
 import { ageWords, overdueWords } from '../domain/reading-words.ts';
+import { addressWithDay, dayFaultOfAddress } from './chosen-day.ts';
 import { addressWithMonth, type ChosenMonth, chosenMonth, keepMonth, monthFault } from './chosen-month.ts';
 import { localDay } from './local-day.ts';
 import { phoneStore } from './phone-store.ts';
+import { readDays } from './read-days.ts';
 import { addressWithUnits, chosenUnits, differing, unitsFault, unitsOfPage } from './units/chosen-units.ts';
 import { showVerdicts } from './verdict-of-day.ts';
 
@@ -13,7 +15,7 @@ import { showVerdicts } from './verdict-of-day.ts';
  * - `[data-due]`: a check due on that day, marked once the day is past (`data-past`: in other words than out of date);
  * - `[data-notice]` with `data-from`, `data-until`, `data-replaced-from`: whether the notice is live; inside
  *   `[data-notices]` it moves to the `[data-notice-group]` of its state where there is one;
- * - `[data-verdict]`: whether the peg is closed (verdict-of-day.ts);
+ * - `[data-verdict]`: whether the peg is closed (verdict-of-day.ts), today or on the day to come that the reader chose;
  * - `[data-month]`: the present month carries the class `now`; the choice `select[name=month]` shows it, or the month the reader
  *   chose on this page, on another before it or by the address; a
  *   group `[data-month-list]` puts the blocks that name the present month (`data-months`) first.
@@ -29,6 +31,11 @@ const base = document.body.dataset.guideBase ?? '/';
 const choice = document.querySelector<HTMLSelectElement>('select[name="month"]');
 
 showToday();
+sayDay();
+document.addEventListener('day-chosen', () => {
+  showToday();
+  sayDay();
+});
 followChoice();
 followUnits();
 document.addEventListener('visibilitychange', showNewDay);
@@ -46,10 +53,33 @@ function showToday(): void {
   showAge();
   markOverdue();
   placeNotices();
-  // A phone whose clock stands before the guide's day is wrong: the guide is read on its own day at the earliest.
-  showVerdicts(today < guideDay ? guideDay : today);
-  showMonth(chosen() ?? monthOf(today));
+  showVerdicts(readDays());
+  showMonth(chosen() ?? monthOf(presentDay()));
   document.dispatchEvent(new Event('pegs-marked'));
+}
+
+/** The day whose month is the present one: the one the reader chose, else today. */
+function presentDay(): Day {
+  return readDays()[1] ?? today;
+}
+
+/** Says at the head of the page for which other day it is shown, and keeps that day in the address. */
+function sayDay(): void {
+  const [, day] = readDays();
+  const fault = dayFaultOfAddress(location.search, today);
+  document.querySelector('#for-day')?.remove();
+  if (day !== undefined || fault !== null) {
+    const said = document.createElement('b');
+    said.id = 'for-day';
+    said.setAttribute('role', 'status');
+    const change = document.createElement('a');
+    change.href = '#units';
+    change.textContent = day === undefined ? 'choose a day' : 'change the day';
+    const words = day === undefined ? `${fault} Shown for today` : `Shown for ${formatDay(day)}`;
+    said.append(`${words}: `, change);
+    document.querySelector('.mast p')?.append(said);
+  }
+  if (day !== undefined) history.replaceState(history.state, '', addressWithDay(location.href, day));
 }
 
 function showAge(): void {
@@ -91,10 +121,11 @@ function placeNotices(): void {
   }
 }
 
-/** What was replaced stands among the past. */
+/** What was replaced stands among the past; what is live today or on the day chosen is live. */
 function noticeStateToday({ dataset }: HTMLElement): 'live' | 'upcoming' | 'past' {
   const { from = today, until, replacedFrom } = dataset;
-  const state = noticeStateOn({ from, until, replacedFrom }, today);
+  const states = [today, presentDay()].map((day) => noticeStateOn({ from, until, replacedFrom }, day));
+  const state = states.includes('live') ? 'live' : states[0]!;
   return state === 'replaced' ? 'past' : state;
 }
 
@@ -126,7 +157,7 @@ function followChoice(): void {
   if (held !== null) history.replaceState(history.state, '', addressWithMonth(location.href, held));
   choice.addEventListener('change', () => {
     const value = choice.value === 'all' ? 'all' : (Number(choice.value) as Month);
-    const kept = value === monthOf(today) ? null : value;
+    const kept = value === monthOf(presentDay()) ? null : value;
     if (!keepMonth(phoneStore(), base, kept)) {
       sayBeside(
         choice,
@@ -168,7 +199,7 @@ async function followUnits(): Promise<void> {
 }
 
 function showMonth(chosenNow: ChosenMonth): void {
-  const month = chosenNow === 'all' ? monthOf(today) : chosenNow;
+  const month = chosenNow === 'all' ? monthOf(presentDay()) : chosenNow;
   for (const element of document.querySelectorAll<HTMLElement | SVGElement>('[data-month]')) {
     element.classList.toggle('now', Number(element.dataset.month) === month);
   }

@@ -1,5 +1,5 @@
 import type { Day } from '../domain/day.ts';
-import { type ClosedVerdict, type PegFacts, type PegVerdict, pegVerdict } from '../domain/peg-verdict.ts';
+import { type ClosedVerdict, type PegFacts, type PegVerdict, verdictOnDays } from '../domain/peg-verdict.ts';
 import { closedBecause, closedHeadline, closedReason, pegLabel } from '../domain/verdict-words.ts';
 
 /** What a page may say of a closed peg, by the name it asks for it with. */
@@ -10,15 +10,15 @@ const WORDS: Readonly<Record<string, (verdict: ClosedVerdict) => string>> = {
 };
 
 /**
- * Shows what is closed on the day of reading. An element with `data-verdict` carries a peg's facts; in it and on it
+ * Shows what is closed on the days a page is read for. An element with `data-verdict` carries a peg's facts; in it and on it
  * - `data-closed-class` names the class it has while the peg is closed;
  * - `data-when` (`closed`, `open`) is shown in that state alone;
  * - `data-say` is filled with words of the closure;
  * - `data-label` with the peg's name keeps its `aria-label`.
  */
-export function showVerdicts(onDay: Day, root: ParentNode = document): void {
+export function showVerdicts(days: readonly [Day, ...Day[]], root: ParentNode = document): void {
   for (const element of root.querySelectorAll<HTMLElement | SVGElement>('[data-verdict]')) {
-    const verdict = pegVerdict(JSON.parse(element.dataset.verdict ?? '{}') as PegFacts, onDay);
+    const verdict = verdictOnDays(JSON.parse(element.dataset.verdict ?? '{}') as PegFacts, days);
     show(element, verdict);
     for (const part of element.querySelectorAll<HTMLElement | SVGElement>('[data-when], [data-say]'))
       show(part, verdict);

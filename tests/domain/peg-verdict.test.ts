@@ -8,6 +8,7 @@ import {
   isClosedForGood,
   type PegFacts,
   pegVerdict,
+  verdictOnDays,
   verdictRank,
 } from '../../src/domain/peg-verdict.ts';
 import { SHIPPED_RISK_BANDS } from '../../src/domain/shipped-settings.ts';
@@ -39,6 +40,22 @@ describe('the verdict on a peg for a day', () => {
     const states = ['20', '21', '23', '24'].map((day) => pegVerdict(facts, `2026-11-${day}`).state);
     expect(states).toEqual(['open', 'closed', 'closed', 'open']);
     expect(pegVerdict(facts, '2026-11-22')).toMatchObject({ since: '2026-11-21', until: '2026-11-23' });
+  });
+
+  it('read of several days is never more open than on any of them', () => {
+    const day = fc.integer({ min: 0, max: 40 }).map((days) => addDays('2026-11-10', days));
+    const closures = fc.array(
+      fc.tuple(day, day).map(([a, b]) => (a < b ? closure(a, b) : closure(b, a))),
+      { maxLength: 3 },
+    );
+    fc.assert(
+      fc.property(closures, day, day, (made, today, chosen) => {
+        const facts = { ...OPEN, closures: made };
+        const ranks = [today, chosen].map((each) => verdictRank(pegVerdict(facts, each)));
+        expect(verdictRank(verdictOnDays(facts, [today, chosen]))).toBe(Math.max(...ranks));
+        expect(verdictOnDays(facts, [today])).toEqual(pegVerdict(facts, today));
+      }),
+    );
   });
 
   it('is closed until the last of the closures that follow on without a gap', () => {

@@ -3,10 +3,10 @@ import L from 'leaflet';
 // As addresses, not imports: a style sheet of this page would be paid for by everyone who never sees the live map.
 import leafletStyles from 'leaflet/dist/leaflet.css?url';
 import type { Day } from '../../domain/day.ts';
-import { type PegFacts, pegVerdict } from '../../domain/peg-verdict.ts';
+import { type PegFacts, verdictOnDays } from '../../domain/peg-verdict.ts';
 import { pegLabel } from '../../domain/verdict-words.ts';
 import ownStyles from '../../styles/live-map.css?url';
-import { localDay } from '../local-day.ts';
+import { readDays } from '../read-days.ts';
 import { askedPeg } from './asked-peg.ts';
 import { addMapButtons } from './map-buttons.ts';
 import { depthFigures, type MapPeg, pegMarks, placeMarks, showMarks } from './map-marks.ts';
@@ -70,7 +70,7 @@ export async function showLiveMap(frame: HTMLElement, said: HTMLElement): Promis
 
   const outline = L.geoJSON(features.filter(({ properties }) => properties?.kind === 'outline'));
   const asked = askedPeg(location.hash);
-  const pegs = pegsOf(features, localDay(new Date()), closedOnDrawnMap(frame), asked);
+  const pegs = pegsOf(features, readDays(), closedOnDrawnMap(frame), asked);
   const bounds = pegs.reduce((all, { at }) => all.extend(at), outline.getBounds());
   const showWhole = () => map.fitBounds(bounds, AROUND);
   showWhole();
@@ -126,17 +126,17 @@ function wordsOf({ properties }: Feature): string {
   return properties?.kind === 'outline' ? '' : (properties?.name ?? '');
 }
 
-/** Pegs as they stand on the day of reading: the data may be older than that, or than the page. */
+/** Pegs as they stand on the days read for: the data may be older than those, or than the page. */
 function pegsOf(
   features: readonly Feature[],
-  onDay: Day,
+  days: readonly [Day, ...Day[]],
   closedSheets: ReadonlySet<string>,
   asked: string | null,
 ): readonly MapPeg[] {
   return features.flatMap(({ geometry, properties }) => {
     if (properties?.kind !== 'peg' || geometry.type !== 'Point') return [];
     const [lng = 0, lat = 0] = geometry.coordinates;
-    const verdict = pegVerdict(properties.facts as PegFacts, onDay < properties.asOf ? properties.asOf : onDay);
+    const verdict = verdictOnDays(properties.facts as PegFacts, days);
     return [
       {
         peg: String(properties.peg),

@@ -1,6 +1,5 @@
 import type { SearchEntry } from '../../atlas/search-entries.ts';
-import type { Day } from '../../domain/day.ts';
-import { localDay } from '../local-day.ts';
+import { readDays } from '../read-days.ts';
 import { showVerdicts } from '../verdict-of-day.ts';
 import type { Found, FoundGroup } from './search-guide.ts';
 
@@ -33,7 +32,7 @@ function followSearch(form: HTMLFormElement, place: HTMLElement): void {
       const found = loaded.search(typed);
       said.textContent = found.said;
       place.replaceChildren(...found.groups.map((group) => shownGroup(group, loaded)));
-      showVerdicts(dayRead(), place);
+      showVerdicts(readDays(), place);
       document.dispatchEvent(new Event('pegs-shown'));
     } catch {
       guide = null;
@@ -47,11 +46,6 @@ function followSearch(form: HTMLFormElement, place: HTMLElement): void {
   field.addEventListener('input', () => void search());
   field.value = (new URLSearchParams(location.search).get('for') ?? '').slice(0, field.maxLength);
   if (field.value !== '') void search();
-}
-
-/** Today; a phone whose clock stands before the guide's day is wrong. */
-function dayRead(): Day {
-  return [localDay(new Date()), document.body.dataset.guideDay ?? ''].sort().at(-1)!;
 }
 
 async function loadGuide(address: string): Promise<Guide> {

@@ -5,7 +5,9 @@ import { formatDistance } from '../../domain/place-words.ts';
 import { type FetchWorth, isWarmMonth, windGroup, worthAtFetch } from '../../domain/wind-worth.ts';
 import { sunDay, sunInFace } from '../../ground/sun-at-peg.ts';
 import { windMeets } from '../../ground/wind-at-peg.ts';
-import { localDay } from '../local-day.ts';
+import { dayFault } from '../chosen-day.ts';
+import { readDays } from '../read-days.ts';
+import { chooseDay } from '../units/units-form.ts';
 
 /** What the page says of the peg, so that the phone can work out a day without the map. */
 interface PegSky {
@@ -31,7 +33,13 @@ export function askDayAndWind(place: HTMLElement): void {
   const sky = pegSky(place);
   const day = document.createElement('input');
   day.type = 'date';
-  day.value = localDay(new Date());
+  const [today, chosen = today] = readDays();
+  day.value = chosen;
+  // A day that the guide can be read for is kept for every page, as at its foot; another is answered here alone.
+  day.addEventListener('change', () => {
+    const isToday = day.value === today;
+    if (isToday || dayFault(day.value, today) === null) chooseDay(isToday ? null : day.value);
+  });
   const wind = document.createElement('select');
   wind.add(new Option('not known', ''));
   COMPASS_POINTS.forEach((point, index) => {

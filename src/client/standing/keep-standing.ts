@@ -1,8 +1,8 @@
 import { formatDay } from '../../domain/day.ts';
 import { newestNow } from '../../domain/now-file.ts';
-import { localDay } from '../local-day.ts';
 import { pathBelow } from '../offline/page-address.ts';
 import { closedSince, type PageState, type StandingLine, standingLines } from '../offline/standing.ts';
+import { readDays } from '../read-days.ts';
 import { askState, type OpenPage } from './ask-state.ts';
 import { markClosed } from './mark-closed.ts';
 
@@ -35,9 +35,9 @@ if (import.meta.env.PROD) {
 
 function show(state: PageState | null): void {
   if (state === null) return;
-  const today = localDay(new Date());
-  showLines(standingLines(state, today));
-  for (const peg of closedSince(state, today)) closed.add(peg);
+  const days = readDays();
+  showLines(standingLines(state, days[0]));
+  for (const day of days) for (const peg of closedSince(state, day)) closed.add(peg);
   markClosed(document, page.base, closed);
   if (closed.size > 0) document.dispatchEvent(new Event('pegs-marked'));
   showEdition(state);

@@ -1,12 +1,15 @@
 import type { Units } from '../../domain/bag.ts';
+import type { Day } from '../../domain/day.ts';
+import { addressWithDay, dayFault, dayFaultOfAddress, keepDay } from '../chosen-day.ts';
 import { phoneStore } from '../phone-store.ts';
+import { readDays } from '../read-days.ts';
 import { addressWithUnits, differing, keepUnits, unitsFault } from './chosen-units.ts';
 
 const REFUSED =
   'This phone keeps nothing for the guide (a private window, or full): the choice holds in this page’s address alone.';
 const READ_MILLISECONDS = 4000;
 
-/** Puts the choice of units into its place at the foot of the page; a change holds on every page and is in the address. */
+/** Puts the choice of day and units into its place at the foot of the page; a change holds on every page and is in the address. */
 export function offerUnits(place: HTMLElement, own: Units, shown: Units): void {
   const base = document.body.dataset.guideBase ?? '/';
   const weight = choice(
@@ -47,8 +50,38 @@ export function offerUnits(place: HTMLElement, own: Units, shown: Units): void {
     select.setAttribute('aria-describedby', said.id);
     select.addEventListener('change', change);
   }
-  place.replaceChildren(weight.label, ' ', length.label, ' ', said);
-  say(unitsFault(location.search) ?? '');
+  const day = dayChoice(said.id, say);
+  place.replaceChildren(day, ' ', weight.label, ' ', length.label, ' ', said);
+  say([dayFaultOfAddress(location.search, readDays()[0]), unitsFault(location.search)].filter(Boolean).join(' '));
+}
+
+/** The day the guide is read for: today, or one to come. */
+function dayChoice(saidId: string, say: (words: string) => void): HTMLLabelElement {
+  const [today, chosen] = readDays();
+  const input = document.createElement('input');
+  input.type = 'date';
+  input.value = chosen ?? today;
+  input.setAttribute('aria-describedby', saidId);
+  input.addEventListener('change', () => {
+    // An emptied field, like today's date, is no choice: the guide then moves on with the days.
+    const day = input.value === '' || input.value === today ? null : input.value;
+    const fault = day === null ? null : dayFault(day, today);
+    input.setAttribute('aria-invalid', String(fault !== null));
+    if (fault !== null) return say(fault);
+    say(chooseDay(day) ? '' : REFUSED);
+    if (day === null) input.value = today;
+  });
+  const label = document.createElement('label');
+  label.append('For the day ', input);
+  return label;
+}
+
+/** Keeps a day and shows the page for it. Whether the phone keeps it. */
+export function chooseDay(day: Day | null): boolean {
+  const isKept = keepDay(phoneStore(), document.body.dataset.guideBase ?? '/', day);
+  history.replaceState(history.state, '', addressWithDay(location.href, day));
+  document.dispatchEvent(new Event('day-chosen'));
+  return isKept;
 }
 
 function choice(words: string, options: readonly (readonly [string, string])[], value: string) {
