@@ -1,6 +1,12 @@
 import { CLEARANCE_MEASURES } from '../domain/clearance-measures.ts';
 import { type Day, yearOf } from '../domain/day.ts';
 
+/** The rules of a first venue, there to be replaced: an import of the club's own takes their place unasked. */
+export const EXAMPLE_RULES = `These are example rules: write your own here, as Markdown. They are published as the rules page.
+
+- Read the peg's own sheet before you set up.
+- No fishing within the stand-off of an overhead line.`;
+
 /**
  * A first venue folder of a club's own: one water, two pegs, empty logs. It passes every check as it stands, and says in
  * every file that its figures are examples to replace.
@@ -84,10 +90,7 @@ ratings: { scale-division: ${own.scaleDivision} } # the smallest step of your sc
 nesting-months: March to August # no cutting
 ---
 
-These are example rules: write your own here, as Markdown. They are published as the rules page.
-
-- Read the peg's own sheet before you set up.
-- No fishing within the stand-off of an overhead line.
+${EXAMPLE_RULES}
 `;
 
 const WATER = `---

@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -32,6 +32,13 @@ const SHEET = [
   '4;6;Di Osier;4-00',
   '5;3;Ed Alderson;DNW',
 ].join('\n');
+const RULES = [
+  'CLUB RULES',
+  '1. Barbless hooks only.',
+  '2. No keepnets:',
+  '   (a) from June to August;',
+  '   (b) for carp at any time.',
+].join('\r\n');
 const DEPTHS = 'lat,lon,depth (m),date\n52.5001,-1.4998,1.20,2026-11-10\n52.5002,-1.4994,1.80,2026-11-10\n';
 const ANSWERS = {
   all: {
@@ -61,6 +68,7 @@ beforeAll(() => {
     'places.geojson': PLACES,
     'sheet.csv': SHEET,
     'depths.csv': DEPTHS,
+    'rules.txt': RULES,
     'answers.yaml': JSON.stringify(ANSWERS),
   })) {
     writeFileSync(join(folder, name), text);
@@ -70,6 +78,12 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 function thing(name: string, type: string, coordinates: unknown) {
   return { type: 'Feature', properties: { name }, geometry: { type, coordinates } };
+}
+
+function filesBelow(place: string): readonly string[] {
+  return readdirSync(place, { recursive: true, encoding: 'utf8' })
+    .map((path) => join(place, path))
+    .filter((path) => statSync(path).isFile());
 }
 
 /** Runs the package's command in the club's folder, as an empty machine would: no variable of this project is set. */
@@ -98,15 +112,19 @@ test('from the tarball alone: start, papers, check, build, and a sheet read in t
   done('import', 'places', 'places.geojson', ...papers);
   done('import', 'results', 'sheet.csv', ...papers);
   done('import', 'soundings', 'depths.csv', ...papers);
+  done('import', 'rules', 'rules.txt', ...papers);
   const settings = join(folder, 'content', 'venue.md');
   writeFileSync(settings, readFileSync(settings, 'utf8').replace(/^invented: true.*\n/m, ''));
   expect(done('check')).toContain('is clean: 1 water, 6 pegs, 1 event, 5 sessions, 2 soundings.');
   expect(done('build', '--address', '/guide/')).toContain('Built the guide of Alder Pools');
 
-  const written = readdirSync(join(folder, 'content'), { recursive: true, encoding: 'utf8' })
-    .filter((path) => statSync(join(folder, 'content', path)).isFile())
-    .map((path) => readFileSync(join(folder, 'content', path), 'utf8'));
-  for (const name of ['Reedling', 'Sallow', 'Withy', 'Osier', 'Alderson']) expect(written.join('')).not.toContain(name);
+  for (const place of ['content', 'dist', '.cache', 'keys']) {
+    const written = filesBelow(join(folder, place)).map((path) => readFileSync(path, 'utf8'));
+    expect([place, written.length > 0]).toEqual([place, true]);
+    for (const name of ['Reedling', 'Sallow', 'Cy Withy', 'Di Osier', 'Alderson']) {
+      expect([place, name, written.some((text) => text.includes(name))]).toEqual([place, name, false]);
+    }
+  }
 
   const server = spawn(process.execPath, [command, 'serve', '--port', '45671'], {
     cwd: folder,
@@ -131,6 +149,8 @@ test('from the tarball alone: start, papers, check, build, and a sheet read in t
     await page.goto(`${address}alder-pool/2/`);
     expect(await page.locator('h1').innerText()).toContain('2');
     expect(await page.locator('main').innerText()).toContain('not plumbed');
+    await page.goto(`${address}rules/`);
+    expect(await page.locator('main').innerText()).toContain('for carp at any time');
     expect((await page.goto(`${address}no/such/page/`))?.status()).toBe(404);
     expect(await page.locator('h1').innerText()).toBe('No such page');
     await page.locator('main a').click();
@@ -155,4 +175,22 @@ test('a guide is put wherever the caller says, from wherever the caller stands',
     '.cache',
     '.gitignore',
   ]);
+}, 300_000);
+
+test('several venues in one folder are checked and built together from the package alone', () => {
+  const own = venue('start', join('waters', 'birch'), '--example', '--day', '2026-11-16');
+  expect([own.status, own.stderr]).toEqual([0, '']);
+  cpSync(join(folder, 'content'), join(folder, 'waters', 'alder'), { recursive: true });
+  // One level too high is answered once, with what to write.
+  const tooHigh = venue('check', '--venue', 'waters');
+  expect([tooHigh.status, tooHigh.stderr.match(/ error /g)?.length]).toEqual([1, 1]);
+  expect(tooHigh.stderr).toContain('write association.md here');
+  writeFileSync(join(folder, 'waters', 'association.md'), '---\nname: Example Vale Association\n---\n\nTwo waters.\n');
+  expect(done('check', '--venue', 'waters')).toContain('waters/alder is clean');
+  done('build', '--venue', 'waters', '--out', 'guides', '--address', '/guides/');
+  const index = readFileSync(join(folder, 'guides', 'index.html'), 'utf8');
+  for (const id of ['alder', 'birch']) {
+    expect(index).toContain(`<a href="/guides/${id}/">`);
+    expect(existsSync(join(folder, 'guides', id, 'index.html'))).toBe(true);
+  }
 }, 300_000);

@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { CommandIo } from '../../src/commands/command-io.ts';
 import { run as runImport } from '../../src/commands/import.ts';
+import { EXAMPLE_RULES } from '../../src/content/first-venue.ts';
 import { loadVenue } from '../../src/content/load-venue.ts';
 import { bytesOf, venueOnDisk } from './intake/venue-on-disk.ts';
 
@@ -133,6 +134,13 @@ describe('import rules', () => {
     expect(venueFile()).toBe(`${written.trimEnd()}\r\n\r\n1. One.\r\n2. Two.\r\n`);
     await call(['rules', paper('1. One.\n2. Two.\n'), '--answers', answers, '--yes']);
     expect(venueFile()).toBe(`${written.trimEnd()}\r\n\r\n1. One.\r\n2. Two.\r\n`);
+  });
+
+  it('puts rules in the place of those a folder begins with, unasked', async () => {
+    const [front = ''] = venueFile().split('Barbless hooks.');
+    writeFileSync(join(folder, 'venue.md'), `${front}${EXAMPLE_RULES}\n`);
+    const { code } = await call(['rules', paper('1. One.\n2. Two.\n'), '--yes']);
+    expect([code, venueFile()]).toEqual([0, `${front}1. One.\n2. Two.\n`]);
   });
 
   it('knows the anglers of the register, wherever they stand in a rule', async () => {

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { countWords } from '../../../domain/count-words.ts';
 import { METRES_PER_FOOT } from '../../../domain/length.ts';
+import { EXAMPLE_RULES } from '../../first-venue.ts';
 import type { Asker, Question } from '../questions.ts';
 import type { Unread } from '../results/result-row.ts';
 import { masked, type PrivateWords, privateWords, replaced } from './private-words.ts';
@@ -89,7 +90,7 @@ function question(file: string, line: RuleLine, shown: string, { kind }: Private
 
 function withStanding(added: string, standing: string, file: string, asker: Asker): string {
   if (added === '' || standing.includes(added)) return standing;
-  if (standing === '') return added;
+  if (standing === '' || standing === EXAMPLE_RULES) return added;
   const lines = (text: string) => text.split('\n').filter((line) => line.trim() !== '');
   const there = new Set(lines(standing));
   const shared = lines(added).filter((line) => there.has(line)).length;
