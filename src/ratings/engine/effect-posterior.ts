@@ -13,14 +13,20 @@ export interface EffectPosterior {
   readonly covariance: Float64Array;
 }
 
-/** Copies what a state knows at its mode, so that the state may move on. The system's covariance must be up to date. */
-export function effectPosterior({ prepared, system, effects }: LatentState): EffectPosterior {
+/** What a state knows where it stands, until it moves on. The system's covariance must be up to date. */
+export function posteriorHere({ prepared, system, effects }: LatentState): EffectPosterior {
+  const { eliminatedSd, diagonal, cross, overEffects } = system;
+  return { prepared, effects, eliminatedSd, diagonal, cross, covariance: overEffects };
+}
+
+/** The same, copied, so that the state may move on. */
+export function effectPosterior(state: LatentState): EffectPosterior {
+  const here = posteriorHere(state);
   return {
-    prepared,
-    effects: effects.slice(),
-    eliminatedSd: system.eliminatedSd,
-    diagonal: system.diagonal.slice(),
-    cross: system.cross.slice(),
-    covariance: system.overEffects.slice(),
+    ...here,
+    effects: here.effects.slice(),
+    diagonal: here.diagonal.slice(),
+    cross: here.cross.slice(),
+    covariance: here.covariance.slice(),
   };
 }

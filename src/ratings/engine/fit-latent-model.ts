@@ -85,12 +85,17 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
 
   const translate = combinationTranslator(model, prepared);
   const posterior: LatentFit['posterior'] = (combinations) => moments(combinations.map(translate));
+  let known = observed === null ? null : maximisedFixed(model, prepared, parameters, observed);
   return {
     sd: Object.fromEntries(model.terms.map(({ name }, t) => [name, parameters.sds[t]!])),
     residualSd: parameters.residualSd,
     logSdError: logSdErrors(model, space, observed ?? found.information, parameters),
     logMarginal,
-    fixed: observed === null ? ofFixed(model, posterior) : maximisedFixed(model, prepared, parameters, observed),
+    get fixed() {
+      // Averaged over the variances they cost as much as all worths together, and few ask for them.
+      known ??= ofFixed(model, posterior);
+      return known;
+    },
     iterations: found.iterations,
     factorisations: state.system.factorisations,
     stopped: stopReason(),

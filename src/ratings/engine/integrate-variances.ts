@@ -1,6 +1,6 @@
 import { combinationMoments } from './combination-posterior.ts';
 import { type CombinationWeights, isKnown } from './combination-weights.ts';
-import { type EffectPosterior, effectPosterior } from './effect-posterior.ts';
+import { type EffectPosterior, effectPosterior, posteriorHere } from './effect-posterior.ts';
 import type { CombinationPosterior } from './latent-model.ts';
 import { covarianceInPlace, setScaleInPlace } from './latent-system.ts';
 import { objectiveAt, type Search } from './marginal-search.ts';
@@ -21,11 +21,13 @@ const BELIEVED = 0.25;
 /** Together no more than this many numbers of stored covariances, 64 MB; a larger model works them out again when asked. */
 const MAX_STORED = 8e6;
 
-/** One side of an axis: its outer node, how long it is, and what is known there. */
+/** One side of an axis: its outer node, how long it is, and where the effects lie there. */
 interface Side {
   readonly point: Float64Array;
   readonly sd: number;
-  readonly posterior: () => EffectPosterior;
+  readonly x: Float64Array;
+  /** Null where it would take too much room. */
+  readonly stored: EffectPosterior | null;
 }
 
 /**
@@ -43,20 +45,31 @@ export function integrateVariances(
 ): (combinations: readonly CombinationWeights[]) => CombinationPosterior {
   const { effects } = search.state.prepared;
   const isStored = 2 * found.point.length * effects * effects <= MAX_STORED;
-  const axes = axesOf(search, found, isStored);
   const noFixed = new Float64Array(0);
+  const axes = axesOf(search, found, search.state.x.slice(), isStored);
+  const sides = axes.map((): (Side | null)[] => [null, null]);
 
   return (combinations) => {
     const there = combinationMoments(middle, combinations, noFixed);
     const mean = there.mean.slice();
     const variance = there.variance.slice();
-    for (const sides of axes) {
-      const length = sides[0].sd + sides[1].sd;
+    axes.forEach((lookAt, axis) => {
+      const moments = lookAt.map((look, k) => {
+        const known = sides[axis]![k]!;
+        const side = known ?? look();
+        sides[axis]![k] = side;
+        // The first time round the state stands there already: what is wanted is taken before it moves on.
+        if (known !== null && side.stored === null) returnTo(search, side);
+        return {
+          ...combinationMoments(side.stored ?? posteriorHere(search.state), combinations, noFixed),
+          sd: side.sd,
+        };
+      });
+      const length = moments.reduce((sum, { sd }) => sum + sd, 0);
       const shift = new Float64Array(mean.length);
-      for (const { sd, posterior } of sides) {
+      for (const here of moments) {
         // An outer node of the 3-point rule weighs 1/6 of a density, 1/3 of half of one.
-        const weight = sd / length / 3;
-        const here = combinationMoments(posterior(), combinations, noFixed);
+        const weight = here.sd / length / 3;
         for (let i = 0; i < mean.length; i++) {
           const apart = here.mean[i]! - there.mean[i]!;
           shift[i] = shift[i]! + weight * apart;
@@ -67,7 +80,7 @@ export function integrateVariances(
         mean[i] = mean[i]! + shift[i]!;
         variance[i] = variance[i]! - shift[i]! * shift[i]!;
       }
-    }
+    });
     const sd = variance.map((value, i) =>
       // Where axes interact the sum may undershoot; half the variance at the mode is the least that is believed.
       isKnown(combinations[i]!) ? Math.sqrt(Math.max(value, 0.5 * there.variance[i]!)) : Number.POSITIVE_INFINITY,
@@ -76,16 +89,16 @@ export function integrateVariances(
   };
 }
 
-function axesOf(search: Search, found: Maximum, isStored: boolean): [Side, Side][] {
+/** How to look at both sides of every axis that is long enough to matter. A look leaves the state there, its covariance up to date. */
+function axesOf(search: Search, found: Maximum, middle: Float64Array, isStored: boolean): (() => Side)[][] {
   const { point: mode, objective, information } = found;
   const { values, vectors } = eigenSmall({ count: mode.length, values: information });
-  const middle = search.state.x.slice();
-  const side = (vector: Float64Array, signedSd: number): Side => {
+  const side = (vector: Float64Array, signedSd: number) => (): Side => {
     search.state.x.set(middle);
     setScaleInPlace(search.state.system, search.space.at(mode).sds);
     return sideOf(search, mode, objective, vector, signedSd, isStored);
   };
-  return vectors.flatMap((vector, k): [Side, Side][] => {
+  return vectors.flatMap((vector, k) => {
     const sd = Math.min(LONGEST_SD, 1 / Math.sqrt(Math.max(values[k]!, 1e-12)));
     return sd < SHORTEST_SD ? [] : [[side(vector, -sd), side(vector, sd)]];
   });
@@ -116,23 +129,15 @@ function sideOf(
   const misjudged = Math.log(seen.sd / first);
   const share = Math.min(1, Math.max(0, Math.abs(misjudged) - BELIEVED) / BELIEVED);
   if (share > 0) seen = look(first * Math.exp(share * misjudged));
-  return { ...seen, posterior: keep(search, seen.point, isStored) };
+  covarianceInPlace(search.state.system);
+  return { ...seen, x: search.state.x.slice(), stored: isStored ? effectPosterior(search.state) : null };
 }
 
-/** The posterior at the point where the state stands: stored, or worked out again from the same start whenever it is asked for. */
-function keep(search: Search, point: Float64Array, isStored: boolean): () => EffectPosterior {
+/** Stands at a side again, from the same start whenever it is asked for. */
+function returnTo(search: Search, { point, x }: Side): void {
   const { state } = search;
-  if (isStored) {
-    covarianceInPlace(state.system);
-    const stored = effectPosterior(state);
-    return () => stored;
-  }
-  const x = state.x.slice();
-  return () => {
-    state.x.set(x);
-    setScaleInPlace(state.system, search.space.at(point).sds);
-    objectiveAt(search, point, ROUGH);
-    covarianceInPlace(state.system);
-    return effectPosterior(state);
-  };
+  state.x.set(x);
+  setScaleInPlace(state.system, search.space.at(point).sds);
+  objectiveAt(search, point, ROUGH);
+  covarianceInPlace(state.system);
 }
