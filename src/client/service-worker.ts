@@ -22,7 +22,9 @@ const copy = new GuideCopy(surroundings(), OFFLINE.base);
 
 worker.addEventListener('install', (event) => event.waitUntil(worker.skipWaiting()));
 worker.addEventListener('activate', (event) => event.waitUntil(takeOver()));
-worker.addEventListener('message', (event) => event.waitUntil(event.data === 'keep-all' ? keepAll() : catchUp()));
+worker.addEventListener('message', (event) =>
+  event.waitUntil(event.data === 'keep-all' ? keepAll() : catchUp(pathOf(event.source))),
+);
 worker.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
@@ -43,10 +45,15 @@ async function takeOver(): Promise<void> {
 }
 
 /** Fetches what is missing, then tells the pages that are open. */
-async function catchUp(): Promise<void> {
+async function catchUp(path: string | null): Promise<void> {
   await copy.isChecked();
-  await copy.catchUp();
+  await copy.catchUp(path);
   tell();
+}
+
+/** The page that sent a message, below the guide's base. */
+function pathOf(source: ExtendableMessageEvent['source']): string | null {
+  return source instanceof WindowClient ? pathBelow(OFFLINE.base, new URL(source.url).pathname) : null;
 }
 
 async function keepAll(): Promise<void> {

@@ -51,7 +51,8 @@ export function standings(
     return {
       angler,
       points: best.reduce((sum, i) => sum + value(all[i]!), 0),
-      grams: own.reduce((sum, { grams }) => sum + grams, 0),
+      // To the milligram: the same weights added up in another order are level.
+      grams: Math.round(own.reduce((sum, { grams }) => sum + grams, 0) * 1000) / 1000,
       fished: own.length,
       counted: best.map((i) => value(all[i]!)),
       matches: all.map((each, i) => ({ ...each, counts: counting.has(i) })),

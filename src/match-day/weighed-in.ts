@@ -22,8 +22,11 @@ export interface WeighedIn {
   readonly grams: number;
 }
 
-/** What counts for a place: nought for a blank and for who did not weigh; null for who did not fish or does not count. */
+/**
+ * What counts for a place: nought for a blank and for who did not weigh; null for who did not fish or does not count. To the
+ * milligram, below anything a scale shows: the same drams in other nets add up to another last digit, and are a tie all the same.
+ */
 export function countedGrams({ status, grams }: WeighedIn): number | null {
-  if (status === 'weighed') return grams;
+  if (status === 'weighed') return Math.round(grams * 1000) / 1000;
   return status === 'blank' || status === 'dnw' ? 0 : null;
 }

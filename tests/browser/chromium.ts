@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import bundled from '@sparticuz/chromium';
-import { type Browser, chromium } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type LaunchOptions } from 'playwright-core';
 
 /** Phone and desk, the two sizes every page is looked at in. */
 export const PHONE = { width: 390, height: 844 };
@@ -27,13 +27,26 @@ const ARGUMENTS = [
  * @throws where none of the three is there
  */
 export async function openBrowser(): Promise<Browser> {
+  return chromium.launch(await whichChromium());
+}
+
+/** Opens Chromium with what it keeps in a folder of its own, so that it can be killed and opened again. */
+export async function openProfile(folder: string): Promise<BrowserContext> {
+  return chromium.launchPersistentContext(folder, {
+    ...(await whichChromium()),
+    viewport: PHONE,
+    acceptDownloads: true,
+  });
+}
+
+async function whichChromium(): Promise<LaunchOptions> {
   const named = process.env.CHROMIUM;
-  if (named !== undefined && existsSync(named)) return chromium.launch({ executablePath: named, args: ARGUMENTS });
+  if (named !== undefined && existsSync(named)) return { executablePath: named, args: ARGUMENTS };
   if (process.platform === 'linux' && process.arch === 'x64') {
     const executablePath = await bundled.executablePath();
     // A bare machine has no fonts; the package unpacks some beside its binary.
     if (!existsSync('/etc/fonts/fonts.conf')) process.env.FONTCONFIG_PATH ??= join(tmpdir(), 'fonts');
-    return chromium.launch({ executablePath, args: ARGUMENTS });
+    return { executablePath, args: ARGUMENTS };
   }
-  return chromium.launch({ channel: 'chrome', args: ARGUMENTS });
+  return { channel: 'chrome', args: ARGUMENTS };
 }

@@ -144,6 +144,23 @@ describe('the guide after one visit', () => {
     }).toBe(200);
   });
 
+  it('keeps what belongs to the very first page that was opened, though no worker was there to see it used', async () => {
+    const first = await browser.newContext({ viewport: PHONE });
+    const used = await first.newPage();
+    await used.goto(`${address}bank-round/`);
+    const isKept = () =>
+      used.evaluate(async () => {
+        const cache = await caches.open('peg-atlas / kept');
+        const list = await (await cache.match('/.kept/whole'))?.json();
+        const digest = list?.files.find(([path]: string[]) => path === 'bank-round/kiln-pool/')?.[1];
+        return digest !== undefined && (await cache.match(`/.kept/file/${digest}`)) !== undefined;
+      });
+    await eventually(isKept).toBe(true);
+    await first.setOffline(true);
+    expect((await used.goto(`${address}bank-round/kiln-pool/`))?.status()).toBe(200);
+    await first.close();
+  });
+
   it('keeps pictures that were seen over a new guide', async () => {
     const picture = publishedList().files.find(([path]) => /^photos\/.*\.webp$/.test(path))?.[0] ?? '';
     const isShown = () =>

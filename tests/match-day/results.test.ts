@@ -97,6 +97,25 @@ describe('matchResults', () => {
   });
 });
 
+test('bags of the same drams tie, however they were split into nets', () => {
+  fc.assert(
+    fc.property(fc.array(fc.integer({ min: 1, max: 20_000 }), { minLength: 2, maxLength: 6 }), (drams) => {
+      const dram = 453.59237 / 256;
+      const inNets = drams.reduce((sum, net) => sum + net * dram, 0);
+      const atOnce = drams.reduce((sum, net) => sum + net, 0) * dram;
+      const results = matchResults([row('A', '1', inNets), row('A', '2', atOnce)], {
+        ...RULE,
+        overall: 'weight',
+        places: 1,
+      });
+      expect(results.map(({ overallPlace, points, won }) => [overallPlace, points, won])).toEqual([
+        [1, 1.5, 'frame'],
+        [1, 1.5, 'frame'],
+      ]);
+    }),
+  );
+});
+
 describe('shares of a pot', () => {
   test('whole coins by largest remainders agree with the worked table of the method', () => {
     // The usual table of the largest remainder method: 10 seats for 47,000, 16,000, 15,800, 12,000, 6,100 and 3,100 votes give 5, 2, 1, 1, 1, 0

@@ -58,7 +58,7 @@ export class MatchStore {
   /** Everything noted of the match, on this phone and taken from others. */
   async notes(): Promise<readonly Note[]> {
     const rows = await this.#database.getAllFromIndex('notes', 'match', this.#match);
-    return rows.map(({ match: _, ...note }) => note);
+    return rows.map(({ match: _, ...note }) => note).sort(inOrder);
   }
 
   /**
@@ -104,6 +104,13 @@ export class MatchStore {
   close(): void {
     this.#database.close();
   }
+}
+
+/** Each phone's notes in the order in which it made them: their references are text, where 10 would come before 2. */
+function inOrder(a: Note, b: Note): number {
+  const [phone, count] = a.id.split('.');
+  const [otherPhone, otherCount] = b.id.split('.');
+  return phone === otherPhone ? Number(count) - Number(otherCount) : phone! < otherPhone! ? -1 : 1;
 }
 
 /** Does all of something to the disk or nothing of it: what is thrown half-way would otherwise leave the first half. */

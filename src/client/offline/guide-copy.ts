@@ -68,8 +68,16 @@ export class GuideCopy {
     return this.#takingUp;
   }
 
-  /** Takes up what is new, where the host has told of an edition that is not kept, or a set is wanted that is not here. */
-  async catchUp(): Promise<void> {
+  /**
+   * Takes up what is new, where the host has told of an edition that is not kept, or a set is wanted that is not here.
+   * @param path the page that asks: at a first visit it was there before the worker, and nobody noted that it is in use
+   */
+  async catchUp(path: string | null = null): Promise<void> {
+    await this.#catchUpWanted();
+    if (path !== null && (await this.use(path).catch(() => false))) await this.#catchUpWanted();
+  }
+
+  async #catchUpWanted(): Promise<void> {
     do {
       this.#isStale = false;
       const check = await this.#records.lastCheck();
@@ -146,11 +154,11 @@ export class GuideCopy {
     for (const digest of seen.slice(0, -PICTURES_KEPT)) await this.#records.dropFile(digest);
   }
 
-  /** Notes that a page was used whose files are kept only for who uses them. */
-  async use(path: string): Promise<void> {
+  /** Notes that a page was used whose files are kept only for who uses them. True where that is new. */
+  async use(path: string): Promise<boolean> {
     const list = (await this.#records.list('latest')) ?? (await this.#records.list('whole'));
     const set = list?.files.find(([each]) => each === path)?.[2];
-    if (set !== undefined && !['first', 'guide', 'pictures'].includes(set)) await this.#records.want(set);
+    return set !== undefined && !['first', 'guide', 'pictures'].includes(set) && this.#records.want(set);
   }
 
   /** What a page that is open should know: as `page` would say it now. `page` is the edition it was shown as. */

@@ -84,10 +84,12 @@ export class KeptRecords {
     return ((bytes && parsedJson(bytes)) ?? []) as string[];
   }
 
-  /** @throws where there is no room */
-  async want(set: string): Promise<void> {
+  /** True where it was not wanted before. @throws where there is no room */
+  async want(set: string): Promise<boolean> {
     const wanted = await this.wanted();
-    if (!wanted.includes(set)) await this.#store.write(WANTED, encoded([...wanted, set]));
+    if (wanted.includes(set)) return false;
+    await this.#store.write(WANTED, encoded([...wanted, set]));
+    return true;
   }
 
   async lastCheck(): Promise<LastCheck | null> {

@@ -31,6 +31,12 @@ test('two tabs that note at once lose nothing and give no number twice', async (
   expect(new Set(notes.map(({ id }) => id)).size).toBe(20);
 });
 
+test('gives the notes in the order in which they were made, the tenth behind the second', async () => {
+  const store = await MatchStore.open('/order/', 'm');
+  for (let i = 0; i < 12; i++) await store.note([[`entry ${i}`, { name: `n${i}` }]], '2026-12-06T08:00:00Z');
+  expect((await store.notes()).map(({ about }) => about)).toEqual(Array.from({ length: 12 }, (_, i) => `entry ${i}`));
+});
+
 test('takes the notes of another phone all at once, and again without harm', async () => {
   const [one, other] = [await MatchStore.open('/a/', 'm'), await MatchStore.open('/b/', 'm')];
   await other.note([['scales p/1', 1]], '2026-12-07T15:00:00Z');
