@@ -147,10 +147,13 @@ export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
   if (presence === null) return { ...rated, ...told, presence: null };
   const there = toldBy(venue, presence);
   const spread = Math.hypot(1, presence.fit.sd[TERM.event] ?? 0, presence.fit.sd[TERM.angler] ?? 0);
-  const pars = new Map(there.days.map(({ water, month, mean }) => [`${water} ${month}`, mean]));
-  const meanOver = (keys: readonly string[]) => keys.reduce((sum, key) => sum + pars.get(key)!, 0) / keys.length;
+  const pars = new Map(there.days.map((day) => [`${day.water} ${day.month}`, day]));
+  const parOver = (keys: readonly string[]) => {
+    const meanOf = (of: 'mean' | 'sd') => keys.reduce((sum, key) => sum + pars.get(key)![of], 0) / keys.length;
+    return { mean: meanOf('mean'), sd: meanOf('sd'), spread };
+  };
   const correlation = correlationOfSides(told.pegMonths, there.pegMonths);
-  const parOf = (water: string, month: Month) => ({ mean: pars.get(`${water} ${month}`)!, spread });
+  const parOf = (water: string, month: Month) => parOver([`${water} ${month}`]);
   return {
     ...rated,
     features: told.features.map((row, i) => ({
@@ -158,15 +161,12 @@ export function rateBag(venue: RatedVenue, fitted: BagModel): RatedBag {
       ...togetherWorth(
         row,
         there.features[i]!,
-        {
-          mean: meanOver(venue.waters.map(({ id }) => `${id} ${MONTHS[row.position]}`)),
-          spread,
-        },
+        parOver(venue.waters.map(({ id }) => `${id} ${MONTHS[row.position]}`)),
         correlation,
       ),
     })),
     pegs: told.pegs.map((row, i) => {
-      const par = { mean: meanOver(MONTHS.map((month) => `${row.water} ${month}`)), spread };
+      const par = parOver(MONTHS.map((month) => `${row.water} ${month}`));
       return { ...row, ...togetherWorth(row, there.pegs[i]!, par, correlation) };
     }),
     pegMonths: told.pegMonths.map((row, i) => ({

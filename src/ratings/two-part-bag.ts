@@ -12,6 +12,8 @@ import type { WorthEstimate } from './worth.ts';
 /** What a water's average peg has of being there, on the probit scale, and how far days and anglers spread it. */
 export interface PresenceAtPar {
   readonly mean: number;
+  /** Doubt about it: a peg's chance beside par's depends on how near to certain par is. */
+  readonly sd: number;
   /** Of days and anglers together, the probit's own scatter of 1 included. */
   readonly spread: number;
 }
@@ -31,11 +33,14 @@ export function togetherWorth(
   const both = bivariate(weight, presence, correlation);
   const at = (probit: number) => logNormalCdf(probit / par.spread);
   const here = (par.mean + both.presence) / par.spread;
-  const slope = Math.exp(-0.5 * here * here - LOG_ROOT_TWO_PI - logNormalCdf(here)) / par.spread;
+  const slopeAt = (probit: number) =>
+    Math.exp(-0.5 * probit * probit - LOG_ROOT_TWO_PI - logNormalCdf(probit)) / par.spread;
+  const slope = slopeAt(here);
+  const ofPar = (slope - slopeAt(par.mean / par.spread)) * par.sd;
   const logWorth = both.weight + at(par.mean + both.presence) - at(par.mean);
   const spreadOf = (w: number, p: number, covariance: number) =>
     Math.sqrt(Math.max(0, w * w + slope * slope * p * p + 2 * slope * covariance));
-  const sd = spreadOf(both.weightSd, both.presenceSd, both.covariance);
+  const sd = Math.hypot(spreadOf(both.weightSd, both.presenceSd, both.covariance), ofPar);
   const priorSd = spreadOf(weight.priorSd, presence.priorSd, correlation * weight.priorSd * presence.priorSd);
   // Where no session was, the table of presence, which knows all sessions, has said so.
   const isCapped = presence.evidence !== evidenceOf(presence.sd, presence.priorSd);

@@ -15,13 +15,29 @@ function told(logWorth: number, sd: number, priorSd: number): WorthEstimate {
 
 describe('togetherWorth', () => {
   test('is the chance over par’s chance, times the weight over par’s', () => {
-    const { logWorth } = togetherWorth(told(0.2, 0.1, 0.3), told(0.5, 0.2, 0.6), { mean: 0, spread: 1 });
+    const { logWorth } = togetherWorth(told(0.2, 0.1, 0.3), told(0.5, 0.2, 0.6), { mean: 0, sd: 0, spread: 1 });
     // Φ(0.5) = 0.691462461274, Abramowitz and Stegun, table 26.1.
     expect(logWorth).toBeCloseTo(0.2 + Math.log(0.691462461274013 / 0.5), 9);
   });
 
   test('has the doubt of the weight alone where there always is some', () => {
-    expect(togetherWorth(told(0.2, 0.1, 0.3), told(0.5, 0.2, 0.6), { mean: 9, spread: 1 }).sd).toBeCloseTo(0.1, 9);
+    expect(togetherWorth(told(0.2, 0.1, 0.3), told(0.5, 0.2, 0.6), { mean: 9, sd: 0, spread: 1 }).sd).toBeCloseTo(
+      0.1,
+      9,
+    );
+  });
+});
+
+describe('doubt about par', () => {
+  test('widens what differs from par, and par itself not at all', () => {
+    const sure = { mean: 0.4, sd: 0, spread: 1.2 };
+    const sdOf = (own: number, par: typeof sure) => togetherWorth(told(0, 0.1, 0.3), told(own, 0.2, 0.6), par).sd;
+    expect(sdOf(0, { ...sure, sd: 0.3 })).toBeCloseTo(sdOf(0, sure), 12);
+    // By the delta method, with the slope of log Φ by differences.
+    const slope = (probit: number) =>
+      (logNormalCdf((probit + 1e-5) / 1.2) - logNormalCdf((probit - 1e-5) / 1.2)) / 2e-5;
+    const added = 0.3 * (slope(1) - slope(0.4));
+    expect(sdOf(0.6, { ...sure, sd: 0.3 })).toBeCloseTo(Math.hypot(sdOf(0.6, sure), added), 6);
   });
 });
 
@@ -51,7 +67,7 @@ describe('two sides that go together', () => {
 
   test('have intervals that hold four in five, which two sides taken for strangers have not', () => {
     const pairs = drawn(0.9);
-    const par = { mean: 0, spread: 1.2 };
+    const par = { mean: 0, sd: 0, spread: 1.2 };
     const covered = (correlation: number) => {
       const inside = pairs.filter(({ truth, weight, presence }) => {
         const log = (probit: number) => logNormalCdf(probit / par.spread);
