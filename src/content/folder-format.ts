@@ -28,5 +28,10 @@ export const formatField = () =>
             'Write one of these numbers, or leave the line out for a folder of format 1.',
           );
     },
-    { description: 'the format of this folder; 1 where left out', type: 'integer' },
+    {
+      description: 'the format of this folder; 1 where left out',
+      type: 'integer',
+      minimum: FIRST_FORMAT,
+      maximum: NEWEST_FORMAT,
+    },
   );

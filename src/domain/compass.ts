@@ -22,6 +22,11 @@ export const COMPASS_POINTS: readonly string[] = [
 
 const DEGREES_PER_POINT = 22.5;
 const BARE = new RegExp(`^(${DECIMAL})\\s*(?:deg|degrees|°)?$`, 'i');
+/** The forms of a bearing, for editors. */
+export const BEARING_FORMS: readonly RegExp[] = [
+  /^(?:(?:[0-2]?\d?\d|3[0-5]\d)(?:\.\d{1,12})?|360(?:\.0{1,12})?|\.\d{1,12})\s*(?:deg|degrees|°)?$/i,
+  new RegExp(`^(?:${COMPASS_POINTS.join('|')})$`, 'i'),
+];
 
 /** Reads a bearing, in degrees clockwise from true north, 0 to below 360: `48`, `48 deg`, or one of sixteen points (`NNE`). */
 export function parseBearing(text: string): Parsed<number> {

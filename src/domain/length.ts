@@ -21,6 +21,8 @@ const IMPERIAL = new RegExp(
   'i',
 );
 const BARE = new RegExp(`^${DECIMAL}$`);
+/** The forms of a length, for editors. */
+export const LENGTH_FORMS: readonly RegExp[] = [BARE, METRIC, YARDS, IMPERIAL];
 const METRIC_METRES: Readonly<Record<string, number>> = { m: 1, cm: 0.01, mm: 0.001 };
 
 /**

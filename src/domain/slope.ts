@@ -4,6 +4,10 @@ const EXPECTED = 'a slope such as 26 deg or 1 in 2';
 const DEGREES = new RegExp(`^(${DECIMAL})\\s*(?:deg|degrees|°)$`, 'i');
 const RATIO = new RegExp(`^(${DECIMAL})\\s*(?:in|:)\\s*(${DECIMAL})$`, 'i');
 
+/** The forms of a slope and of a gradient, for editors. */
+export const SLOPE_FORMS: readonly RegExp[] = [DEGREES, RATIO];
+export const GRADIENT_FORMS: readonly RegExp[] = [RATIO];
+
 /** Reads a slope, in degrees from the level: `26 deg`, or `1 in 2` (1 up for 2 along, so 26.6°). A bare number is refused. */
 export function parseSlope(text: string): Parsed<number> {
   const degrees = DEGREES.exec(text.trim());

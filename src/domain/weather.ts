@@ -5,10 +5,14 @@ const METRES_PER_SECOND_PER_MPH = 1609.344 / 3600;
 const WIND = new RegExp(`^(${DECIMAL})\\s*(m/s|mph)?$`, 'i');
 const TEMPERATURE = new RegExp(`^([-−+]?)(${DECIMAL})\\s*(?:°?\\s*C)?$`, 'i');
 /** Outside these a reading is a slip: open water that is not ice, and air on a bank. */
-const MIN_DEGREES_C = -30;
-const MAX_DEGREES_C = 50;
+export const MIN_DEGREES_C = -30;
+export const MAX_DEGREES_C = 50;
 /** No event is fished in such a wind: a figure above it is a slip. */
-const MAX_METRES_PER_SECOND = 65;
+export const MAX_METRES_PER_SECOND = 65;
+
+/** The forms of a wind speed and of a temperature, for editors. */
+export const WIND_FORMS: readonly RegExp[] = [WIND];
+export const TEMPERATURE_FORMS: readonly RegExp[] = [TEMPERATURE];
 
 /** Reads a mean wind speed in metres per second: bare or `m/s`, or `mph`. */
 export function parseWindSpeed(text: string): Parsed<number> {

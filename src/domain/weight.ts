@@ -25,6 +25,10 @@ const IMPERIAL = new RegExp(
 );
 const METRIC = new RegExp(`^(${DECIMAL})\\s*(kg|g)$`, 'i');
 const BARE = new RegExp(`^${DECIMAL}$`);
+/** Pounds, ounces and drams where the smaller units are not yet one of the larger. */
+const WELL_CARRIED = /^\d{1,6}-0{0,2}(?:\d|1[0-5])(?:-0{0,2}(?:\d|1[0-5]))?$/;
+/** The forms of a weight, for editors. */
+export const WEIGHT_FORMS: readonly RegExp[] = [BARE, METRIC, IMPERIAL, WELL_CARRIED];
 /** What a spreadsheet makes of `23-08`. */
 const TURNED_INTO_A_DATE =
   /^(?:\d{1,4}-[a-z]{3,9}(?:-\d{2,4})?|[a-z]{3,9}-\d{1,4}|\d{1,4}[/.]\d{1,2}[/.]\d{2,4}|\d{4}-\d{2}-\d{2})$/i;

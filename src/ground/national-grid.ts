@@ -19,6 +19,8 @@ const SQUARES_WITH_LAND = new Set(
   ).split(' '),
 );
 const PATTERN = /^([A-HJ-Z])([A-HJ-Z])\s*(\d{2,5})\s*(\d{2,5})$|^([A-HJ-Z])([A-HJ-Z])\s*(\d{4}|\d{6}|\d{8}|\d{10})$/;
+/** The form of a reference, for editors, without a word on which squares there are. */
+export const GRID_REFERENCE_FORM = new RegExp(PATTERN, 'i');
 
 /**
  * Eastings and northings on the National Grid, WGS 84 brought to OSGB36 by the Ordnance Survey's seven-parameter shift,

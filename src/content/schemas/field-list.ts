@@ -59,7 +59,9 @@ const KINDS: Readonly<Record<string, string>> = {
 function valuesOf({ type, enum: choices, const: only, anyOf = [] }: SchemaPart): readonly string[] {
   if (only !== undefined) return [`\`${String(only)}\``];
   if (choices !== undefined) return choices.map((choice) => `\`${String(choice)}\``);
-  const types = typeof type === 'string' ? [type] : (type ?? []);
+  const all = typeof type === 'string' ? [type] : (type ?? []);
+  // What is text first is text, though a bare number be let through.
+  const types = all[0] === 'string' ? ['string'] : all;
   return [...new Set([...types.map((each) => KINDS[each] ?? each), ...anyOf.flatMap(valuesOf)])];
 }
 

@@ -7,9 +7,14 @@ interface FieldHint {
   readonly description: string;
   readonly type?: string | readonly string[];
   readonly pattern?: string;
+  readonly minimum?: number;
+  readonly maximum?: number;
+  readonly maxLength?: number;
   readonly examples?: readonly (string | number | boolean)[];
 }
 
+/** Any text; what is written as a bare number is text too. */
+const TEXT = ['string', 'number'] as const;
 /** Where a bare number will do, and text too. */
 export const NUMBER_OR_TEXT = ['number', 'string'] as const;
 const MAX_CHARACTERS = 2000;
@@ -43,7 +48,7 @@ export function text(description: string) {
             `at most ${MAX_CHARACTERS} characters`,
             'Shorten it, or move it to the text below.',
           ),
-    { description },
+    { description, type: TEXT, maxLength: MAX_CHARACTERS },
   );
 }
 
@@ -64,11 +69,13 @@ export function word(description: string) {
 
 /** A text that has to match a pattern. */
 export function matching(pattern: RegExp, rule: string, expected: string, mend: string) {
+  // A painted `23` is a number to an editor.
+  const whole = ['23', '999'].some((number) => pattern.test(number));
+  const number = pattern.test('2.5') ? 'number' : 'integer';
   return fieldOf((written) => (pattern.test(written) ? parsed(written) : unreadable(rule, expected, mend)), {
     description: expected,
     pattern: pattern.source,
-    // A painted `23` is a number to an editor.
-    type: NUMBER_OR_TEXT,
+    ...(whole ? { type: [number, 'string'], ...(pattern.test('-3') ? {} : { minimum: 0 }) } : {}),
   });
 }
 
@@ -76,6 +83,10 @@ export function matching(pattern: RegExp, rule: string, expected: string, mend: 
 export function choice<const T extends readonly [string, ...string[]]>(words: T) {
   return z.enum(words, { error: `one of ${words.join(', ')}` });
 }
+
+/** As far as a pattern can tell: February has 29 days in every year. */
+const DAY =
+  '^\\d{4}-(?:(?:0[13578]|1[02])-(?:0[1-9]|[12]\\d|3[01])|(?:0[469]|11)-(?:0[1-9]|[12]\\d|30)|02-(?:0[1-9]|[12]\\d))$';
 
 /** A day that exists. */
 export function day(description = 'a day such as 2026-11-21') {
@@ -91,7 +102,7 @@ export function day(description = 'a day such as 2026-11-21') {
         'Write four figures for the year, two each for month and day.',
       );
     },
-    { description, pattern: '^\\d{4}-\\d{2}-\\d{2}$', examples: ['2026-11-21'] },
+    { description, pattern: DAY, examples: ['2026-11-21'] },
   );
 }
 
@@ -108,7 +119,12 @@ export function yesNo(description: string) {
 
 /** A decimal number within limits, both included. */
 export function number(description: string, least: number, most: number) {
-  return fieldOf((written) => readNumber(written, least, most), { description, type: 'number' });
+  return fieldOf((written) => readNumber(written, least, most), {
+    description,
+    type: 'number',
+    minimum: least,
+    maximum: most,
+  });
 }
 
 /** A whole number within limits, both included. */
@@ -119,7 +135,7 @@ export function wholeNumber(description: string, least: number, most: number) {
       if (!value.ok || Number.isInteger(value.value)) return value;
       return unreadable('whole-number', `a whole number from ${least} to ${most}`, 'Leave out the decimals.');
     },
-    { description, type: 'integer' },
+    { description, type: 'integer', minimum: least, maximum: most },
   );
 }
 

@@ -13,6 +13,7 @@ export const gaugeRowSchema = (units: Units) =>
       level: signedLength(units, 'level above datum', 20).exactOptional(),
       water_temperature: temperature().exactOptional(),
     })
+    .meta({ anyOf: [{ required: ['level'] }, { required: ['water_temperature'] }] })
     .transform((row, context): Omit<GaugeReading, 'water'> => {
       if (row.level === undefined && row.water_temperature === undefined) {
         context.addIssue({

@@ -1,22 +1,37 @@
 import type { Units } from '../../domain/bag.ts';
-import { parseBearing } from '../../domain/compass.ts';
+import { BEARING_FORMS, parseBearing } from '../../domain/compass.ts';
 import type { Month } from '../../domain/day.ts';
-import { parseLength, parseSignedLength } from '../../domain/length.ts';
+import { LENGTH_FORMS, METRES_PER_FOOT, parseLength, parseSignedLength } from '../../domain/length.ts';
 import { type Parsed, parsed, unreadable } from '../../domain/parsed.ts';
 import { monthsOfHeading } from '../../domain/season.ts';
-import { parseSlope } from '../../domain/slope.ts';
-import { parseTemperature, parseWindSpeed } from '../../domain/weather.ts';
-import { parseWeight } from '../../domain/weight.ts';
+import { parseSlope, SLOPE_FORMS } from '../../domain/slope.ts';
+import {
+  MAX_DEGREES_C,
+  MAX_METRES_PER_SECOND,
+  MIN_DEGREES_C,
+  parseTemperature,
+  parseWindSpeed,
+  TEMPERATURE_FORMS,
+  WIND_FORMS,
+} from '../../domain/weather.ts';
+import { GRAMS_PER_POUND, parseWeight, WEIGHT_FORMS } from '../../domain/weight.ts';
 import { fieldOf, NUMBER_OR_TEXT, wholeNumber } from './fields.ts';
+import { schemaPattern } from './schema-pattern.ts';
 
 /** Lengths nobody has at a stillwater are slips of the unit. */
 const MAX_METRES = 2000;
+
+/** What an editor lets through as a bare number, which is in feet where a venue says so. */
+const bareMost = (metres: number) => Math.ceil(metres / METRES_PER_FOOT);
 
 /** A length of 0 or more, in metres; a bare number takes the venue's unit. */
 export function length(units: Units, description: string, most = MAX_METRES) {
   return fieldOf((written) => atMost(parseLength(written, units.length), most), {
     description: `${description}: a length such as 1.4 m or 4 ft 6 in`,
     type: NUMBER_OR_TEXT,
+    pattern: schemaPattern(LENGTH_FORMS),
+    minimum: 0,
+    maximum: bareMost(most),
     examples: ['1.4 m', '4 ft 6 in'],
   });
 }
@@ -26,6 +41,11 @@ export function signedLength(units: Units, description: string, most = MAX_METRE
   return fieldOf((written) => atMost(parseSignedLength(written, units.length), most), {
     description: `${description}: a length such as -0.2 m`,
     type: NUMBER_OR_TEXT,
+    pattern: schemaPattern(
+      LENGTH_FORMS.map(({ source, flags }) => new RegExp(`[-−+]?\\s*(?:${source.slice(1, -1)})`, flags)),
+    ),
+    minimum: -bareMost(most),
+    maximum: bareMost(most),
     examples: ['-0.2 m'],
   });
 }
@@ -49,6 +69,9 @@ export function weight(units: Units, description: string) {
     {
       description: `${description}: a weight such as 23-08 or 10.66 kg`,
       type: NUMBER_OR_TEXT,
+      pattern: schemaPattern(WEIGHT_FORMS),
+      minimum: 0,
+      maximum: Math.ceil(MAX_GRAMS / GRAMS_PER_POUND),
       examples: ['23-08', '10.66 kg'],
     },
   );
@@ -56,19 +79,41 @@ export function weight(units: Units, description: string) {
 
 /** A slope in degrees from the level. */
 export const slope = () =>
-  fieldOf(parseSlope, { description: 'a slope such as 26 deg or 1 in 2', examples: ['1 in 2'] });
+  fieldOf(parseSlope, {
+    description: 'a slope such as 26 deg or 1 in 2',
+    pattern: schemaPattern(SLOPE_FORMS),
+    examples: ['1 in 2'],
+  });
 
 /** A bearing in degrees clockwise from true north. */
 export const bearing = () =>
-  fieldOf(parseBearing, { description: 'degrees from true north, or a point such as NNE', type: NUMBER_OR_TEXT });
+  fieldOf(parseBearing, {
+    description: 'degrees from true north, or a point such as NNE',
+    type: NUMBER_OR_TEXT,
+    pattern: schemaPattern(BEARING_FORMS),
+    minimum: 0,
+    maximum: 360,
+  });
 
 /** A temperature in degrees Celsius. */
 export const temperature = () =>
-  fieldOf(parseTemperature, { description: 'degrees Celsius such as 12.5', type: NUMBER_OR_TEXT });
+  fieldOf(parseTemperature, {
+    description: 'degrees Celsius such as 12.5',
+    type: NUMBER_OR_TEXT,
+    pattern: schemaPattern(TEMPERATURE_FORMS),
+    minimum: MIN_DEGREES_C,
+    maximum: MAX_DEGREES_C,
+  });
 
 /** A wind speed in metres per second. */
 export const windSpeed = () =>
-  fieldOf(parseWindSpeed, { description: 'a wind speed such as 4 m/s or 9 mph', type: NUMBER_OR_TEXT });
+  fieldOf(parseWindSpeed, {
+    description: 'a wind speed such as 4 m/s or 9 mph',
+    type: NUMBER_OR_TEXT,
+    pattern: schemaPattern(WIND_FORMS),
+    minimum: 0,
+    maximum: MAX_METRES_PER_SECOND,
+  });
 
 /** Months of the year, as a heading names them. */
 export const months = () =>

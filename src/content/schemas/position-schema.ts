@@ -1,8 +1,9 @@
 import * as z from 'zod';
 import { parsed, unreadable } from '../../domain/parsed.ts';
 import type { LatLng } from '../../domain/place.ts';
-import { parseGridReference } from '../../ground/national-grid.ts';
+import { GRID_REFERENCE_FORM, parseGridReference } from '../../ground/national-grid.ts';
 import { fieldOf, yesNo } from './fields.ts';
+import { schemaPattern } from './schema-pattern.ts';
 
 const DEGREES = /^[-−+]?\d{1,3}(?:\.\d+)?$/;
 
@@ -23,7 +24,7 @@ function degrees(name: 'latitude' | 'longitude', most: number) {
         : 'Correct it; latitude and longitude may be swapped.';
       return unreadable(name, expected, mend);
     },
-    { description: `${name}: ${expected}`, type: 'number' },
+    { description: `${name}: ${expected}`, type: 'number', minimum: -most, maximum: most },
   );
 }
 
@@ -39,7 +40,7 @@ export const gridReference = () =>
         'Look the reference up again; its letters must name a square with land of Great Britain.',
       );
     },
-    { description: 'an OS grid reference such as TF 3127 1880' },
+    { description: 'an OS grid reference such as TF 3127 1880', pattern: schemaPattern([GRID_REFERENCE_FORM]) },
   );
 
 interface WrittenPosition {
@@ -59,6 +60,14 @@ function onePosition({ lat, lng, grid }: WrittenPosition, context: z.core.$Refin
   return z.NEVER;
 }
 
+/** For editors: which fields go together. */
+const ONE_POSITION = {
+  oneOf: [
+    { required: ['lat', 'lng'], not: { required: ['grid'] } },
+    { required: ['grid'], not: { anyOf: [{ required: ['lat'] }, { required: ['lng'] }] } },
+  ],
+};
+
 /** `{ lat, lng }` or `{ grid }`. */
 export const PositionSchema = z
   .strictObject(
@@ -69,6 +78,7 @@ export const PositionSchema = z
     },
     { error: 'a position as { lat: 52.75126, lng: -0.05481 } or { grid: TF 3127 1880 }' },
   )
+  .meta(ONE_POSITION)
   .transform(onePosition) satisfies z.ZodType<LatLng>;
 
 /** Where a peg stands; one that nobody has measured yet says so, and a guide of a real venue is not built with it. */
@@ -82,6 +92,7 @@ export const PegPositionSchema = z
     },
     { error: 'a position as { lat: 52.75126, lng: -0.05481 } or { grid: TF 3127 1880 }' },
   )
+  .meta(ONE_POSITION)
   .transform(({ placeholder: _told, ...position }, context) =>
     onePosition(position, context),
   ) satisfies z.ZodType<LatLng>;

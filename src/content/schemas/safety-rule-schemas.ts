@@ -12,20 +12,22 @@ const MIN_CONDUCTOR_SPREAD_METRES = 0.3;
 const MIN_MAP_ERROR_METRES = 1;
 
 const atLeast = (schema: ReturnType<typeof length>, least: number, mend: string) =>
-  schema.superRefine((metres, context) => {
+  schema.meta({ ...schema.meta(), minimum: least }).superRefine((metres, context) => {
     if (metres >= least) return;
     context.addIssue({ code: 'custom', message: `at least ${least} m`, params: { rule: 'stand-off-allowance', mend } });
   });
 
 const standOffDistance = (units: Units) =>
-  length(units, 'the distance to keep from an overhead line').superRefine((metres, context) => {
-    if (metres >= MIN_STAND_OFF_METRES) return;
-    context.addIssue({
-      code: 'custom',
-      message: `at least ${MIN_STAND_OFF_METRES} m`,
-      params: { rule: 'stand-off-minimum', mend: 'Raise it: a venue may keep further away, never closer.' },
+  length(units, 'the distance to keep from an overhead line')
+    .meta({ minimum: MIN_STAND_OFF_METRES })
+    .superRefine((metres, context) => {
+      if (metres >= MIN_STAND_OFF_METRES) return;
+      context.addIssue({
+        code: 'custom',
+        message: `at least ${MIN_STAND_OFF_METRES} m`,
+        params: { rule: 'stand-off-minimum', mend: 'Raise it: a venue may keep further away, never closer.' },
+      });
     });
-  });
 
 /** The distance to keep from overhead lines. A venue may raise the shipped one, never lower it. */
 export const standOffSchema = (units: Units) =>

@@ -21,6 +21,7 @@ export const soundingRowSchema = (units: Units) =>
       date: day(),
       level: signedLength(units, 'level above datum', 20).exactOptional(),
     })
+    .meta({ oneOf: [['lat', 'lng'], ['grid'], ['peg', 'distance']].map((required) => ({ required })) })
     .transform((row, context): Omit<Sounding, 'water' | 'file' | 'line'> => {
       const { lat, lng, grid, peg, distance } = row;
       const given = [lat ?? lng, grid, peg ?? distance].filter((value) => value !== undefined);

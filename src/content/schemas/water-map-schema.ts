@@ -1,8 +1,9 @@
 import * as z from 'zod';
 import type { AreaKind, PlaceKind } from '../../domain/map.ts';
 import type { LatLng, Ring } from '../../domain/place.ts';
-import { parseGradient } from '../../domain/slope.ts';
+import { GRADIENT_FORMS, parseGradient } from '../../domain/slope.ts';
 import { day, fieldOf } from './fields.ts';
+import { schemaPattern } from './schema-pattern.ts';
 
 /** Places that say no more of themselves than a name and a note; a gate says more. */
 export const PLACE_KINDS = [
@@ -99,7 +100,11 @@ const PolygonSchema = z.array(RingSchema, { error: 'a list of rings' }).superRef
   context.addIssue({ code: 'custom', message: 'a ring', params: { rule: 'ring-short', mend: 'Draw the shape.' } });
 });
 
-const gradient = () => fieldOf(parseGradient, { description: 'a gradient such as 1 in 20' }).exactOptional();
+const gradient = () =>
+  fieldOf(parseGradient, {
+    description: 'a gradient such as 1 in 20',
+    pattern: schemaPattern(GRADIENT_FORMS),
+  }).exactOptional();
 
 export const OutlineSchema = feature('outline', { name: words('a name') }, 'Polygon', PolygonSchema);
 export const IslandSchema = feature('island', { name: words('a name') }, 'Polygon', PolygonSchema);
