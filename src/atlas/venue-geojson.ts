@@ -1,5 +1,5 @@
 import type { Feature, FeatureCollection, Geometry, Position } from 'geojson';
-import type { Water } from '../domain/map.ts';
+import type { MapPath, MapPlace, Water } from '../domain/map.ts';
 import { pegKey } from '../domain/peg.ts';
 import { decidingFacts } from '../domain/peg-facts.ts';
 import { pegVerdict } from '../domain/peg-verdict.ts';
@@ -24,13 +24,17 @@ export function venueGeojson(atlas: Atlas): FeatureCollection {
 
 /**
  * The same of one water, for its own map; overhead lines of the other waters are on it too, for they know no water, and what
- * is found at their gates and paths.
+ * is found at their gates and paths, with those themselves: a way to a peg may begin there.
  */
 export function waterGeojson(atlas: Atlas, water: string): FeatureCollection {
   const others = atlas.venue.waters.filter(({ id }) => id !== water);
   return collection([
     ...waterFeatures(atlas, water),
-    ...others.flatMap((other) => [...lineFeatures(atlas, other), ...findingFeatures(atlas, other)]),
+    ...others.flatMap((other) => [
+      ...wayFeatures(other),
+      ...lineFeatures(atlas, other),
+      ...findingFeatures(atlas, other),
+    ]),
   ]);
 }
 
@@ -59,16 +63,28 @@ function groundFeatures({ id, name, map }: Water): readonly Feature[] {
     ...map.areas.map(({ kind, name: area, ring }) =>
       feature({ kind, water: id, name: area ?? null }, polygon(ring, [])),
     ),
-    ...map.paths.map((path) =>
-      feature(
-        { kind: 'path', water: id, name: path.name ?? null, stepFree: path.stepFree ?? null },
-        lineString(path.line),
-      ),
-    ),
-    ...map.places.map(({ kind, name: place, at }) =>
-      feature({ kind, water: id, name: place }, { type: 'Point', coordinates: position(at) }),
-    ),
+    ...map.paths.map((path) => pathFeature(id, path)),
+    ...map.places.map((place) => placeFeature(id, place)),
   ];
+}
+
+/** A path with what a way along it is told to be like; `mappedAs` is its id on the club's own map. */
+function pathFeature(water: string, { id, name, line, stepFree, steps, gradient, widthMetres }: MapPath): Feature {
+  const known = { stepFree: stepFree ?? null, steps: steps ?? null, gradient: gradient ?? null };
+  return feature(
+    { kind: 'path', water, mappedAs: id, name: name ?? null, ...known, widthM: widthMetres ?? null },
+    lineString(line),
+  );
+}
+
+function placeFeature(water: string, { kind, name, at }: MapPlace): Feature {
+  return feature({ kind, water, name }, { type: 'Point', coordinates: position(at) });
+}
+
+/** What a way from elsewhere in the venue runs along and begins at. */
+function wayFeatures({ id, map }: Water): readonly Feature[] {
+  const ends = map.places.filter(({ kind }) => kind === 'car-park' || kind === 'gate');
+  return [...map.paths.map((path) => pathFeature(id, path)), ...ends.map((place) => placeFeature(id, place))];
 }
 
 /** What is found at places and paths; `mappedAs` is the id they have on the club's own map. */
@@ -121,6 +137,7 @@ function pegFeatures(atlas: Atlas, id: string): readonly Feature[] {
       facts: decidingFacts(facts),
       name: pegLabel(peg.peg, verdict),
       facing: peg.facingDegrees,
+      bankSteps: peg.bank?.steps ?? null,
       gridReference: surveyOfPeg(atlas, pegKey(id, peg.peg)).gridReference,
       sheet: pegLink(id, peg.peg),
     };

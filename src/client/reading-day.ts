@@ -6,7 +6,7 @@ import { addressWithMonth, type ChosenMonth, chosenMonth, keepMonth, monthFault 
 import { localDay } from './local-day.ts';
 import { phoneStore } from './phone-store.ts';
 import { readDays } from './read-days.ts';
-import { addressWithUnits, chosenUnits, differing, unitsFault, unitsOfPage } from './units/chosen-units.ts';
+import { addressWithUnits, differing, unitsFault, unitsOfReader } from './units/chosen-units.ts';
 import { showVerdicts } from './verdict-of-day.ts';
 
 /**
@@ -180,7 +180,7 @@ function sayBeside(control: HTMLElement, words: string): void {
 
 /** Figures are told anew where the reader chose other units; the choice itself is fetched as its place comes near. */
 async function followUnits(): Promise<void> {
-  const shown = unitsOfPage(chosenUnits(location.search, phoneStore(), base));
+  const shown = unitsOfReader();
   const place = document.querySelector<HTMLElement>('#units');
   if (place !== null) {
     const watch = new IntersectionObserver(async (seen) => {

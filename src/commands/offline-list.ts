@@ -87,7 +87,7 @@ function setOf(path: string, waters: ReadonlySet<string>): FileSet {
   if (PICTURES.test(path)) return 'pictures';
   const [folder = '', ...rest] = path.split('/');
   if (FEEDS.test(path)) return 'feeds';
-  if (MAP_DATA.test(path)) return 'first';
+  if (MAP_DATA.test(path) || path === 'data/where.json') return 'first';
   if (FOR_OTHERS.has(folder)) return folder;
   const isOfWater = waters.has(folder) && rest.length > 1;
   return isOfWater || ['compare', 'features', 'rules', 'search'].includes(folder) ? 'guide' : 'first';

@@ -130,7 +130,7 @@ function pegSurveyor(venue: Venue, waters: ReadonlyMap<string, SurveyedWater>): 
   const inPlace = places.filter(({ kit }) => kit !== 'missing');
   const nearestAed = nearest(inPlace.filter(({ kind }) => kind === 'aed'));
   const nearestThrowLine = nearest(inPlace.filter(({ kind }) => kind === 'throw-line'));
-  const wayPathsOf = wayPaths(venue.waters, walks.graph, toPlane);
+  const wayPathsOf = wayPaths(venue.waters, walks.graph, toPlane, walks.below);
 
   return (peg) => {
     const key = pegKey(peg.water, peg.peg);

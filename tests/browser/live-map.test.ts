@@ -1,5 +1,8 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import type { PegDatum } from '../../src/atlas/peg-data.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 
 let browser: Browser;
@@ -90,8 +93,8 @@ describe('the map that moves', () => {
       [48.0, 500, 'not on this map'],
     ] as const) {
       const page = await opened('kiln-pool/', { latitude, longitude: -0.05, accuracy });
-      await page.getByRole('button', { name: 'Where am I?' }).click();
-      const said = page.locator('.locate-row [role="status"]');
+      await page.locator('.locate-row').getByRole('button', { name: 'Where am I?' }).click();
+      const said = page.locator('.locate-row [role="status"]').first();
       await page.waitForFunction(() =>
         document.querySelector('.locate-row [role="status"]')?.textContent?.includes('You are at'),
       );
@@ -99,5 +102,42 @@ describe('the map that moves', () => {
       expect(await page.locator('.live-here').count()).toBe(0);
       await page.context().close();
     }
+  });
+
+  it('draws the way to the peg of the sheet it was opened from, and tells it as the sheet does', async () => {
+    const page = await opened('kiln-pool/23/');
+    const walk = (await page.locator('dl', { hasText: 'From' }).locator('dd').first().innerText()).trim();
+    await page.locator('a.where').click();
+    await page.getByRole('button', { name: 'Move and zoom the map' }).click();
+    await page.locator('.live-way').waitFor({ state: 'attached' });
+    expect(await page.getByLabel('Way to peg').inputValue()).toBe('23');
+    expect(await page.locator('.way-said').innerText()).toContain(walk.replace(/\.$/, ''));
+    // Another peg, by the keyboard alone.
+    const first = await page.locator('.live-way').getAttribute('d');
+    await page.getByLabel('Way to peg').focus();
+    await page.keyboard.press('ArrowDown');
+    await expect.poll(() => page.locator('.live-way').getAttribute('d')).not.toBe(first);
+    expect(await page.locator('.way-said').innerText()).toContain('Peg 24');
+    await page.context().close();
+  });
+
+  it('tells the way from where the phone stands, once it says so', async () => {
+    const { pegs } = JSON.parse(readFileSync(join(inject('siteFolder'), 'data/pegs.json'), 'utf8')) as {
+      readonly pegs: readonly PegDatum[];
+    };
+    const { lat, lng } = pegs.find(({ water, peg }) => water === 'kiln-pool' && peg === '3')!.position;
+    const page = await opened('kiln-pool/#map-23', { latitude: lat, longitude: lng, accuracy: 4 });
+    await page.locator('.locate-row').getByRole('button', { name: 'Where am I?' }).click();
+    await expect.poll(() => page.locator('.way-said').innerText()).toContain('from where you stand');
+    expect(await page.locator('.locate-row').innerText()).toMatch(/Nearest: peg 3, [\s\S]*Peg 23, \d+ m to the/);
+    expect(await page.locator('.live-here').count()).toBe(1);
+    await page.context().close();
+  });
+
+  it('says in words why there is no fix', async () => {
+    const page = await opened('kiln-pool/');
+    await page.locator('.locate-row').getByRole('button', { name: 'Where am I?' }).click();
+    await expect.poll(() => page.locator('.locate-row').innerText()).toContain('allow it in the settings');
+    await page.context().close();
   });
 });

@@ -2,15 +2,18 @@ import type { Feature, FeatureCollection } from 'geojson';
 import L from 'leaflet';
 // As addresses, not imports: a style sheet of this page would be paid for by everyone who never sees the live map.
 import leafletStyles from 'leaflet/dist/leaflet.css?url';
+import { isobathWords } from '../../atlas/isobath-words.ts';
 import type { Day } from '../../domain/day.ts';
 import { type PegFacts, verdictOnDays } from '../../domain/peg-verdict.ts';
 import { pegLabel } from '../../domain/verdict-words.ts';
 import ownStyles from '../../styles/live-map.css?url';
 import { readDays } from '../read-days.ts';
+import { unitsOfReader } from '../units/chosen-units.ts';
 import { askedPeg } from './asked-peg.ts';
 import { addMapButtons } from './map-buttons.ts';
 import { depthFigures, type MapPeg, pegMarks, placeMarks, showMarks } from './map-marks.ts';
 import { bindTextTooltip } from './text-tooltip.ts';
+import { offerWays, waysToPegs } from './ways-to-pegs.ts';
 import { locator } from './where-i-am.ts';
 
 /** Pixels about the water, below it those of the buttons too. */
@@ -33,7 +36,7 @@ const SHAPES = [
 /** What the buttons beside a live map ask of it. */
 export interface LiveMap {
   /** Asks the phone where it is, and says so. */
-  readonly locate: () => void;
+  readonly locate: () => Promise<void>;
 }
 
 /**
@@ -64,9 +67,9 @@ export async function showLiveMap(frame: HTMLElement, said: HTMLElement): Promis
   });
   map.on('focus', () => map.scrollWheelZoom.enable());
   map.on('blur', () => map.scrollWheelZoom.disable());
-  L.control
-    .scale({ position: 'topleft', imperial: frame.dataset.mapUnit === 'ft', metric: frame.dataset.mapUnit !== 'ft' })
-    .addTo(map);
+  const units = unitsOfReader();
+  const lengthUnit = units.length;
+  L.control.scale({ position: 'topleft', imperial: lengthUnit === 'ft', metric: lengthUnit === 'm' }).addTo(map);
 
   const outline = L.geoJSON(features.filter(({ properties }) => properties?.kind === 'outline'));
   const asked = askedPeg(location.hash);
@@ -75,9 +78,9 @@ export async function showLiveMap(frame: HTMLElement, said: HTMLElement): Promis
   const showWhole = () => map.fitBounds(bounds, AROUND);
   showWhole();
   map.setMaxBounds(bounds.pad(1.5));
-  for (const kind of SHAPES) drawShapes(map, features, kind);
+  for (const kind of SHAPES) drawShapes(map, features, kind, lengthUnit);
   showMarks(map, [...pegMarks(map, pegs), ...placeMarks(map, features)]);
-  depthFigures(map, features);
+  depthFigures(map, features, lengthUnit);
   addMapButtons(map, holder, showWhole);
   const north = document.createElement('span');
   north.className = 'live-north';
@@ -85,11 +88,11 @@ export async function showLiveMap(frame: HTMLElement, said: HTMLElement): Promis
   holder.append(north);
   const there = pegs.find(({ isAsked }) => isAsked);
   if (there !== undefined) map.panTo(there.at, { animate: false });
+  const ways = offerWays(map, said.parentElement ?? frame, pegs, waysToPegs(features, units), asked);
   // What has closed since the map's data were made is marked on it as on the rest of the page.
   document.dispatchEvent(new Event('pegs-shown'));
   holder.focus({ preventScroll: true });
-  const lengthUnit = frame.dataset.mapUnit === 'ft' ? 'ft' : 'm';
-  return { locate: locator(map, { said, pegs, lengthUnit, asked }) };
+  return { locate: locator(map, { said, pegs, lengthUnit, asked: ways.peg, stand: ways.stand }) };
 }
 
 /** Sheets of pegs that the drawn map shows as closed: the live one never shows them open, whatever copy its data are of. */
@@ -110,18 +113,18 @@ function styled(address: string): Promise<void> {
   });
 }
 
-function drawShapes(map: L.Map, features: readonly Feature[], kind: string): void {
+function drawShapes(map: L.Map, features: readonly Feature[], kind: string, unit: 'm' | 'ft'): void {
   for (const feature of features.filter(({ properties }) => properties?.kind === kind)) {
     const shape = L.geoJSON(feature, { style: { className: `live-${kind}`, fill: kind !== 'isobath' } }).addTo(map);
-    const words = wordsOf(feature);
+    const words = wordsOf(feature, unit);
     if (words !== '') bindTextTooltip(shape, words, { sticky: true });
     // A listener for the focus makes a stop of the tab key out of a shape, and one without a name.
     shape.eachLayer((layer) => (layer as L.Path).getElement()?.setAttribute('tabindex', '-1'));
   }
 }
 
-function wordsOf({ properties }: Feature): string {
-  if (properties?.kind === 'isobath') return `${properties.name} deep`;
+function wordsOf({ properties }: Feature, unit: 'm' | 'ft'): string {
+  if (properties?.kind === 'isobath') return `${isobathWords(Number(properties.depthM), unit)} deep`;
   if (properties?.kind === 'stand-off-zone') return `${properties.name}: no fishing inside`;
   return properties?.kind === 'outline' ? '' : (properties?.name ?? '');
 }
@@ -145,6 +148,7 @@ function pegsOf(
         closed: verdict.state === 'closed' || closedSheets.has(String(properties.sheet)),
         at: L.latLng(lat, lng),
         facingDegrees: Number(properties.facing),
+        bankSteps: Number(properties.bankSteps ?? 0),
         isAsked: String(properties.peg) === asked,
       },
     ];

@@ -1,6 +1,7 @@
 import type { Feature } from 'geojson';
 import L from 'leaflet';
 import { partMarks } from '../../atlas/drawing/part-marks.ts';
+import { isobathWords } from '../../atlas/isobath-words.ts';
 import { bindTextTooltip } from './text-tooltip.ts';
 
 /** A peg as the live map needs it. */
@@ -12,6 +13,8 @@ export interface MapPeg {
   readonly closed: boolean;
   readonly at: L.LatLng;
   readonly facingDegrees: number;
+  /** Steps of its own bank. */
+  readonly bankSteps: number;
   /** Whether the reader came from its sheet. */
   readonly isAsked: boolean;
 }
@@ -100,7 +103,7 @@ export function placeMarks(map: L.Map, features: readonly Feature[]): readonly M
 }
 
 /** Depths on their contours, each in the middle of its longest line. */
-export function depthFigures(map: L.Map, features: readonly Feature[]): void {
+export function depthFigures(map: L.Map, features: readonly Feature[], unit: 'm' | 'ft'): void {
   for (const { geometry, properties } of features) {
     if (properties?.kind !== 'isobath') continue;
     const lines =
@@ -113,7 +116,7 @@ export function depthFigures(map: L.Map, features: readonly Feature[]): void {
     const [lng, lat] = longest[Math.floor(longest.length / 2)] ?? [];
     if (lng === undefined || lat === undefined) continue;
     const figure = document.createElement('span');
-    figure.textContent = String(properties.name ?? '');
+    figure.textContent = isobathWords(Number(properties.depthM), unit);
     const icon = L.divIcon({ className: 'live-depth', html: figure, iconSize: [0, 0] });
     L.marker([lat, lng], { icon, interactive: false, keyboard: false }).addTo(map);
   }

@@ -1,6 +1,8 @@
 import L from 'leaflet';
+import type { LatLng } from '../../domain/place.ts';
+import { askFix } from '../where/ask-fix.ts';
+import { whereWords } from '../where/where-words.ts';
 import type { MapPeg } from './map-marks.ts';
-import { whereWords } from './where-words.ts';
 
 /** The map may be moved this far about a person who stands outside its bounds. */
 const ROOM_METRES = 400;
@@ -10,29 +12,31 @@ export interface Whereabouts {
   readonly said: HTMLElement;
   readonly pegs: readonly MapPeg[];
   readonly lengthUnit: 'm' | 'ft';
-  /** The peg the reader came for. */
-  readonly asked: string | null;
+  /** The peg the reader wants to come to. */
+  readonly asked: () => string | null;
+  /** Told of a place that is sure enough to start from. */
+  readonly stand: (at: LatLng) => void;
 }
 
 /** Gives a function that asks the phone where it is and says so; the map shows it where the fix is good and at the water. */
-export function locator(map: L.Map, { said, pegs, lengthUnit, asked }: Whereabouts): () => void {
+export function locator(map: L.Map, { said, pegs, lengthUnit, asked, stand }: Whereabouts): () => Promise<void> {
   const here = L.layerGroup().addTo(map);
-  map.on('locationfound', ({ latlng, accuracy }) => {
-    const where = whereWords({ at: latlng, accuracyMetres: accuracy }, pegs, { length: lengthUnit }, asked);
+  return async () => {
+    said.textContent = 'Asking the phone …';
+    const fix = await askFix();
     here.clearLayers();
+    if (typeof fix === 'string') {
+      said.textContent = fix;
+      return;
+    }
+    const { at, accuracyMetres } = fix;
+    const where = whereWords(fix, pegs, { length: lengthUnit }, asked());
     said.textContent = where.said;
     if (!where.isShown) return;
-    L.circle(latlng, { radius: accuracy, className: 'live-accuracy', interactive: false }).addTo(here);
-    L.circleMarker(latlng, { radius: 8, className: 'live-here', interactive: false }).addTo(here);
-    map.setMaxBounds(map.getBounds().extend(latlng.toBounds(ROOM_METRES)).pad(1));
-    map.panTo(latlng);
-  });
-  map.on('locationerror', () => {
-    said.textContent =
-      'The phone does not say where it is. Allow it in the settings, or go by the numbers on the posts.';
-  });
-  return () => {
-    said.textContent = 'Asking the phone …';
-    map.locate({ enableHighAccuracy: true, timeout: 20_000 });
+    L.circle(at, { radius: accuracyMetres, className: 'live-accuracy', interactive: false }).addTo(here);
+    L.circleMarker(at, { radius: 8, className: 'live-here', interactive: false }).addTo(here);
+    map.setMaxBounds(map.getBounds().extend(L.latLng(at).toBounds(ROOM_METRES)).pad(1));
+    map.panTo(at);
+    stand(at);
   };
 }

@@ -1,4 +1,5 @@
 import type { Units } from '../../domain/bag.ts';
+import { phoneStore } from '../phone-store.ts';
 import { keepText, type TextStore } from '../text-store.ts';
 
 /** Units as they may be held: what the reader did not choose is left out, and is the venue's. */
@@ -52,6 +53,11 @@ export function unitsOfPage(chosen: ChosenUnits): Units & { readonly own: Units 
   const [weight, length] = (document.body.dataset.units ?? '').split(' ');
   const own: Units = { weight: weight === 'kg' ? 'kg' : 'lb', length: length === 'ft' ? 'ft' : 'm' };
   return { ...own, ...chosen, own };
+}
+
+/** The units this page is read in. */
+export function unitsOfReader(): Units & { readonly own: Units } {
+  return unitsOfPage(chosenUnits(location.search, phoneStore(), document.body.dataset.guideBase ?? '/'));
 }
 
 /** What of the units on a page is not the venue's: that alone is a choice. */

@@ -5,16 +5,22 @@ import type { StandOffRule } from '../../domain/venue.ts';
 import type { PlanePoint } from '../plane/plane-point.ts';
 import { overheadLinesOf } from '../stand-off.ts';
 import type { Walk } from '../survey.ts';
-import { linesNear } from './lines-near.ts';
+import { linesNear, linesToPass } from './lines-near.ts';
 import { type PathEdge, type PathGraph, pathGraph } from './path-graph.ts';
 import { arrivalAt, footholdOf } from './path-snap.ts';
 import { type PathSnap, type ShortestPaths, shortestPaths } from './shortest-paths.ts';
+import { walkOf } from './way-between.ts';
 import { factsOfWays, isStepFree, NO_WAY_YET, type WayFacts, withLines, withPath } from './way-facts.ts';
 
 /** The drawn paths of all waters as one net, and the ways on it. The steps of a peg's own bank are the last of its way. */
 export interface VenueWalks {
   readonly graph: PathGraph;
-  /** The shortest way from each car park that the paths join to the peg, the shortest first. */
+  /** Stretches of path below an overhead line. */
+  readonly below: ReadonlySet<PathEdge>;
+  /**
+   * The shortest way from each car park that the paths join to the peg, the shortest first; where that passes an overhead line,
+   * the shortest clear of them all as well.
+   */
   readonly walksTo: (peg: Peg) => readonly Walk[];
   /**
    * The shortest way from any car park on paths all of which state that they have no step, or else on paths none of which
@@ -44,8 +50,8 @@ export function venueWalks(
 ): VenueWalks {
   const paths = waters.flatMap((water) => water.map.paths);
   const graph = pathGraph(paths, toPlane);
-  const lines = overheadLinesOf(waters);
-  const near = linesNear(lines, rule, toPlane);
+  const lines = linesToPass(overheadLinesOf(waters), rule);
+  const near = linesNear(lines, toPlane);
   const nearEdge = memoised((e: number) => near(...endsOf(graph, e)));
   const carParks = waters.flatMap((water) => water.map.places).filter(({ kind }) => kind === 'car-park');
   const waysFrom = (usable: Usable): WaysFrom[] =>
@@ -61,7 +67,6 @@ export function venueWalks(
         withPath(withLines(NO_WAY_YET, startLines), path, near(first, graph.nodes[node]!));
       return [{ carPark, start, startLines, ways, factsAt: factsOfWays(graph, ways, atStart, nearEdge) }];
     });
-  const names = lines.map(({ name }) => name);
   const walksOver = (usable: Usable): ((peg: Peg) => readonly Walk[]) => {
     const from = waysFrom(usable);
     return (peg) => {
@@ -71,11 +76,21 @@ export function venueWalks(
       const stepLines = near(at, pointOf(graph, there));
       return from
         .flatMap((ways) => walkTo(graph, ways, there, near, stepLines) ?? [])
-        .map(({ carPark, metres, facts }) => asWalk(carPark, metres, facts, peg, names))
+        .map(({ carPark, metres, facts }) => walkOf({ metres, facts }, carPark.name, peg.bank?.steps ?? 0, lines))
         .sort((a, b) => a.distanceMetres - b.distanceMetres);
     };
   };
   const overAll = walksOver(() => true);
+  const below = new Set(graph.edges.filter((_, edge) => nearEdge(edge).length > 0));
+  const clearOfLines = walksOver((edge) => !below.has(edge));
+  /** The shortest from each car park, and clear ones beside those that pass a line. */
+  const withClear = (peg: Peg): readonly Walk[] => {
+    const walks = overAll(peg);
+    const passing = new Set(walks.filter(isUnderLine).map(({ from }) => from));
+    if (passing.size === 0) return walks;
+    const clear = clearOfLines(peg).filter((walk) => passing.has(walk.from) && !isUnderLine(walk));
+    return [...walks, ...clear].sort((a, b) => a.distanceMetres - b.distanceMetres);
+  };
   const withoutKnownStep = walksOver(({ path }) => isStepFree(path) !== false);
   const surelyStepFree = walksOver(({ path }) => isStepFree(path) === true);
   const stepFreeWalksTo = (peg: Peg): readonly Walk[] => {
@@ -84,8 +99,9 @@ export function venueWalks(
   };
   return {
     graph,
+    below,
     walksTo: (peg) => {
-      const walks = overAll(peg);
+      const walks = withClear(peg);
       if (walks.every((walk) => walk.stepFree !== false) || (peg.bank?.steps ?? 0) > 0) return walks;
       const free = new Map(stepFreeWalksTo(peg).map((walk) => [walk.from, walk.distanceMetres]));
       return walks.map((walk) => {
@@ -114,18 +130,8 @@ function walkTo(
   return { carPark, metres: arrival.metres, facts: withLines(facts, stepLines) };
 }
 
-function asWalk(carPark: MapPlace, metres: number, facts: WayFacts, peg: Peg, lineNames: readonly string[]): Walk {
-  const bankSteps = peg.bank?.steps ?? 0;
-  return {
-    from: carPark.name,
-    distanceMetres: metres,
-    steps: facts.stepped.reduce((sum, { steps }) => sum + (steps ?? 0), bankSteps),
-    steepest: facts.steepest,
-    narrowestMetres: facts.narrowestMetres,
-    stepFree: bankSteps > 0 ? false : facts.stepFree,
-    notStated: facts.notStated,
-    underLines: facts.lines.map((line) => lineNames[line]!),
-  };
+function isUnderLine({ underLines }: Walk): boolean {
+  return underLines.length > 0;
 }
 
 function endsOf({ nodes, edges }: PathGraph, edge: number): readonly [PlanePoint, PlanePoint] {

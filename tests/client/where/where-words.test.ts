@@ -1,5 +1,11 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { AT_WATER_METRES, ROUGHEST_METRES, whereWords } from '../../../src/client/map/where-words.ts';
+import {
+  AT_WATER_METRES,
+  pegsThatMayBeNearest,
+  ROUGHEST_METRES,
+  whereWords,
+} from '../../../src/client/where/where-words.ts';
 
 const AT = { lat: 52.75, lng: -0.05 };
 /** A metre of latitude there, in degrees. */
@@ -8,6 +14,10 @@ const PEGS = [
   { peg: '3', at: { lat: AT.lat + 20 * METRE, lng: AT.lng } },
   { peg: '19', at: { lat: AT.lat - 120 * METRE, lng: AT.lng } },
 ];
+const spot = (x: number, y: number) => ({
+  lat: AT.lat + y * METRE,
+  lng: AT.lng + (x * METRE) / Math.cos((AT.lat * Math.PI) / 180),
+});
 const METRES = { length: 'm' } as const;
 
 describe('whereWords', () => {
@@ -25,6 +35,37 @@ describe('whereWords', () => {
       /peg 3, 20 m to the north\. Peg 19, 120 m to the south\.$/,
     );
     expect(whereWords({ at: AT, accuracyMetres: 6 }, PEGS, METRES, '3').said).toMatch(/peg 3, 20 m to the north\.$/);
+  });
+
+  it('claims no peg where the fix leaves open which it is', () => {
+    const row = [0, 10, 20, 30, 40, 50].map((x, i) => ({ peg: String(i + 1), at: spot(x, 8) }));
+    const sure = whereWords({ at: spot(10, 0), accuracyMetres: 4 }, row, METRES);
+    expect(sure.said).toContain('Nearest: peg 2, 8 m to the north.');
+    const open = whereWords({ at: spot(12, 0), accuracyMetres: 6 }, row, METRES);
+    expect(open.said).toContain('Nearest may be peg 2 or 3: the fix does not tell which. Read the number on the post.');
+    expect(whereWords({ at: spot(25, 0), accuracyMetres: 40 }, row, METRES).said).toContain('one of 6 pegs');
+  });
+
+  it('names the truly nearest peg among those it may be, wherever within its accuracy somebody stands', () => {
+    const metres = fc.double({ min: -80, max: 80, noNaN: true });
+    const places = fc.array(fc.tuple(metres, metres), { minLength: 1, maxLength: 8 });
+    const share = fc.double({ min: 0, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(places, fc.integer({ min: 1, max: 50 }), share, share, (pegs, accuracyMetres, turn, off) => {
+        const placed = pegs.map(([x, y], i) => ({ peg: String(i), at: spot(x, y) }));
+        const radius = off * accuracyMetres * 0.98;
+        const [x, y] = [radius * Math.cos(turn * 2 * Math.PI), radius * Math.sin(turn * 2 * Math.PI)];
+        const truly = pegs
+          .map(([px, py], i) => ({ peg: String(i), metres: Math.hypot(px - x, py - y) }))
+          .sort((a, b) => a.metres - b.metres)[0]!;
+        const named = pegsThatMayBeNearest({ at: AT, accuracyMetres: accuracyMetres + 0.5 }, placed);
+        const leastNamed = Math.min(
+          ...named.map(({ peg }) => Math.hypot(pegs[Number(peg)]![0] - x, pegs[Number(peg)]![1] - y)),
+        );
+        // Two that stand together to a hand's breadth are one.
+        expect(leastNamed).toBeLessThanOrEqual(truly.metres + 0.2);
+      }),
+    );
   });
 
   it('tells a rough fix but does not show it, and still gives the position', () => {

@@ -1,0 +1,44 @@
+import type { PegPlaces } from '../../atlas/peg-places.ts';
+import { unitsOfReader } from '../units/chosen-units.ts';
+import { askFix } from './ask-fix.ts';
+import { type PlacedPeg, whereWords } from './where-words.ts';
+
+/** Says beside the button where the reader is: the position to read out, and the peg or pegs it may be. */
+export async function sayWhere(place: HTMLElement, button: HTMLElement): Promise<void> {
+  const said = place.querySelector<HTMLElement>('.where-said') ?? made(place, button);
+  const words = said.querySelector('span')!;
+  said.hidden = false;
+  words.textContent = 'Asking the phone …';
+  const [fix, pegs] = await Promise.all([askFix(), placedPegs()]);
+  words.textContent = typeof fix === 'string' ? fix : whereWords(fix, pegs, unitsOfReader()).said;
+}
+
+function made(place: HTMLElement, button: HTMLElement): HTMLElement {
+  const said = document.createElement('p');
+  said.className = 'where-said';
+  const words = document.createElement('span');
+  words.setAttribute('role', 'status');
+  const close = document.createElement('button');
+  close.type = 'button';
+  close.textContent = 'Close';
+  close.addEventListener('click', () => {
+    said.hidden = true;
+    button.focus();
+  });
+  said.append(words, ' ', close);
+  place.append(said);
+  return said;
+}
+
+/** The pegs of all waters; none where the list is not on this phone: the position is told all the same. */
+async function placedPegs(): Promise<readonly PlacedPeg[]> {
+  try {
+    const answer = await fetch(`${document.body.dataset.guideBase ?? '/'}data/where.json`);
+    const places = answer.ok ? ((await answer.json()) as PegPlaces) : [];
+    return places.flatMap(({ water, pegs }) =>
+      pegs.map(([peg, lat, lng]) => ({ peg: places.length > 1 ? `${peg} of ${water}` : peg, at: { lat, lng } })),
+    );
+  } catch {
+    return [];
+  }
+}
