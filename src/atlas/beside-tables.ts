@@ -46,6 +46,14 @@ const TOLD: readonly {
     head: 'depth',
     value: (at) => `${at} m`,
   },
+  {
+    of: 'colour',
+    heading: 'Colour of the water',
+    words:
+      'What the depth down the edge is worth by the colour of the water, beside what a peg is worth on all days. Anglers hold that coloured water brings fish in close (common practice, no source): here is what this log says.',
+    head: 'depth down the edge',
+    value: (at) => `${at} m`,
+  },
 ];
 
 /** The terms beside the model that earned their place, ready to show; none where none did. */

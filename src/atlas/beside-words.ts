@@ -6,6 +6,7 @@ const WHAT: Readonly<Record<BesideTest['of'], string>> = {
   room: 'The room beside a peg (pegs left empty on either side that day)',
   wind: 'The wind at a peg (open water along the day’s wind, by its strength and the half of the year)',
   depth: 'The depth at 6 m and 13 m as a curve through the year, in place of “deep water” as a yes or no',
+  colour: 'The depth down the edge by the colour of the water (clear, tinged, coloured)',
 };
 
 /** Whether a term earned its place in the back-test, with its figures. */

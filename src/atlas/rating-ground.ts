@@ -15,7 +15,11 @@ export function withGround(venue: Venue, survey: Survey): Venue & RatedVenue {
     if (surveyed === undefined) continue;
     ground[pegKey(water, peg)] = {
       ...(isWindLogged ? { fetchMetres: surveyed.wind.map(({ fetchMetres }) => Math.round(fetchMetres)) } : {}),
-      depths: { at6Metres: depthOn(surveyed, 'pole-6'), at13Metres: depthOn(surveyed, 'pole-13') },
+      depths: {
+        atMarginMetres: depthOn(surveyed, 'margin'),
+        at6Metres: depthOn(surveyed, 'pole-6'),
+        at13Metres: depthOn(surveyed, 'pole-13'),
+      },
     };
   }
   return { ...venue, ground };

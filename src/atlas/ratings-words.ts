@@ -35,6 +35,8 @@ export const BESIDE_SILENCE_WORDS: Readonly<Record<BesideSilence, string>> = {
   'no-wind-logged': 'no match logs where its wind came from',
   'no-open-water': 'no peg’s open water is mapped',
   'not-plumbed': 'the pegs are not plumbed at 6 m and 13 m',
+  'one-colour': 'no two matches log a different colour of the water',
+  'no-margin-plumbed': 'the pegs are not plumbed down the edge',
 };
 
 /** Why the log taught nothing of its DNWs. */

@@ -9,6 +9,10 @@ export type EventKind = 'match' | 'pleasure' | 'practice';
 /** `full`: every weight is published. `frame`: only the top places are. */
 export type Listing = 'full' | 'frame';
 
+/** How clear the water was, in the trade's words, from clear on. */
+export const WATER_COLOURS = ['clear', 'tinged', 'coloured'] as const;
+export type WaterColour = (typeof WATER_COLOURS)[number];
+
 export interface Conditions {
   readonly airDegreesC?: number;
   readonly waterDegreesC?: number;
@@ -17,6 +21,7 @@ export interface Conditions {
   /** Mean speed in metres per second. */
   readonly windMetresPerSecond?: number;
   readonly sky?: string;
+  readonly waterColour?: WaterColour;
 }
 
 /**

@@ -20,12 +20,19 @@ export interface RatedVenue {
   readonly ground?: Readonly<Record<PegKey, PegGround>>;
 }
 
+/** Depths below datum, in metres; null where not plumbed. */
+export interface GroundDepths {
+  readonly atMarginMetres: number | null;
+  readonly at6Metres: number | null;
+  readonly at13Metres: number | null;
+}
+
 /** What the ratings ask of a peg's ground, as it lies today. */
 export interface PegGround {
   /** Open water into the wind from each of sixteen directions, from north on clockwise, in metres. */
   readonly fetchMetres?: readonly number[];
-  /** Depth below datum on the pole lines straight out; null where not plumbed. */
-  readonly depths?: { readonly at6Metres: number | null; readonly at13Metres: number | null };
+  /** Depth below datum down the edge and on the pole lines straight out; null where not plumbed. */
+  readonly depths?: GroundDepths;
 }
 
 /** The part of a venue that its ratings depend on, as plain data. */

@@ -31,7 +31,7 @@ export const KINDS: readonly Kind[] = [
   { name: 'two-humped parts', options: { isTwoHumped: true } },
   { name: 'lilies cut half-way', options: { isCut: true } },
   { name: 'stocking that doubles', options: { stocking: Math.log(2) } },
-  { name: 'room and wind', options: { field: 20, room: 0.4, wind: 0.3, depth: 0.4 } },
-  { name: 'room and wind that do nothing', options: { field: 20, wind: 0, depth: 0 } },
+  { name: 'room and wind', options: { field: 20, room: 0.4, wind: 0.3, depth: 0.4, colour: 0.4 } },
+  { name: 'room and wind that do nothing', options: { field: 20, wind: 0, depth: 0, colour: 0 } },
   { name: 'levels that drift', options: { waterYear: 0.3 } },
 ];

@@ -68,6 +68,8 @@ export interface SimulationOptions {
    * fresh wind. Null where the log tells no wind.
    */
   readonly wind: number | null;
+  /** What an edge of 1.8 m adds over one of 0.3 m in clear water, and takes away in coloured. Null where the log tells no colour. */
+  readonly colour: number | null;
   /** What 4 m at 6 m out add over 0.5 m in winter, and take away in summer. Null where no peg is plumbed. */
   readonly depth: number | null;
   /** Bags hold carp as well, in ones and twos or not at all: see `two-humped.ts`. */
@@ -96,6 +98,7 @@ export const USUAL_SIMULATION: SimulationOptions = {
   waterYear: 0,
   room: 0,
   wind: null,
+  colour: null,
   depth: null,
   isTwoHumped: false,
   firstDay: '2023-11-22',

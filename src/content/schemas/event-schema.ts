@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import type { FishingEvent } from '../../domain/session.ts';
+import { type FishingEvent, WATER_COLOURS } from '../../domain/session.ts';
 import { cellText } from './cell-text.ts';
 import { choice, day, matching, number, wholeNumber, word } from './fields.ts';
 import { bearing, temperature, windSpeed } from './measures.ts';
@@ -23,6 +23,7 @@ const conditionColumns = {
   water_temperature: named('waterDegreesC', temperature().exactOptional()),
   wind_from: named('windFromDegrees', bearing().exactOptional()),
   wind_speed: named('windMetresPerSecond', windSpeed().exactOptional()),
+  water_colour: named('waterColour', choice(WATER_COLOURS).exactOptional()),
   sky: cellText('the sky: clear, overcast').exactOptional(),
 };
 

@@ -2,10 +2,16 @@ import type { RatedVenue } from '../rated-venue.ts';
 import type { ModelSession } from '../sessions-in-model.ts';
 
 /** What a term beside the model speaks of. */
-export type BesideName = 'room' | 'wind' | 'depth';
+export type BesideName = 'room' | 'wind' | 'depth' | 'colour';
 
 /** Why a log does not tell of a term. */
-export type BesideSilence = 'same-room' | 'no-wind-logged' | 'no-open-water' | 'not-plumbed';
+export type BesideSilence =
+  | 'same-room'
+  | 'no-wind-logged'
+  | 'no-open-water'
+  | 'not-plumbed'
+  | 'one-colour'
+  | 'no-margin-plumbed';
 
 /** One point of a curve: what it stands at, and its weights on the term's effects. */
 export interface CurvePoint {

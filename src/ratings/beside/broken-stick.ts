@@ -17,3 +17,11 @@ export function nearestKnot(knots: readonly number[], value: number): number {
   });
   return nearest;
 }
+
+/** The mean of each step over some values; nothing where there are none. */
+export function meanSteps(knots: readonly number[], values: readonly number[]): number[] {
+  return knots.slice(1).map((_, k) => {
+    const sum = values.reduce((all, value) => all + stepsAt(knots, value)[k]!, 0);
+    return sum / Math.max(1, values.length);
+  });
+}

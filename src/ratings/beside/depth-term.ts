@@ -1,11 +1,9 @@
 import { monthOf } from '../../domain/day.ts';
-import { pegKey } from '../../domain/peg.ts';
-import { groundOn } from '../../domain/stand.ts';
-import type { RatedVenue } from '../rated-venue.ts';
+import type { GroundDepths } from '../rated-venue.ts';
 import type { ModelSession } from '../sessions-in-model.ts';
-import { standsInLog } from '../stands-in-log.ts';
 import type { BesideMaker } from './beside-term.ts';
-import { nearestKnot, stepsAt } from './broken-stick.ts';
+import { meanSteps, nearestKnot, stepsAt } from './broken-stick.ts';
+import { depthsOfSession } from './session-depths.ts';
 
 /** Depths below datum, in metres, at which the curve may bend. */
 const DEPTH_KNOTS_METRES = [0.5, 1, 1.5, 2, 3, 4] as const;
@@ -15,7 +13,6 @@ const LINES = [
   { words: 'at 6 m', depthOf: (depths: GroundDepths) => depths.at6Metres },
   { words: 'at 13 m', depthOf: (depths: GroundDepths) => depths.at13Metres },
 ] as const;
-type GroundDepths = NonNullable<NonNullable<RatedVenue['ground']>[string]['depths']>;
 const SEASONS = [
   { words: 'winter', month: 1 },
   { words: 'spring', month: 4 },
@@ -31,12 +28,12 @@ export const depthTerm: BesideMaker = (venue, sessions) => {
   const depthsOf = depthsOfSession(venue);
   const known = LINES.map(({ depthOf }) =>
     sessions.flatMap((session) => {
-      const depth = depthsOf(session);
-      return depth === null ? [] : (depthOf(depth) ?? []);
+      const depths = depthsOf(session);
+      return depths === null ? [] : (depthOf(depths) ?? []);
     }),
   );
   if (known.every((depths) => new Set(depths).size < 2)) return { of: 'depth', why: 'not-plumbed' };
-  const middles = known.map((depths) => meanSteps(depths));
+  const middles = known.map((depths) => meanSteps(DEPTH_KNOTS_METRES, depths));
   const weightsAt = (line: number, depth: number | null, month: number) => {
     const steps =
       depth === null ? null : stepsAt(DEPTH_KNOTS_METRES, depth).map((step, k) => step - middles[line]![k]!);
@@ -52,7 +49,7 @@ export const depthTerm: BesideMaker = (venue, sessions) => {
       columns: LINES.length * 3 * STEPS,
       weightsOf: (session) => {
         const depths = depthsOf(session);
-        if (depths === null) return null;
+        if (depths === null || LINES.every(({ depthOf }) => depthOf(depths) === null)) return null;
         return LINES.flatMap(({ depthOf }, line) => weightsAt(line, depthOf(depths), monthOf(session.event.day)));
       },
       curves: LINES.flatMap(({ words, depthOf }, line) =>
@@ -63,7 +60,8 @@ export const depthTerm: BesideMaker = (venue, sessions) => {
             weights: LINES.flatMap((_, other) => (other === line ? weightsAt(line, at, month) : nothing)),
           })),
           pointOf: (session: ModelSession) => {
-            const depth = depthOf(depthsOf(session) ?? { at6Metres: null, at13Metres: null });
+            const depths = depthsOf(session);
+            const depth = depths === null ? null : depthOf(depths);
             if (depth === null || seasonOf(monthOf(session.event.day)) !== season) return null;
             return nearestKnot(DEPTH_KNOTS_METRES, depth);
           },
@@ -76,21 +74,4 @@ export const depthTerm: BesideMaker = (venue, sessions) => {
 /** The season whose middle month is nearest: December to February is winter. */
 function seasonOf(month: number): (typeof SEASONS)[number]['words'] {
   return SEASONS[Math.floor((month % 12) / 3)]!.words;
-}
-
-function meanSteps(depths: readonly number[]): number[] {
-  return Array.from({ length: STEPS }, (_, k) => {
-    const sum = depths.reduce((all, depth) => all + stepsAt(DEPTH_KNOTS_METRES, depth)[k]!, 0);
-    return sum / Math.max(1, depths.length);
-  });
-}
-
-function depthsOfSession(venue: RatedVenue): (session: ModelSession) => GroundDepths | null {
-  const stands = standsInLog(venue);
-  return ({ session, event }) => {
-    const key = pegKey(session.water, session.peg);
-    const depths = venue.ground?.[key]?.depths ?? null;
-    if (depths === null || (depths.at6Metres === null && depths.at13Metres === null)) return null;
-    return groundOn(stands.get(key)!, event.day) === key ? depths : null;
-  };
 }

@@ -4,12 +4,13 @@ import { sparseRows } from '../engine/sparse-rows.ts';
 import type { RatedVenue } from '../rated-venue.ts';
 import type { ModelSession } from '../sessions-in-model.ts';
 import type { BesideMaker, BesideTerm } from './beside-term.ts';
+import { colourTerm } from './colour-term.ts';
 import { depthTerm } from './depth-term.ts';
 import { roomTerm } from './room-term.ts';
 import { windTerm } from './wind-term.ts';
 
 /** Every term that has to earn its place, in the order they are told in. */
-const BESIDE_TERMS: readonly BesideMaker[] = [roomTerm, windTerm, depthTerm];
+const BESIDE_TERMS: readonly BesideMaker[] = [roomTerm, windTerm, depthTerm, colourTerm];
 
 /** Scale of the half-normal prior of how far one effect of such a term spreads bags. */
 const BESIDE_SD = 0.2;

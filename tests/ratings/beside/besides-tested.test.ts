@@ -13,9 +13,9 @@ function testsOf(options: Partial<SimulationOptions>): Record<string, BesideTest
 }
 
 describe('besidesTested', () => {
-  test('finds room, wind and depth where bags were drawn with them', () => {
-    const tests = testsOf({ field: 18, room: 0.6, wind: 0.5, depth: 0.8 });
-    for (const of of ['room', 'wind', 'depth']) {
+  test('finds room, wind, depth and colour where bags were drawn with them', () => {
+    const tests = testsOf({ field: 18, room: 0.6, wind: 0.5, depth: 0.8, colour: 0.8 });
+    for (const of of ['room', 'wind', 'depth', 'colour']) {
       const told = tests[of]!;
       if ('why' in told) throw new Error(`${of}: ${told.why}`);
       expect(told, of).toMatchObject({ isEarned: true });
@@ -24,7 +24,7 @@ describe('besidesTested', () => {
   });
 
   test('gives none of them a place where they do nothing', () => {
-    const tests = testsOf({ field: 18, wind: 0, depth: 0 });
+    const tests = testsOf({ field: 18, wind: 0, depth: 0, colour: 0 });
     for (const told of Object.values(tests)) expect(told, told.of).toMatchObject({ isEarned: false });
   });
 
@@ -32,13 +32,14 @@ describe('besidesTested', () => {
     const tests = testsOf({ field: 18 });
     expect(tests.wind).toEqual({ of: 'wind', why: 'no-wind-logged' });
     expect(tests.depth).toEqual({ of: 'depth', why: 'not-plumbed' });
+    expect(tests.colour).toEqual({ of: 'colour', why: 'one-colour' });
   });
 
   test.each([
     ['pegs fished alone', 1],
     ['two anglers a match', 2],
   ])('is defined with %s', (_, field) => {
-    const { venue, ground } = simulateFromModel({ ...SIZE, field, wind: 0.3, depth: 0.3 });
+    const { venue, ground } = simulateFromModel({ ...SIZE, field, wind: 0.3, depth: 0.3, colour: 0.3 });
     const worths = besideWorths({ ...venue, ground }, fitBag({ ...venue, ground }, 'total'));
     for (const { worth, low80, high80 } of worths) {
       expect(Number.isFinite(worth) && low80 <= worth && worth <= high80).toBe(true);
@@ -51,7 +52,7 @@ describe('besidesTested', () => {
 
 describe('besideWorths', () => {
   test('tells the curves that bags were drawn with', () => {
-    const { venue, ground } = simulateFromModel({ ...SIZE, field: 18, room: 0.6, wind: 0.5, depth: 0.8 });
+    const { venue, ground } = simulateFromModel({ ...SIZE, field: 18, room: 0.6, wind: 0.5, depth: 0.8, colour: 0.8 });
     const rated = { ...venue, ground };
     const worths = besideWorths(rated, fitBag(rated, 'total'));
     const logWorth = (of: string, group: string, at: number) =>
@@ -65,6 +66,10 @@ describe('besideWorths', () => {
     const deep = (season: string) =>
       logWorth('depth', `at 6 m, ${season}`, 3) - logWorth('depth', `at 6 m, ${season}`, 1);
     expect(deep('winter')).toBeGreaterThan(0.15);
-    expect(deep('summer')).toBeLessThan(-0.15);
+    expect(deep('summer')).toBeLessThan(-0.1);
+    const edge = (colour: string) =>
+      logWorth('colour', `${colour} water`, 1.2) - logWorth('colour', `${colour} water`, 0.6);
+    expect(edge('clear')).toBeGreaterThan(0.1);
+    expect(edge('coloured')).toBeLessThan(-0.1);
   });
 });
