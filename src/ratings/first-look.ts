@@ -30,6 +30,9 @@ export interface FirstLook {
   readonly start: FitStart | null;
 }
 
+/** Of two years one is better than the other, and nobody can say whether that was its weather or a walk that goes on. */
+const MIN_WALK_YEARS = 3;
+
 /** A term is taken in where the log asks for it this strongly: by chance one log in twenty does. */
 const ASKED_ABOVE = 1.645;
 
@@ -61,7 +64,12 @@ export function firstLook(venue: RatedVenue, from: FitStart | null = null): Firs
     with: isAllWeighed ? null : { ...plain, sessions, fit: fitWithDnws(model.latent, learned) },
     dnw: dnwRows.length,
     asked:
-      scores === null ? {} : { pegYears: scores.pegYears > ASKED_ABOVE, waterYears: scores.waterYears > ASKED_ABOVE },
+      scores === null
+        ? {}
+        : {
+            pegYears: scores.pegYears > ASKED_ABOVE,
+            waterYears: model.years.count >= MIN_WALK_YEARS && scores.waterYears > ASKED_ABOVE,
+          },
     scores,
     start: startFrom(learned.fit),
   };
