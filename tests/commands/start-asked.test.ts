@@ -180,4 +180,5 @@ test('--repo writes what a repository needs beside the folder, and keeps what is
   expect(readFileSync(join(root, '.gitignore'), 'utf8')).toBe('ours\n');
   expect(io.errors).toEqual(['.gitignore is there already and was left as it is.']);
   expect(readFileSync(join(root, '.build/publish.yaml'), 'utf8')).toContain('npx peg-atlas check');
+  expect(JSON.parse(readFileSync(join(root, '.vscode/venue.code-snippets'), 'utf8'))).not.toEqual({});
 });

@@ -1,3 +1,5 @@
+import { editorSnippets } from '../schemas/editor-snippets.ts';
+
 /** What a club's repository is written from. */
 export interface RepositoryPlan {
   /** The venue folder, as it is named from the repository's top. */
@@ -34,6 +36,8 @@ export function clubRepository({ venue, version, manifest }: RepositoryPlan): Re
     ['package.json', `${JSON.stringify(own, null, 2)}\n`],
     ['.gitignore', GITIGNORE],
     ['.build/publish.yaml', workflow(at)],
+    // Where editors look for what they offer while a record is written.
+    ['.vscode/venue.code-snippets', editorSnippets()],
   ]);
 }
 

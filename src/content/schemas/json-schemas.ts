@@ -42,14 +42,25 @@ const SCHEMAS: Readonly<Record<string, { readonly title: string; readonly schema
 
 /** The JSON Schema of one kind of record, as its files are written. */
 export function recordJsonSchema(name: 'peg' | 'water'): SchemaPart {
-  return z.toJSONSchema(SCHEMAS[name]!.schema, { io: 'input' }) as SchemaPart;
+  return asWritten(SCHEMAS[name]!.schema) as SchemaPart;
+}
+
+/** The schema of what is written, with the examples of fields, which are texts as they are written too. */
+function asWritten(schema: z.ZodType) {
+  return z.toJSONSchema(schema, {
+    io: 'input',
+    override: ({ zodSchema, jsonSchema }) => {
+      const examples = z.globalRegistry.get(zodSchema)?.examples;
+      if (Array.isArray(examples)) jsonSchema.examples = examples;
+    },
+  });
 }
 
 /** JSON Schema files (draft 2020-12) for editors, by file name: each kind of file a club keeps, as it is written. */
 export function jsonSchemas(): ReadonlyMap<string, string> {
   return new Map(
     Object.entries(SCHEMAS).map(([name, { title, schema }]) => {
-      const { $schema, ...rest } = z.toJSONSchema(schema, { io: 'input' });
+      const { $schema, ...rest } = asWritten(schema);
       return [
         `${name}.json`,
         `${JSON.stringify({ $schema, $id: `urn:peg-atlas:schema:${name}`, title, ...rest }, null, 2)}\n`,
