@@ -2,7 +2,8 @@ import { createHash } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import type { KeptWork } from '../ratings/kept-work.ts';
-import { type RatedVenue, ratedVenue } from '../ratings/rated-venue.ts';
+import { notesOn } from '../ratings/rate-venue.ts';
+import { type RatedVenue, ratedVenue, withoutWords } from '../ratings/rated-venue.ts';
 import type { Ratings } from '../ratings/ratings.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { codeDigest } from './code-digest.ts';
@@ -25,23 +26,31 @@ export interface LoadRatingsOptions {
 }
 
 /**
- * The ratings of a venue: read back where this log was fitted before by this code, fitted and kept otherwise, from where the last
- * fit of the same venue ended. A kept file that is not whole, or that cannot be read or written, only costs the time of a fit.
+ * The ratings of a venue: read back where this log was fitted before by this code, fitted and kept otherwise, with the
+ * help of what the last run of the same venue kept. A kept file that is not whole, or that cannot be read or written, only costs the time of a fit.
  */
 export async function loadRatings(venue: RatedVenue, options: LoadRatingsOptions = {}): Promise<Ratings> {
+  const bare = withoutWords(ratedVenue(venue));
+  return inWordsOf(venue, await loadBare(bare, options));
+}
+
+/** The notes name waters and features; nothing else that is kept does. */
+function inWordsOf(venue: RatedVenue, ratings: Ratings): Ratings {
+  return { ...ratings, notes: notesOn(venue, ratings.fits) };
+}
+
+async function loadBare(venue: RatedVenue, options: LoadRatingsOptions): Promise<Ratings> {
   const folder = options.folder ?? cacheFolder();
   const prefix = `ratings-${nameDigest(venue)}-`;
   const file = join(folder, `${prefix}${await keyOf(venue)}.json`);
   const known = await readKept<Ratings>(file);
   if (known !== null) return known;
-  const earlier = await lastOf(folder, prefix);
   const workFile = join(folder, `work-${nameDigest(venue)}.json`);
   const code = await codeOfRatings();
   const work = await readKept<CodedWork>(workFile);
   let kept: KeptWork = {};
   const ratings = await rateInThreads(venue, {
     seed: SEED,
-    ...(earlier === null ? {} : { earlier: earlier.fits }),
     ...(work?.code === code ? { work: work.work } : {}),
     keepWork: (all) => {
       kept = all;
@@ -55,7 +64,9 @@ export async function loadRatings(venue: RatedVenue, options: LoadRatingsOptions
 
 /** The ratings of exactly this log where they were fitted before; null where they were not. Never fits. */
 export async function keptRatings(venue: RatedVenue, folder: string = cacheFolder()): Promise<Ratings | null> {
-  return readKept<Ratings>(join(folder, `ratings-${nameDigest(venue)}-${await keyOf(venue)}.json`));
+  const bare = withoutWords(ratedVenue(venue));
+  const kept = await readKept<Ratings>(join(folder, `ratings-${nameDigest(bare)}-${await keyOf(bare)}.json`));
+  return kept === null ? null : inWordsOf(venue, kept);
 }
 
 /** What the last run of a venue kept of its work, for runs of the same code. */
@@ -64,9 +75,9 @@ interface CodedWork {
   readonly work: KeptWork;
 }
 
-/** Of what stays of a venue while its log grows. */
-function nameDigest({ settings, waters }: RatedVenue): string {
-  const stays = [settings.bagParts.map(({ id }) => id), waters.map(({ id }) => id)];
+/** Of what stays of a venue while its log grows, and sets it apart from others with waters of the same names: its first match. */
+function nameDigest({ settings, waters, events }: RatedVenue): string {
+  const stays = [settings.bagParts.map(({ id }) => id), waters.map(({ id }) => id), events[0]?.id, events[0]?.day];
   return digestOf(JSON.stringify(stays)).slice(0, 12);
 }
 
@@ -76,17 +87,7 @@ function codeOfRatings(): Promise<string> {
 
 /** A digest of everything a fit depends on: the content it reads, the seed, the code, its libraries and Node. */
 async function keyOf(venue: RatedVenue): Promise<string> {
-  return digestOf(JSON.stringify([SEED, await codeOfRatings(), ratedVenue(venue)])).slice(0, 32);
-}
-
-/** The newest ratings kept of a venue, whatever its log was then. */
-async function lastOf(folder: string, prefix: string): Promise<Ratings | null> {
-  for (const name of await newestFirst(folder)) {
-    if (!name.startsWith(prefix)) continue;
-    const kept = await readKept<Ratings>(join(folder, name));
-    if (kept !== null && Array.isArray(kept.fits)) return kept;
-  }
-  return null;
+  return digestOf(JSON.stringify([SEED, await codeOfRatings(), venue])).slice(0, 32);
 }
 
 async function readKept<Content>(file: string): Promise<Content | null> {

@@ -1,8 +1,8 @@
 import { addDays, type Day, yearOf } from '../domain/day.ts';
 import { besidesTested } from './beside/besides-tested.ts';
 import { drawBalance } from './draw-balance.ts';
-import { type FirstLook, firstLook } from './first-look.ts';
-import type { FitListener, FitStart } from './fit-report.ts';
+import { firstLook, type Ground, groundOf } from './first-look.ts';
+import type { FitListener } from './fit-report.ts';
 import { calibrationOf, type ForecastEvent, scoreForecasts } from './forecast-score.ts';
 import {
   type FittedPast,
@@ -13,8 +13,9 @@ import {
   rawPegAverage,
 } from './forecasters.ts';
 import { NOTHING_KEPT, type WorkKeeper } from './kept-work.ts';
+import { venueBefore } from './log-before.ts';
 import { partBacktests } from './part-backtest.ts';
-import type { RatedVenue } from './rated-venue.ts';
+import { type RatedVenue, ratedVenue } from './rated-venue.ts';
 import type { Backtest, ForecasterName } from './ratings.ts';
 import { MONTH_SEASON, temperatureSeason } from './season.ts';
 import { type ModelSession, sessionsInModel } from './sessions-in-model.ts';
@@ -24,8 +25,6 @@ import { testedEvents } from './tested-events.ts';
 const MIN_PAST_EVENTS = 8;
 
 interface BacktestOptions extends FitListener {
-  /** Where the search for the deviations begins: where it ends is not of it. */
-  readonly start?: FitStart | null;
   /** Spares the months whose past was the same in an earlier run. */
   readonly keeper?: WorkKeeper;
 }
@@ -36,20 +35,21 @@ interface BacktestOptions extends FitListener {
  * scores the model beside saying nothing and beside plain peg averages. Only matches that list every weight are tested.
  * Where at least half of them log the water's temperature, the model by temperature is tested too, and then all are
  * tested on those matches alone, so that the scores compare. Null where the log is too short. Who does not weigh, and which
- * further terms the model holds, is learned from the years before as well.
+ * further terms the model holds, is learned from the years before as well, with the deviations up to the end of a half-year.
  */
 export function backtest(
   venue: RatedVenue,
-  { progress, report, start = null, keeper = NOTHING_KEPT }: BacktestOptions = {},
+  { progress, report, keeper = NOTHING_KEPT }: BacktestOptions = {},
 ): Backtest | null {
   const lastDay = sessionsInModel(venue, 'total').sessions.at(-1)?.event.day;
   if (lastDay === undefined) return null;
   const yearFrom = dayBeforeYear(lastDay);
   const before = venueBefore(venue, yearFrom);
-  if (new Set(sessionsInModel(before, 'total').sessions.map(({ event }) => event.id)).size < MIN_PAST_EVENTS)
-    return null;
+  if (countEvents(before) < MIN_PAST_EVENTS) return null;
+  const learnUntil = lastHalfYear(before, yearFrom);
+  const lessons = venueBefore(venue, learnUntil);
   progress?.('back-test: what the years before it taught');
-  const look = keeper.of(['first look', JSON.stringify(before)], () => lookOf(before, start));
+  const look = keeper.of(['first look', JSON.stringify(ratedVenue(lessons))], () => groundOf(firstLook(lessons)));
   const { sessions } = sessionsInModel(venue, 'total', { dnw: look.lesson.mechanism ?? undefined });
   const tested = testedEvents(sessions, yearFrom);
   const withTemperature = tested.filter(([first]) => first!.event.conditions.waterDegreesC !== undefined);
@@ -70,6 +70,7 @@ export function backtest(
       modelForecaster(venue, () => MONTH_SEASON, {
         asked: look.asked,
         start: look.start,
+        learnUntil,
         isBeside: true,
         memory,
         told: (past, learned) => {
@@ -79,7 +80,12 @@ export function backtest(
       }),
     ],
     ...(isTemperatureTested
-      ? [['model-by-temperature', temperatureForecaster(venue, look, memory)] as [ForecasterName, Forecaster]]
+      ? [
+          ['model-by-temperature', temperatureForecaster(venue, look, learnUntil, memory)] as [
+            ForecasterName,
+            Forecaster,
+          ],
+        ]
       : []),
     ['flat', flatGuess],
     ['peg-average', rawPegAverage],
@@ -102,11 +108,42 @@ export function backtest(
 
 function temperatureForecaster(
   venue: RatedVenue,
-  { start }: Pick<FirstLook, 'start'>,
+  { start }: Pick<Ground, 'start'>,
+  lessonsUntil: Day,
   memory: ForecasterMemory,
 ): Forecaster {
+  const lessons = venue.events.filter(({ day }) => day <= lessonsUntil);
+  const learnUntil = temperatureSeason(lessons) === null ? {} : { learnUntil: lessonsUntil };
   const seasonOf = (past: readonly ModelSession[]) => temperatureSeason(past.map(({ event }) => event))!;
-  return modelForecaster(venue, seasonOf, { start, memory: { ...memory, guide: `by temperature ${memory.guide}` } });
+  return modelForecaster(venue, seasonOf, {
+    start,
+    ...learnUntil,
+    memory: { ...memory, guide: `by temperature ${memory.guide}` },
+  });
+}
+
+function countEvents(venue: RatedVenue): number {
+  return new Set(sessionsInModel(venue, 'total').sessions.map(({ event }) => event.id)).size;
+}
+
+/** Of a past whose last half-year is a larger share, that half-year has something to teach. */
+const SMALL_SHARE = 0.25;
+
+/**
+ * The end of the last half-year of the past, where what came after is less than a quarter of it; else the past's own last day. What is
+ * learned from there stays as it is while the tested year moves on by a month, so that no month but the new one is foretold again.
+ */
+function lastHalfYear(past: RatedVenue, last: Day): Day {
+  const ends = ['06-30', '12-31'].flatMap((end) =>
+    [yearOf(last) - 1, yearOf(last)].map((year) => `${year}-${end}` as Day),
+  );
+  const until = ends
+    .filter((day) => day <= last)
+    .sort()
+    .at(-1)!;
+  const lessons = venueBefore(past, until);
+  const isMost = lessons.sessions.length >= (1 - SMALL_SHARE) * past.sessions.length;
+  return isMost && countEvents(lessons) >= MIN_PAST_EVENTS ? until : last;
 }
 
 /** The last day before the twelve calendar months that end with a day's own. */
@@ -114,19 +151,6 @@ function dayBeforeYear(last: Day): Day {
   const year = yearOf(last) - 1;
   const firstOfMonth = `${String(year).padStart(4, '0')}${last.slice(4, 7)}-01`;
   return addDays(`${addDays(firstOfMonth, 31).slice(0, 7)}-01`, -1);
-}
-
-/** What the back-test needs of a first look, as plain data. */
-function lookOf(venue: RatedVenue, from: FitStart | null): Pick<FirstLook, 'lesson' | 'asked' | 'start'> {
-  const { lesson, asked, start } = firstLook(venue, from);
-  return { lesson, asked, start };
-}
-
-/** The venue as it was known on a day: its log up to then. */
-function venueBefore(venue: RatedVenue, last: Day): RatedVenue {
-  const events = venue.events.filter(({ day }) => day <= last);
-  const ids = new Set(events.map(({ id }) => id));
-  return { ...venue, events, sessions: venue.sessions.filter(({ event }) => ids.has(event)) };
 }
 
 /** Whether the thermometer was in use before each tested month, so that every one can be foretold by it. */

@@ -38,7 +38,7 @@ export function fitBag(
   venue: RatedVenue,
   bag: BagId,
   choice: SessionChoice & { readonly asked?: AskedTerms; readonly season?: Season } = {},
-  options: FitOptions & { readonly presenceStart?: FitOptions['start'] } = {},
+  options: FitOptions = {},
 ): BagModel {
   const { sessions, noneBelowGrams } = sessionsInModel(venue, bag, choice);
   // Where nobody weighed, "at most this" of everyone compares no peg with another.

@@ -1,29 +1,43 @@
 import type { BagModel } from './bag-model.ts';
+import type { FitOptions, LatentFit } from './engine/latent-model.ts';
 import { featureQuestion } from './feature-worth.ts';
 import { fitRatings, startFrom } from './fit-ratings.ts';
-import type { FitListener, FitStart } from './fit-report.ts';
 import type { RatedVenue } from './rated-venue.ts';
-import { ratingModel } from './rating-model.ts';
+import { type RatingModel, ratingModel } from './rating-model.ts';
 import type { FeatureTemperature } from './ratings.ts';
-import { temperatureSeason } from './season.ts';
+import { type TemperatureSeason, temperatureSeason } from './season.ts';
+import type { ModelSession } from './sessions-in-model.ts';
 import { answers } from './worth.ts';
 
+/** The model by water temperature in place of the month, fitted, with the sessions it was fitted to. */
+interface TemperatureModel {
+  readonly season: TemperatureSeason;
+  readonly sessions: readonly ModelSession[];
+  readonly model: RatingModel;
+  readonly fit: LatentFit;
+}
+
 /**
- * The features' worth by water temperature in place of the month: the same model with a walk along bands of 2 °C that
- * is not cyclic, over the sessions of events that log the temperature. Empty where too few do.
- * @param start From an earlier state of this log; else the search begins from the monthly model.
+ * Fits the same model with a walk along bands of 2 °C that is not cyclic, over the sessions of events that log the temperature. Null
+ * where too few do.
  */
-export function featureTemperatures(
+export function fitTemperatures(
   venue: RatedVenue,
   total: BagModel,
-  { report, start }: Pick<FitListener, 'report'> & { readonly start?: FitStart } = {},
-): FeatureTemperature[] {
+  options: FitOptions = { start: startFrom(total.fit) },
+): TemperatureModel | null {
   const season = temperatureSeason(total.sessions.map(({ event }) => event));
-  if (season === null) return [];
+  if (season === null) return null;
   const sessions = total.sessions.filter(({ event }) => season.positionOf(event) !== null);
   const model = ratingModel(venue, sessions, season);
-  const fit = fitRatings(model.latent, { start: start ?? startFrom(total.fit) });
-  report?.('water temperature', fit);
+  return { season, sessions, model, fit: fitRatings(model.latent, options) };
+}
+
+/** The features' worth by water temperature. */
+export function featureTemperatures(
+  venue: RatedVenue,
+  { season, sessions, model, fit }: TemperatureModel,
+): FeatureTemperature[] {
   const [rows] = answers({ model, fit }, [featureQuestion(venue, sessions, model)] as const);
   return rows.map(({ feature, position, logWorth, sd, low80, high80, sessions: count, evidence }) => ({
     feature,

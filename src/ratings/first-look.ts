@@ -19,10 +19,8 @@ export interface FirstLook {
   readonly lesson: DnwLesson;
   /** The total bag with nothing said of its DNWs; null where nobody failed to weigh. */
   readonly without: BagModel | null;
-  /** The same with them, fitted in the same way, so that what differs is what the DNWs do; null with the other. */
-  readonly with: BagModel | null;
-  /** DNWs of the sessions that count. */
-  readonly dnw: number;
+  /** Fits the same with them, in the same way, so that what differs is what the DNWs do; null with the other. */
+  readonly with: () => BagModel | null;
   readonly asked: AskedTerms;
   /** How far the log asks for each of the terms, in standard deviations; null where it has one year only. */
   readonly scores: { readonly pegYears: number; readonly waterYears: number } | null;
@@ -36,15 +34,12 @@ const MIN_WALK_YEARS = 3;
 /** A term is taken in where the log asks for it this strongly: by chance one log in twenty does. */
 const ASKED_ABOVE = 1.645;
 
-/**
- * Fits the total bag plainly, with nothing said of its DNWs, and learns from that fit what the model should hold.
- * @param from Where that fit begins, from nearly the same log.
- */
-export function firstLook(venue: RatedVenue, from: FitStart | null = null): FirstLook {
+/** Fits the total bag plainly, with nothing said of its DNWs, and learns from that fit what the model should hold. */
+export function firstLook(venue: RatedVenue): FirstLook {
   const { sessions, noneBelowGrams } = sessionsInModel(venue, 'total');
   if (sessions.every(({ isCensored }) => isCensored)) {
     const lesson = { mechanism: null, why: 'none-weighed' } as const;
-    return { lesson, without: null, with: null, dnw: 0, asked: {}, scores: null, start: null };
+    return { lesson, without: null, with: () => null, asked: {}, scores: null, start: null };
   }
   const model = ratingModel(venue, sessions, MONTH_SEASON);
   const dnwRows = sessions.flatMap(({ isDnw }, row) => (isDnw === true ? [row] : []));
@@ -53,7 +48,7 @@ export function firstLook(venue: RatedVenue, from: FitStart | null = null): Firs
     dnwRows.map((row) => ({ row, middle: 0 })),
     null,
   );
-  const fit = fitRatings(latent, { variances: 'mode', tolerance: NEAR, ...(from === null ? {} : { start: from }) });
+  const fit = fitRatings(latent, { variances: 'mode', tolerance: NEAR });
   const learned = dnwLesson(sessions, dnwRows, latent, fit);
   const scores = askedScores(venue, sessions, model, learned.latent, learned.fit);
   const plain = { bag: 'total', noneBelowGrams, model, presence: null } as const;
@@ -61,8 +56,7 @@ export function firstLook(venue: RatedVenue, from: FitStart | null = null): Firs
   return {
     lesson: learned.lesson,
     without: isAllWeighed ? null : { ...plain, sessions: sessions.filter(({ isDnw }) => isDnw !== true), fit },
-    with: isAllWeighed ? null : { ...plain, sessions, fit: fitWithDnws(model.latent, learned) },
-    dnw: dnwRows.length,
+    with: () => (isAllWeighed ? null : { ...plain, sessions, fit: fitWithDnws(model.latent, learned) }),
     asked:
       scores === null
         ? {}
@@ -139,6 +133,13 @@ function usualEvents(sessions: readonly ModelSession[], fit: LatentFit): Readonl
   const deviations = Array.from(effects, (effect) => Math.abs(effect - middle));
   const limit = UNUSUAL_SDS * SD_OF_MEDIAN_DEVIATION * quantile(deviations, 0.5);
   return new Set(ids.filter((_, column) => deviations[column]! <= limit));
+}
+
+/** What fits go by that follow a first look. Plain data, so that it can be kept. */
+export interface Ground extends Pick<FirstLook, 'lesson' | 'asked' | 'start'> {}
+
+export function groundOf({ lesson, asked, start }: FirstLook): Ground {
+  return { lesson, asked, start };
 }
 
 function askedScores(

@@ -82,7 +82,8 @@ export function startFrom({ sd, residualSd }: LatentFit): NonNullable<FitOptions
   return { sd, residualSd };
 }
 
-/** The same for a log that holds this fit's and goes on: the effects begin where they were too. */
+/** The same for a log that holds this fit's and goes on: the effects begin where they were too. As it can be written and read again. */
 export function goOnFrom({ sd, residualSd, mode }: LatentFit): NonNullable<FitOptions['start']> {
-  return { sd, residualSd, mode };
+  const effects = Object.entries(mode.effects).map(([term, values]) => [term, Array.from(values)]);
+  return { sd, residualSd, mode: { effects: Object.fromEntries(effects), fixed: mode.fixed } };
 }

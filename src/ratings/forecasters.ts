@@ -1,3 +1,4 @@
+import type { Day } from '../domain/day.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { FitOptions, LatentFit } from './engine/latent-model.ts';
 import { eventRatios } from './event-ratios.ts';
@@ -47,11 +48,18 @@ interface ForecasterOptions {
   readonly asked?: AskedTerms;
   /** Where the search for the deviations begins: where it ends is not of it. */
   readonly start?: FitStart | null;
+  /** The deviations are estimated from the past up to this day; else from the whole past of the first call. */
+  readonly learnUntil?: Day;
   readonly memory?: ForecasterMemory;
-  /** Told how the fit of the first call ended, and what gives that fit with what it was fitted to. */
+  /** Told how the fit of the deviations ended, and what gives the fit of the first call with what it was fitted to. */
   readonly told?: (past: () => FittedPast, end: FitEnd) => void;
   /** Foretells beside the worth what the angler would add. */
   readonly isBeside?: boolean;
+}
+
+/** How the fit of the deviations ended, and where those that follow begin. */
+interface KeptEnd extends FitEnd {
+  readonly start: FitStart;
 }
 
 /** The model of the past, fitted. */
@@ -64,13 +72,14 @@ export interface FittedPast {
 
 /**
  * The model's worth, with the spread of bags about them: luck, angler and the doubt about the worth. Its standard
- * deviations are estimated from the past of the first call and kept for the later ones, whose past is a little longer.
+ * deviations are estimated from the past of the first call, or the beginning of it, and kept for the later ones, whose past is a little
+ * longer: each begins where that fit had its effects, so that none depends on which of the others was made.
  * @param seasonOf The season that the past allows; sessions it cannot place are left out of the past.
  */
 export function modelForecaster(
   venue: RatedVenue,
   seasonOf: (past: readonly ModelSession[]) => Season,
-  { asked = {}, start = null, memory, told, isBeside = false }: ForecasterOptions = {},
+  { asked = {}, start = null, learnUntil, memory, told, isBeside = false }: ForecasterOptions = {},
 ): Forecaster {
   let hold: FitOptions['hold'];
   let from = start;
@@ -87,25 +96,27 @@ export function modelForecaster(
       ...(hold === undefined ? {} : { hold }),
       ...(from === null ? {} : { start: from }),
     });
-    from = goOnFrom(fit);
     return { model, fit, sessions, season };
   };
 
   return (past, future) => {
-    const pastDigest = memory?.digestOfPast(past.length) ?? '';
     let fitted: FittedPast | null = null;
     const here = () => {
       fitted ??= fittedTo(past);
       return fitted;
     };
     if (hold === undefined) {
-      const end = remembered(['deviations', pastDigest], (): FitEnd => {
-        const { stopped, iterations, sd, residualSd } = here().fit;
-        return { stopped, iterations, sd, residualSd };
+      const lesson = learnUntil === undefined ? past : past.filter(({ event }) => event.day <= learnUntil);
+      const end = remembered(['deviations', memory?.digestOfPast(lesson.length) ?? ''], (): KeptEnd => {
+        const { fit } = fittedTo(lesson);
+        const { stopped, iterations, sd, residualSd } = fit;
+        return { stopped, iterations, sd, residualSd, start: goOnFrom(fit) };
       });
       hold = { sd: end.sd, residualSd: end.residualSd };
+      from = end.start;
       told?.(here, end);
     }
+    const pastDigest = memory?.digestOfPast(past.length) ?? '';
     return remembered(['forecasts', pastDigest, JSON.stringify([hold, isBeside, future])], () =>
       forecastsFrom(venue, here(), future, isBeside),
     );

@@ -1,26 +1,25 @@
 import { bagTables } from './bag-model.ts';
 import { expectedBags } from './expected-bags.ts';
-import { type FirstLook, firstLook } from './first-look.ts';
+import { firstLook, type Ground, groundOf } from './first-look.ts';
 import { fishSizes } from './fish-sizes.ts';
-import { type FitReport, fitReport, unsettledNotes } from './fit-report.ts';
+import { unsettledNotes } from './fit-report.ts';
 import { framingMakeUp } from './framing-make-up.ts';
 import { framingMonths } from './framing-months.ts';
-import type { WorkKeeper } from './kept-work.ts';
-import type { RatedVenue } from './rated-venue.ts';
+import { NOTHING_KEPT, type WorkKeeper } from './kept-work.ts';
+import { settledLog } from './log-before.ts';
+import { type RatedVenue, ratedVenue } from './rated-venue.ts';
 import { doTask, ratingTasks, type TaskGround, type TaskResult } from './rating-tasks.ts';
 import type { Ratings } from './ratings.ts';
 import { sessionsInModel } from './sessions-in-model.ts';
 import { whatCannotBeTold } from './what-cannot-be-told.ts';
-import { withoutDnw } from './without-dnw.ts';
+import { type DnwEffect, dnwEffect, withoutDnw } from './without-dnw.ts';
 
 export interface RateOptions {
   /** Of the simulated fields; the same seed gives the same bytes. */
   readonly seed: number;
   /** Told what is being worked on, for a person who waits. */
   readonly progress?: (what: string) => void;
-  /** How the fits of an earlier state of this log ended: saves most of the search, and changes no printed digit. */
-  readonly earlier?: readonly FitReport[];
-  /** Knows what an earlier run of this very code worked out: saves all that does not rest on what changed. */
+  /** Knows what an earlier run of this very code worked out: saves all that does not rest on what changed, and changes no bit. */
   readonly keeper?: WorkKeeper;
 }
 
@@ -37,18 +36,27 @@ export function rateVenue(venue: RatedVenue, options: RateOptions): Ratings {
 
 /** What every task needs to know before it can begin. */
 export interface BegunRatings {
-  readonly look: FirstLook;
   readonly ground: TaskGround;
+  readonly look: KeptLook;
 }
 
-const WITHOUT_DNW = 'total without DNWs';
+/** A first look and what the DNWs do, of the log before its last month. Plain data. */
+interface KeptLook extends Ground {
+  readonly effect: DnwEffect | null;
+}
 
-export function beginRatings(venue: RatedVenue, { progress, earlier = [] }: RateOptions): BegunRatings {
+export function beginRatings(
+  venue: RatedVenue,
+  { progress, keeper = NOTHING_KEPT }: Pick<RateOptions, 'progress' | 'keeper'>,
+): BegunRatings {
   progress?.('first look');
-  const before = earlier.find(({ of, isSettled }) => of === WITHOUT_DNW && isSettled);
-  const look = firstLook(venue, before?.start);
+  const settled = settledLog(venue);
+  const look = keeper.of(['ground', JSON.stringify(ratedVenue(settled))], (): KeptLook => {
+    const seen = firstLook(settled);
+    return { ...groundOf(seen), effect: dnwEffect(settled, seen) };
+  });
   const { lesson, asked, start } = look;
-  return { look, ground: { venue, dnw: lesson.mechanism, asked, start, earlier } };
+  return { look, ground: { venue, dnw: lesson.mechanism, asked, start } };
 }
 
 /** Puts the results of all tasks together, in the order of the tasks. */
@@ -59,7 +67,7 @@ export function finishRatings(
   { seed, progress }: RateOptions,
 ): Ratings {
   const fits = results.flatMap((result) => result.fits);
-  if (look.without !== null) fits.unshift(fitReport(WITHOUT_DNW, look.without.fit));
+  if (look.effect !== null) fits.unshift(look.effect.fit);
   const bags = results.flatMap(({ told }) => told ?? []);
   const total = bags[0]!;
   const tables = bags.map(bagTables);
@@ -79,9 +87,14 @@ export function finishRatings(
     besides: results.flatMap(({ besides }) => besides).filter(({ of }) => earned.has(of)),
     backtest: tested,
     leftOut,
-    withoutDnw: withoutDnw(venue, look, tables[0]!),
+    withoutDnw: withoutDnw(look.effect, tables[0]!, sessions.filter(({ isDnw }) => isDnw === true).length),
     dnwLesson: look.lesson,
     fits,
-    notes: [...unsettledNotes(fits), ...whatCannotBeTold(venue, sessions)],
+    notes: notesOn(venue, fits),
   };
+}
+
+/** What a reader must know of a log and of the fits to it, in the venue's own words. */
+export function notesOn(venue: RatedVenue, fits: Ratings['fits']): Ratings['notes'] {
+  return [...unsettledNotes(fits), ...whatCannotBeTold(venue, sessionsInModel(venue, 'total').sessions)];
 }

@@ -49,6 +49,20 @@ export function ratedVenue(venue: RatedVenue): RatedVenue {
   };
 }
 
+/** The same with nothing a club may word otherwise without having fished: names are ids. A new word refits nothing. */
+export function withoutWords(venue: RatedVenue): RatedVenue {
+  const { bagParts, features, ratingRules } = venue.settings;
+  return {
+    ...venue,
+    settings: {
+      bagParts: bagParts.map((part) => ({ ...part, name: part.id, species: [] })),
+      features: features.map(({ id }) => ({ id, name: id })),
+      ratingRules,
+    },
+    waters: venue.waters.map((water) => ({ ...water, name: water.id })),
+  };
+}
+
 function ratedWater({ id, name, stocked = [], netted = [] }: RatedWater): RatedWater {
   return { id, name, stocked, netted };
 }

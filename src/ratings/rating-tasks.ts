@@ -3,12 +3,14 @@ import { fitBag, rateBag, type ToldBag } from './bag-model.ts';
 import { besideWorths } from './beside/beside-worths.ts';
 import { choiceWorths } from './choice-worth.ts';
 import type { DnwMechanism } from './dnw-mechanism.ts';
-import { featureTemperatures } from './feature-temperatures.ts';
+import { featureTemperatures, fitTemperatures } from './feature-temperatures.ts';
+import { startFrom } from './fit-ratings.ts';
 import { type FitEnd, type FitReport, type FitStart, fitReport } from './fit-report.ts';
 import { NOTHING_KEPT, type WorkKeeper } from './kept-work.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { AskedTerms } from './rating-model.ts';
 import type { BagId, Ratings } from './ratings.ts';
+import { settledStarts } from './settled-starts.ts';
 
 /** What all tasks of a venue's ratings start from. Plain data, like all here: a task may be done in another thread. */
 export interface TaskGround {
@@ -17,8 +19,6 @@ export interface TaskGround {
   readonly asked: AskedTerms;
   /** Where the fits may begin; null where the log says nothing. */
   readonly start: FitStart | null;
-  /** How the fits of an earlier state of this log ended. */
-  readonly earlier: readonly FitReport[];
 }
 
 /** A share of the ratings that needs none of the others: a bag with all its tables, or the back-test. */
@@ -61,31 +61,23 @@ export function doTask(
   const { venue, asked } = ground;
   const choice = { dnw: ground.dnw ?? undefined, asked };
   if (task.of === 'back-test') {
-    const start = startOf(ground, 'back-test');
-    return { ...nothing, backtest: backtest(venue, { progress, report, start, keeper }) };
+    return { ...nothing, backtest: backtest(venue, { progress, report, keeper }) };
   }
   const { bag } = task;
   const name = venue.settings.bagParts.find(({ id }) => id === bag)?.name.toLowerCase() ?? 'whole bag';
   progress?.(name);
-  const anyOfIt = `any ${name} at all`;
-  const [start, presenceStart] = [startOf(ground, bag), startOf(ground, anyOfIt)];
-  const options = { ...(start && { start }), ...(presenceStart && { presenceStart }) };
-  const { fitted, ...told } = rateBag(venue, fitBag(venue, bag, choice, options));
+  const starts = settledStarts(venue, bag, choice, { start: ground.start, keeper });
+  const start = starts?.bag ?? ground.start;
+  const { fitted, ...told } = rateBag(venue, fitBag(venue, bag, choice, start === null ? {} : { start }));
   report(bag, fitted.fit);
-  if (fitted.presence !== null) report(anyOfIt, fitted.presence.fit);
+  if (fitted.presence !== null) report(`any ${name} at all`, fitted.presence.fit);
   if (bag !== 'total') return { ...nothing, told };
   progress?.('water temperature');
-  const byTemperature = earlierStart(ground, 'water temperature');
-  const temperatures = featureTemperatures(venue, fitted, { report, ...(byTemperature && { start: byTemperature }) });
+  const byTemperature = starts?.temperature ?? null;
+  const temperatureModel = fitTemperatures(venue, fitted, { start: byTemperature ?? startFrom(fitted.fit) });
+  if (temperatureModel !== null) report('water temperature', temperatureModel.fit);
+  const temperatures = temperatureModel === null ? [] : featureTemperatures(venue, temperatureModel);
   const choices = choiceWorths(venue, fitted, { progress });
   progress?.('what the day reveals');
   return { ...nothing, told, temperatures, choices, besides: besideWorths(venue, fitted) };
-}
-
-function startOf(ground: TaskGround, of: string): FitStart | null {
-  return earlierStart(ground, of) ?? ground.start;
-}
-
-function earlierStart({ earlier }: TaskGround, of: string): FitStart | null {
-  return earlier.find((fit) => fit.of === of && fit.isSettled)?.start ?? null;
 }

@@ -109,26 +109,35 @@ describe('loadRatings', () => {
     expect(ratings.bags[0]?.bag).toBe('total');
   });
 
-  test('starts a new match from the last fit, and tells what a fit from nothing tells', async () => {
-    await load(venue);
-    const more = {
-      ...venue,
-      sessions: [...venue.sessions, exampleSession('b', '1', 'weighed', 3000, { angler: 'a-3' })],
-    };
-    const warm = await load(more);
-    const elsewhere = await mkdtemp(join(tmpdir(), 'peg-atlas-cache-'));
-    const cold = await loadRatings(more, { folder: elsewhere });
-    await rm(elsewhere, { recursive: true });
-    const worths = (of: typeof cold) => of.bags[0]!.pegMonths.map((row) => row.worth.toFixed(3));
-    expect(worths(warm.ratings)).toEqual(worths(cold));
+  test.each([
+    ['cut short', (text: string) => text.slice(0, -9)],
+    ['of other code', (text: string) => text.replace(/"code":"[0-9a-f]/, '"code":"x')],
+  ])('works all out where what it kept of its work is %s', async (_, spoil) => {
+    const { ratings } = await load(venue);
+    for (const name of await readdir(folder)) {
+      const file = join(folder, name);
+      if (name.startsWith('work-')) await writeFile(file, spoil(await readFile(file, 'utf8')));
+      else await rm(file);
+    }
+    expect((await load(venue)).ratings).toEqual(ratings);
   });
 
-  test('starts from nothing where the last fit of the venue is damaged', async () => {
-    const { ratings } = await load(venue);
-    const [name] = await readdir(folder);
-    await writeFile(join(folder, name!.replace(/-[0-9a-f]{32}/, `-${'0'.repeat(32)}`)), 'x\n{"fits":"none"}');
-    await rm(join(folder, name!));
-    expect((await load(venue)).ratings).toEqual(ratings);
+  test('a feature, a water or a part in other words refits nothing, and is told in the new words', async () => {
+    const sessions = venue.sessions.filter(({ peg }) => peg === '1');
+    const lone = { ...venue, sessions, pegs: venue.pegs.slice(0, 1) };
+    await load(lone);
+    const { settings, waters } = lone;
+    const renamed = await load({
+      ...lone,
+      settings: {
+        ...settings,
+        features: settings.features.map((feature) => ({ ...feature, name: `${feature.name} anew`, meaning: 'Anew' })),
+        bagParts: settings.bagParts.map((part) => ({ ...part, name: 'Otherwise' })),
+      },
+      waters: waters.map((water) => ({ ...water, name: 'Another Name' })),
+    });
+    expect(renamed.fitted).toBe(false);
+    expect(renamed.ratings.notes).toContainEqual({ about: 'lone-peg', water: 'Another Name' });
   });
 
   test('leaves nothing half-written and keeps only the newest fits', async () => {
@@ -137,7 +146,8 @@ describe('loadRatings', () => {
       await load({ ...venue, sessions });
     }
     const names = await readdir(folder);
-    expect(names).toHaveLength(12);
-    expect(names.every((name) => /^ratings-[0-9a-f]{12}-[0-9a-f]{32}\.json$/.test(name))).toBe(true);
+    expect(names.filter((name) => /^ratings-[0-9a-f]{12}-[0-9a-f]{32}\.json$/.test(name))).toHaveLength(12);
+    expect(names.filter((name) => /^work-[0-9a-f]{12}\.json$/.test(name))).toHaveLength(1);
+    expect(names).toHaveLength(13);
   });
 });

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { addDays } from '../../src/domain/day.ts';
+import type { Venue } from '../../src/domain/venue.ts';
 import { fitBag } from '../../src/ratings/bag-model.ts';
-import { featureTemperatures } from '../../src/ratings/feature-temperatures.ts';
+import { featureTemperatures, fitTemperatures } from '../../src/ratings/feature-temperatures.ts';
 import { seededChance } from '../demo/chance.ts';
 import { examplePeg, exampleVenue } from '../domain/example-venue.ts';
 import { exampleEvent, exampleSession } from './example-log.ts';
@@ -28,9 +29,13 @@ function logByTemperature(degreesOf: (i: number) => number | undefined) {
   return exampleVenue({ pegs: PEGS, events, sessions });
 }
 
+function tableOf(venue: Venue) {
+  return featureTemperatures(venue, fitTemperatures(venue, fitBag(venue, 'total'))!);
+}
+
 test('a feature that gains with every degree stands lowest in the coldest band and highest in the warmest', () => {
   const venue = logByTemperature((i) => 4 + (i % 15));
-  const rows = featureTemperatures(venue, fitBag(venue, 'total'));
+  const rows = tableOf(venue);
   expect(rows.map(({ fromDegreesC }) => fromDegreesC)).toEqual([4, 6, 8, 10, 12, 14, 16, 18]);
   expect(rows[0]!.high80).toBeLessThan(1);
   expect(rows.at(-1)!.low80).toBeGreaterThan(1);
@@ -39,8 +44,8 @@ test('a feature that gains with every degree stands lowest in the coldest band a
 
 test('events without a temperature do not count, and none at all gives no table', () => {
   const some = logByTemperature((i) => (i % 2 === 0 ? 4 + (i % 14) : undefined));
-  const rows = featureTemperatures(some, fitBag(some, 'total'));
+  const rows = tableOf(some);
   expect(rows.reduce((sum, { sessions }) => sum + sessions, 0)).toBe(30 * 8);
   const none = logByTemperature(() => undefined);
-  expect(featureTemperatures(none, fitBag(none, 'total'))).toEqual([]);
+  expect(fitTemperatures(none, fitBag(none, 'total'))).toBeNull();
 });

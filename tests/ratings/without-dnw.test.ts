@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { bagTables, fitBag, rateBag } from '../../src/ratings/bag-model.ts';
 import { firstLook } from '../../src/ratings/first-look.ts';
-import { withoutDnw } from '../../src/ratings/without-dnw.ts';
+import { dnwEffect, withoutDnw } from '../../src/ratings/without-dnw.ts';
 import { simulateFromModel } from '../demo/simulate-from-model.ts';
 
 function comparedWithout(dnwShare: number) {
@@ -16,7 +16,8 @@ function comparedWithout(dnwShare: number) {
   });
   const look = firstLook(venue);
   const total = fitBag(venue, 'total', { dnw: look.lesson.mechanism ?? undefined });
-  return { total, without: withoutDnw(venue, look, bagTables(rateBag(venue, total))) };
+  const dnw = total.sessions.filter(({ isDnw }) => isDnw === true).length;
+  return { total, without: withoutDnw(dnwEffect(venue, look), bagTables(rateBag(venue, total)), dnw) };
 }
 
 describe('withoutDnw', () => {

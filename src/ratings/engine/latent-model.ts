@@ -112,7 +112,7 @@ export interface FitOptions {
 
 /** Where a fit had its effects, for another to begin from: standardised by term, fixed ones by name. */
 export interface ModeStart {
-  readonly effects: Readonly<Record<string, Float64Array>>;
+  readonly effects: Readonly<Record<string, ArrayLike<number>>>;
   readonly fixed: Readonly<Record<string, number>>;
 }
 
