@@ -137,6 +137,7 @@ function pegFeatures(atlas: Atlas, id: string): readonly Feature[] {
       facts: decidingFacts(facts),
       name: pegLabel(peg.peg, verdict),
       facing: peg.facingDegrees,
+      ...(peg.isFacingEstimated === true ? { facingEstimated: true } : {}),
       bankSteps: peg.bank?.steps ?? null,
       gridReference: surveyOfPeg(atlas, pegKey(id, peg.peg)).gridReference,
       sheet: pegLink(id, peg.peg),

@@ -5,10 +5,10 @@ import { LINE_NOT_DRAWN, pegRecord, waterFiles } from '../content/new-venue/plan
 import { sketchWater } from '../content/new-venue/sketch-water.ts';
 import type { LinesPlan, WaterPlan } from '../content/new-venue/venue-plan.ts';
 import { waterSlug } from '../content/papers/places/settle-places.ts';
+import { parseBearing } from '../domain/compass.ts';
 import { countWords } from '../domain/count-words.ts';
 import type { LatLng } from '../domain/place.ts';
 import { parseGridReference } from '../ground/national-grid.ts';
-import { shorePlaces } from '../ground/shore-place.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { answerFileOf, readAnswers } from './import/answer-file.ts';
 import { refuse } from './import/ask-to-write.ts';
@@ -26,7 +26,7 @@ function linesOf({ content }: FolderImport): LinesPlan {
 }
 
 /**
- * `add water NAME [--pegs 1-24]` and `add peg WATER NUMBERS [--at POSITION]`: more of what `start` wrote, all or nothing. A
+ * `add water NAME [--pegs 1-24]` and `add peg WATER NUMBERS [--at POSITION] [--facing BEARING]`: more of what `start` wrote, all or nothing. A
  * peg without a position is a placeholder, which a real venue's check refuses until it is placed.
  */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
@@ -37,6 +37,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
       answers: { type: 'string' },
       pegs: { type: 'string' },
       at: { type: 'string' },
+      facing: { type: 'string' },
       yes: { type: 'boolean' },
     },
     true,
@@ -81,12 +82,16 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
         `Unexpected --at "${values.at}", expected one peg and 52.75126,-0.05481 or a grid reference such as "TF 3127 1880".`,
       );
     }
+    const facing = values.facing ?? null;
+    if (facing !== null && (pegs.length > 1 || !parseBearing(facing).ok)) {
+      throw new UsageError(`Unexpected --facing "${facing}", expected one peg and degrees from true north or NNE.`);
+    }
     const there = pegs.filter((peg) => staged.text(`pegs/${water}/${peg}.md`) !== null);
     if (there.length > 0) return refuse([`${water} has ${there.join(', ')} already.`], io);
     if (at === null && !isSketch(venue, water)) {
       return refuse([`${water} is on the map: say where the peg is with --at, or import its place.`], io);
     }
-    for (const [path, text] of pegFiles(venue, water, pegs, at)) staged.put(path, text);
+    for (const [path, text] of pegFiles(venue, water, pegs, at, facing)) staged.put(path, text);
     said = `${water}: ${countWords(pegs.length, 'new peg')} (${pegs.join(', ')})`;
   } else {
     throw new UsageError('Expected add water NAME or add peg WATER NUMBERS.');
@@ -134,17 +139,16 @@ function pegFiles(
   water: string,
   pegs: readonly string[],
   at: LatLng | null,
+  facing: string | null,
 ): readonly (readonly [string, string])[] {
   const { waters, pegs: known, settings } = venue.content;
   const index = waters.findIndex(({ id }) => id === water);
-  const shore = waters[index]?.map?.map ?? null;
   const there = known.filter(({ value }) => value.water === water).length;
   return sketchWater(pegs, Math.max(0, index)).pegs.map((sketched) => {
     // A few steps along, so that no two placeholders share a place.
     const place = at ?? { lat: sketched.at.lat, lng: Number((sketched.at.lng + ((there % 6) + 1) * 2e-5).toFixed(6)) };
-    const facing = at !== null && shore !== null ? String(shorePlaces(shore)(at).facingDegrees) : sketched.facing;
     const position = `{ lat: ${place.lat}, lng: ${place.lng}${at === null ? ', placeholder: true' : ''} }`;
-    const text = pegRecord(water, sketched.peg, position, facing, linesOf(venue), settings.guideDay);
+    const text = pegRecord(water, sketched.peg, position, linesOf(venue), settings.guideDay, facing);
     return [`pegs/${water}/${sketched.peg}.md`, text];
   });
 }

@@ -116,6 +116,7 @@ const HELP: Readonly<Record<string, CommandHelp>> = {
     usage: 'add water NAME | add peg WATER NUMBERS',
     options: [
       ['--pegs NUMBERS', 'of a new water: how many, or which: "1-20, 22"'],
+      ['--facing BEARING', 'what one peg faces: 48 or NE; worked out from the shore where left out'],
       ['--at POSITION', 'where one peg is: 52.75126,-0.05481 or "TF 3127 1880"'],
       ANSWERS,
       YES,

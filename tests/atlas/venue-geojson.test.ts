@@ -25,7 +25,10 @@ const LINE = {
 const atlas = exampleAtlas({
   venue: {
     waters: [{ ...PIT!, map: { ...PIT!.map, islands: [ISLAND], overheadLines: [LINE] } }],
-    pegs: [examplePeg('1'), examplePeg('2', { status: 'closed', statusReason: 'Below the line.' })],
+    pegs: [
+      examplePeg('1', { isFacingEstimated: true }),
+      examplePeg('2', { status: 'closed', statusReason: 'Below the line.' }),
+    ],
   },
   water: {
     depth: {
@@ -41,6 +44,7 @@ const atlas = exampleAtlas({
   },
 });
 const { features } = venueGeojson(atlas);
+const pegProperties = () => ofKind('peg').map(({ properties }) => properties ?? {});
 const ofKind = (kind: string) => features.filter(({ properties }) => properties?.kind === kind);
 
 /** RFC 7946, section 3.1.6: closed, at least four positions, outer rings anticlockwise, holes clockwise. */
@@ -112,4 +116,11 @@ it('waterGeojson puts the lines of every water on the map of each', () => {
   expect(ofNext.some(({ properties }) => properties?.kind === 'overhead-line' && properties.water === 'pit')).toBe(
     true,
   );
+});
+
+it('says of a facing that nobody wrote that the shore told it', () => {
+  expect(pegProperties().map(({ peg, facingEstimated }) => [peg, facingEstimated])).toEqual([
+    ['1', true],
+    ['2', undefined],
+  ]);
 });

@@ -61,7 +61,7 @@ test('a real venue is refused while a peg stands in for itself, and taken once i
   expect((await loadVenue(folder())).venue).not.toBeNull();
 });
 
-test('an import of places puts a peg where it is, turns it to the water and takes the placeholder away', async () => {
+test('an import of places puts a peg where it is, leaves what it faces to the shore and takes the placeholder away', async () => {
   await startHere();
   const table = join(root, 'pegs.csv');
   writeFileSync(table, 'peg,water,lat,lng\n1,Long Pool,52.700365,-0.0195\n');
@@ -69,7 +69,10 @@ test('an import of places puts a peg where it is, turns it to the water and take
   const record = readFileSync(join(folder(), 'pegs/long-pool/1.md'), 'utf8');
   expect(record).toContain('lat: 52.700365');
   expect(record).not.toContain('placeholder');
-  expect(record).toContain('facing: 180');
+  // Until somebody has looked, the shore tells what it faces, and every place that shows it says so.
+  expect(record).not.toContain('facing');
+  const moved = (await loadVenue(folder())).venue!.pegs.find(({ water, peg }) => water === 'long-pool' && peg === '1')!;
+  expect([Math.round(moved.facingDegrees), moved.isFacingEstimated]).toEqual([180, true]);
 });
 
 test('a drawn shore takes the stand-ins along, and a water called after trees is a water', async () => {
@@ -161,7 +164,24 @@ test('a peg of a water that is on the map needs its place', async () => {
   expect(
     await add(['peg', 'the-mere', '20', '--at', '52.70999,-0.01996', '--venue', folder(), '--yes'], recordedIo()),
   ).toBe(0);
-  expect(readFileSync(join(folder(), 'pegs/the-mere/20.md'), 'utf8')).toContain('facing: 0');
+  expect(readFileSync(join(folder(), 'pegs/the-mere/20.md'), 'utf8')).not.toContain('facing');
+  const looked = [
+    'peg',
+    'the-mere',
+    '21',
+    '--at',
+    '52.70999,-0.01995',
+    '--facing',
+    'NNE',
+    '--venue',
+    folder(),
+    '--yes',
+  ];
+  expect(await add(looked, recordedIo())).toBe(0);
+  expect(readFileSync(join(folder(), 'pegs/the-mere/21.md'), 'utf8')).toContain('facing: NNE');
+  await expect(add([...looked.slice(0, 2), '22', ...looked.slice(3)].with(6, 'up'), recordedIo())).rejects.toThrow(
+    'Unexpected --facing "up"',
+  );
 });
 
 test('--repo writes what a repository needs beside the folder, and keeps what is there', async () => {

@@ -46,9 +46,9 @@ export function waterFiles(water: WaterPlan, index: number, lines: LinesPlan, da
       `---\n# The map beside this file is a plain box until you import one: venue -- import places FILE\nname: ${JSON.stringify(water.name)}\nkind: match lake # in your own words\ndatum: "not fixed yet" # what level zero is: top of the monk sill\nclose-season: unknown # none, statutory, club or unknown\n---\n`,
     ],
     [`waters/${water.id}.geojson`, `{"type":"FeatureCollection","features":[\n${features.join(',\n')}\n]}\n`],
-    ...sketch.pegs.map(({ peg, at, facing }): [string, string] => [
+    ...sketch.pegs.map(({ peg, at }): [string, string] => [
       `pegs/${water.id}/${peg}.md`,
-      pegRecord(water.id, peg, `{ lat: ${at.lat}, lng: ${at.lng}, placeholder: true }`, facing, lines, day),
+      pegRecord(water.id, peg, `{ lat: ${at.lat}, lng: ${at.lng}, placeholder: true }`, lines, day),
     ]),
     [`soundings/${water.id}.csv`, 'lat,lng,peg,distance,bearing,depth,date,level\n'],
     [`gauge/${water.id}.csv`, 'date,level,water_temperature\n'],
@@ -58,18 +58,18 @@ export function waterFiles(water: WaterPlan, index: number, lines: LinesPlan, da
 /** Why pegs are closed where lines are known and not drawn. */
 export const LINE_NOT_DRAWN = 'An overhead line is known here and is not on the map yet.';
 
-/** A record that says of a peg no more than is known. */
+/** A record that says of a peg no more than is known: what it faces is left to the shore until somebody has looked. */
 export function pegRecord(
   water: string,
   peg: string,
   position: string,
-  facing: string,
   lines: LinesPlan,
   day: Day,
+  facing: string | null = null,
 ): string {
   const status =
     lines.state === 'known' ? `status: closed\nstatus-reason: ${LINE_NOT_DRAWN}\nstatus-since: ${day}` : 'status: open';
-  return `---\npeg: "${peg}"\nwater: ${water}\nposition: ${position}\nfacing: ${facing}\n${status}\n---\n`;
+  return `---\npeg: "${peg}"\nwater: ${water}\nposition: ${position}${facing === null ? '' : `\nfacing: ${facing}`}\n${status}\n---\n`;
 }
 
 /** The word of a bag part, as it stands in names of columns: small letters and digits, a letter first. */

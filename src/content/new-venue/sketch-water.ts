@@ -10,7 +10,6 @@ const METRES_A_DEGREE = 111_200;
 export interface SketchedPeg {
   readonly peg: string;
   readonly at: LatLng;
-  readonly facing: 'N' | 'S';
 }
 
 /** A water nobody has drawn yet: a plain box with its pegs along the south bank and back along the north one. */
@@ -36,7 +35,7 @@ export function sketchWater(pegs: readonly string[], index: number): SketchedWat
       const isSouth = place < aSide;
       const along = isSouth ? place : 2 * aSide - 1 - place;
       const east = (along + 0.5) * PEG_METRES;
-      return { peg, at: at(east, isSouth ? -1 : ACROSS_METRES + 1), facing: isSouth ? 'N' : 'S' };
+      return { peg, at: at(east, isSouth ? -1 : ACROSS_METRES + 1) };
     }),
   };
 }

@@ -72,12 +72,12 @@ function pegChange(
   const place = shore === null ? null : shorePlaces(shore)(at);
   const beside = place === null ? '' : `, ${besideWater(place.metresFromWater)}`;
   if (text === null) {
-    const facing = place?.facingDegrees ?? 0;
     files.put(
       path,
-      `---\npeg: "${peg}"\nwater: ${water}\nposition: { lat: ${degrees(at.lat)}, lng: ${degrees(at.lng)} }\nfacing: ${facing} # worked out from the shore as drawn; correct it where the platform faces another way\nstatus: open\n---\n`,
+      `---\npeg: "${peg}"\nwater: ${water}\nposition: { lat: ${degrees(at.lat)}, lng: ${degrees(at.lng)} }\nstatus: open\n---\n`,
     );
-    return [{ what: path, words: `a new peg facing ${facing}° by the shore${beside}` }];
+    const faces = place === null ? '' : `, facing ${place.facingDegrees}° by the shore as drawn`;
+    return [{ what: path, words: `a new peg${faces}${beside}` }];
   }
   const isPlaceholder = IS_PLACEHOLDER.test(text);
   if (!isPlaceholder && before !== undefined && distanceMetres(before, at) < STILL_METRES) return [];
@@ -91,10 +91,7 @@ function pegChange(
       { kind: 'set', path: ['position', 'lng'], value: degrees(at.lng) },
       // What a placeholder faces was made up with it.
       ...(isPlaceholder
-        ? [
-            { kind: 'remove' as const, path: ['position', 'placeholder'] },
-            { kind: 'set' as const, path: ['facing'], value: place?.facingDegrees ?? 0 },
-          ]
+        ? [{ kind: 'remove' as const, path: ['position', 'placeholder'] }, ...withoutFacing(text)]
         : []),
     ]),
   );
@@ -117,12 +114,17 @@ function placeholdersAlong({ id, shore }: PlacesWater, files: StagedFiles): read
       editFrontMatter(text, [
         { kind: 'set', path: ['position', 'lat'], value: degrees(at.lat) },
         { kind: 'set', path: ['position', 'lng'], value: degrees(at.lng) },
-        { kind: 'set', path: ['facing'], value: shorePlaces(shore)(at).facingDegrees },
+        ...withoutFacing(text),
       ]),
     );
   });
   const words = `${countWords(standIns.length, 'peg')} without a place of their own, spread along the shore as drawn`;
   return standIns.length === 0 ? [] : [{ what: `pegs/${id}`, words }];
+}
+
+/** Takes a facing out of a record; what it faces is then worked out from the shore, and marked so. */
+function withoutFacing(text: string) {
+  return /^facing:/m.test(text) ? [{ kind: 'remove' as const, path: ['facing'] }] : [];
 }
 
 /** The place a share of the way around a ring. */
