@@ -1,7 +1,13 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatLength } from '../../src/domain/length.ts';
-import { bareWeightInOther, lengthsInOther, shortDepthInOther, weightsInOther } from '../../src/domain/unit-words.ts';
+import {
+  bareWeightInOther,
+  contourInOther,
+  lengthsInOther,
+  shortDepthInOther,
+  weightsInOther,
+} from '../../src/domain/unit-words.ts';
 import { formatWeight } from '../../src/domain/weight.ts';
 
 // The pound is 0.45359237 kg and the foot 0.3048 m exactly (International yard and pound agreement of 1959; Weights and
@@ -36,6 +42,12 @@ describe('figures told in the other unit', () => {
     expect(lengthsInOther('2.89 m deep', 'm')).toBe('9 ft 6 in deep');
     expect(lengthsInOther('9 ft 6 in deep', 'ft')).toBe('2.90 m deep');
     expect(lengthsInOther('6 sessions in 10, 4 in 10', 'ft')).toBe('6 sessions in 10, 4 in 10');
+    expect(lengthsInOther('209 m, straight ahead; 75 mm over', 'm')).toBe('686 ft, straight ahead; 3 in over');
+    expect(lengthsInOther('686 ft, straight ahead; 3 in over', 'ft')).toBe('209 m, straight ahead; 75 mm over');
+    expect(lengthsInOther('81,500 m³ (17,900,000 gallons)', 'm')).toBe('81,500 m³ (17,900,000 gallons)');
+    expect(
+      ['1 m', '1.5 m', '5 ft', '×2'].map((words) => contourInOther(words, words.endsWith('ft') ? 'ft' : 'm')),
+    ).toEqual(['3.3 ft', '4.9 ft', '1.5 m', null]);
     expect(shortDepthInOther('2.05', 'm')).toBe('6′9″');
     expect(shortDepthInOther('6′9″', 'ft')).toBe('2.06');
     expect(shortDepthInOther('9″', 'ft')).toBe('0.23');

@@ -5,11 +5,14 @@ import { localDay } from '../local-day.ts';
 import { phoneStore } from '../phone-store.ts';
 import { requireElement } from '../round/elements.ts';
 import { keepText } from '../text-store.ts';
+import { unitsOfReader } from '../units/chosen-units.ts';
 import { forgetOuting, keepOuting, newOuting, type Outing, type OutingPlace, readOuting, slipWords } from './outing.ts';
 import { paceStatus, paceView } from './pace-view.ts';
 
 /** The page for who has drawn: the peg by what is typed or by the address, then its bag by the hour and the pace. */
-const data = JSON.parse(requireElement('#draw-data').textContent) as DrawData;
+const { weight: weightUnit } = unitsOfReader();
+/** With weights in the reader's unit: told and typed in it. */
+const data: DrawData = { ...(JSON.parse(requireElement('#draw-data').textContent) as DrawData), weightUnit };
 const base = document.body.dataset.guideBase ?? '/';
 const form = requireElement('[data-draw]') as HTMLFormElement;
 const field = form.querySelector('input')!;

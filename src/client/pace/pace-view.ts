@@ -1,10 +1,12 @@
 import type { DrawData } from '../../atlas/draw-page.ts';
 import { expectedWeight } from '../../atlas/expected-weight.ts';
 import { type Month, monthName, monthOf } from '../../domain/day.ts';
+import { lengthsInOther } from '../../domain/unit-words.ts';
 import { nearestMoment, paceOf, shareBy } from '../../match-day/pace.ts';
 import { localDay } from '../local-day.ts';
 import { button, make } from '../match-day/make.ts';
 import { clockTime } from '../round/elements.ts';
+import { unitsOfReader } from '../units/chosen-units.ts';
 import { catchForm } from './catch-form.ts';
 import { MAX_HOURS, minuteOf, type Outing } from './outing.ts';
 import { durationWords, paceLines, targetGrams, targetWords, weight } from './pace-words.ts';
@@ -79,6 +81,7 @@ function pegHead({ data, row, outing }: PaceContext): HTMLElement {
 
 /** Who may sit beside: the next pegs along the bank, closed ones named as such, and whether the match has them in. */
 function neighbours({ data, row, list, outing }: PaceContext): HTMLElement {
+  const { length, own } = unitsOfReader();
   const match = data.matches.find(({ id }) => id === outing.match);
   const beside = (row.querySelector<HTMLElement>('[data-beside]')?.dataset.beside ?? '')
     .split(';')
@@ -94,7 +97,7 @@ function neighbours({ data, row, list, outing }: PaceContext): HTMLElement {
           : match.pegs.includes(peg)
             ? ', in the match'
             : ', not in the match';
-      return `${side}: peg ${peg}, ${gap}${state}`;
+      return `${side}: peg ${peg}, ${length === own.length ? gap : lengthsInOther(gap, own.length)}${state}`;
     });
   return make('p', { className: 'soft' }, beside.length === 0 ? '' : `On your ${beside.join('; on your ')}.`);
 }

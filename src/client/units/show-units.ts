@@ -1,15 +1,33 @@
 import type { Units } from '../../domain/bag.ts';
-import { bareWeightInOther, lengthsInOther, shortDepthInOther, weightsInOther } from '../../domain/unit-words.ts';
+import {
+  bareWeightInOther,
+  contourInOther,
+  lengthsInOther,
+  shortDepthInOther,
+  weightsInOther,
+} from '../../domain/unit-words.ts';
+
+const FIGURES = '[data-figures], main .facts, .neighbours small, [aria-labelledby="sky"] td';
+/** Places of lengths alone, heads of tables among them. */
+const LENGTHS =
+  '[aria-labelledby="depth"] figcaption, .depths :is(caption, thead th, th small), .water-map .m-foot text, .bank-strip text:not([class])';
+/** Depths on contours and beside the lines of a grid. */
+const CONTOURS = '.water-map .m-depth, .bank-strip .scale, .depth-profile text[text-anchor="end"]';
+/** The unit a table says of all its depths, in every language that sheets speak. */
+const OF_ALL: readonly (readonly [m: string, ft: string])[] = [
+  ['Depths in metres', 'Depths in feet and inches'],
+  ['Dyfnder mewn metrau', 'Dyfnder mewn troedfeddi a modfeddi'],
+];
 
 /**
  * Shows the page's figures in the units the reader chose. Pages are written in the venue's; only places that say so
- * (`data-figures`, the depth table, two drawings) are told anew, so that a notice, a rule, a limit or a stand-off stays word for
+ * (`data-figures`) and those named here are told anew, so that a notice, a rule, a limit or a stand-off stays word for
  * word what the club wrote. Where both units stand, they change places.
  */
 export function showUnits(own: Units, chosen: Units): void {
   const isWeight = own.weight !== chosen.weight;
   const isLength = own.length !== chosen.length;
-  for (const place of document.querySelectorAll<HTMLElement>('[data-figures]')) {
+  for (const place of document.querySelectorAll<HTMLElement>(FIGURES)) {
     const weights = (words: string, shown: Units['weight']) =>
       weightsInOther(words, shown, place.dataset.figures === 'weighed');
     for (const node of textsIn(place)) {
@@ -19,10 +37,12 @@ export function showUnits(own: Units, chosen: Units): void {
   }
   if (isLength) for (const cell of document.querySelectorAll('.depths td, [data-strip-line]')) retoldDepth(cell, own);
   if (isLength) {
-    for (const text of document.querySelectorAll('.depth-profile .figure'))
+    for (const text of document.querySelectorAll(':is(.depth-profile, .bank-strip) .figure'))
       retold(text, (words) => shortDepthInOther(words, own.length));
-    for (const text of document.querySelectorAll('.depth-profile text[text-anchor="end"]')) {
-      retold(text, (words) => lengthsInOther(words, own.length));
+    for (const text of document.querySelectorAll(CONTOURS)) retold(text, (words) => contourInOther(words, own.length));
+    for (const place of document.querySelectorAll(LENGTHS)) {
+      for (const node of textsIn(place, '[data-own]'))
+        node.data = lengthsInOther(ofAllInOther(node.data, own), own.length);
     }
   }
   if (isWeight) {
@@ -41,6 +61,11 @@ function swapped<Unit>(
 ): string {
   const told = inOther(words, own);
   return told === words ? inOther(words, chosen) : told;
+}
+
+function ofAllInOther(words: string, own: Units): string {
+  const [from, to] = own.length === 'm' ? ([0, 1] as const) : ([1, 0] as const);
+  return OF_ALL.reduce((told, pair) => told.replace(pair[from], pair[to]), words);
 }
 
 function retold(text: Element, tell: (words: string) => string | null): void {
@@ -65,12 +90,12 @@ function retoldDepth(cell: Element, own: Units): void {
 }
 
 /** The words of a place, but for heads, which name a line ("11 m pole"), and for what a script wrote in the reader's units. */
-function textsIn(place: Element): readonly Text[] {
+function textsIn(place: Element, except = 'th, dt, option, [data-own]'): readonly Text[] {
   const walker = document.createTreeWalker(place, NodeFilter.SHOW_TEXT);
   const texts: Text[] = [];
   while (walker.nextNode()) {
     const text = walker.currentNode as Text;
-    if (text.parentElement?.closest('th, dt, option, [data-own]') === null) texts.push(text);
+    if (text.parentElement?.closest(except) === null) texts.push(text);
   }
   return texts;
 }
