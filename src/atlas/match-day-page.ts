@@ -6,6 +6,7 @@ import type { NamedPeg } from '../domain/typed-peg.ts';
 import type { Atlas } from './atlas.ts';
 import { waterOf } from './atlas.ts';
 import type { MatchPage } from './match-page.ts';
+import { limitWords } from './peg-safety.ts';
 import { factsOfPeg } from './peg-verdicts.ts';
 
 /** A peg as the phone's scales and draw name it. */
@@ -15,6 +16,8 @@ export interface DayPeg extends NamedPeg {
   readonly name: string;
   readonly limits: string;
   readonly isKept: boolean;
+  /** Why it may not be fished that day; empty where it may. */
+  readonly closed: string;
 }
 
 /** What the organiser's phone needs of a match, as plain data in its page. */
@@ -42,10 +45,10 @@ export interface MatchDayData {
 function matchDayData(atlas: Atlas, match: Match, page: MatchPage): MatchDayData {
   const { settings } = atlas.venue;
   const planned = new Set(match.plan.flatMap(({ pegs }) => pegs));
-  const dayPeg = (key: PegKey, limits: string, isKept: boolean): DayPeg => {
+  const dayPeg = (key: PegKey, limits = '', isKept = false, closed = ''): DayPeg => {
     const peg = key.slice(key.indexOf('/') + 1);
     const water = waterOf(atlas, key.slice(0, key.indexOf('/'))).name;
-    return { key, water, peg, name: page.severalWaters ? `${water} ${peg}` : peg, limits, isKept };
+    return { key, water, peg, name: page.severalWaters ? `${water} ${peg}` : peg, limits, isKept, closed };
   };
   return {
     match: match.id,
@@ -58,13 +61,15 @@ function matchDayData(atlas: Atlas, match: Match, page: MatchPage): MatchDayData
     parts: settings.bagParts.map(({ id, name: part }) => ({ id, name: part })),
     sections: page.sections.map((section) => ({
       name: section.name,
-      pegs: section.pegs.map(({ key, limits, isKept }) => dayPeg(key, limits, isKept)),
+      pegs: section.pegs.map(({ key, limits, isKept, closedThatDay }) =>
+        dayPeg(key, limits, isKept, closedThatDay ?? ''),
+      ),
     })),
     spare: match.waters
       .flatMap((water) => atlas.pegsByWater.get(water) ?? [])
       .filter((peg) => !planned.has(pegKey(peg.water, peg.peg)))
       .filter((peg) => pegVerdict(factsOfPeg(atlas, peg), match.day).state !== 'closed')
-      .map((peg) => dayPeg(pegKey(peg.water, peg.peg), '', false)),
+      .map((peg) => dayPeg(pegKey(peg.water, peg.peg), limitWords(peg, settings).join(', '))),
     scoring: { ...match.scoring, places: match.places },
     pot: match.pot,
     namesAgreed: match.namesAgreed,

@@ -3,7 +3,9 @@ import { countWords } from '../domain/count-words.ts';
 import { formatDay, monthName, monthOf } from '../domain/day.ts';
 import type { Match } from '../domain/match.ts';
 import type { PegKey } from '../domain/peg.ts';
+import { pegVerdict } from '../domain/peg-verdict.ts';
 import { formatDistance } from '../domain/place-words.ts';
+import { closedBecause } from '../domain/verdict-words.ts';
 import { pegRound, walkingDistances } from '../ground/peg-round.ts';
 import type { SectionWorth } from '../planning/section-worths.ts';
 import { type Atlas, pegOf, waterOf } from './atlas.ts';
@@ -11,7 +13,7 @@ import { mapSvg } from './drawing/map.ts';
 import type { Point } from './drawing/simplify-line.ts';
 import { markdownHtml } from './markdown-html.ts';
 import { limitWords } from './peg-safety.ts';
-import { type PegStanding, standingOfPeg, verdictOfPeg } from './peg-verdicts.ts';
+import { factsOfPeg, type PegStanding, standingOfPeg, verdictOfPeg } from './peg-verdicts.ts';
 import { pegLink, siteLink } from './site-link.ts';
 import { waterMap } from './water-map.ts';
 
@@ -29,6 +31,8 @@ export interface MatchPeg {
   readonly limits: string;
   /** Kept for somebody who needs a peg free of steps: not in the bag. */
   readonly isKept: boolean;
+  /** Why it may not be fished on the day of a match to come: not in the bag. Null where it may, and once the match was fished. */
+  readonly closedThatDay: string | null;
 }
 
 /** A section as its page shows it. */
@@ -60,6 +64,8 @@ export interface MatchPage {
   readonly kept: readonly MatchPeg[];
   /** Pegs in the bag, by section. */
   readonly bag: readonly MatchPeg[];
+  /** Pegs of the plan that may not be fished that day, and what to do; empty where there is none. */
+  readonly closedWords: string;
   readonly href: string;
 }
 
@@ -87,7 +93,10 @@ export function matchPage(atlas: Atlas, match: Match, worths: readonly SectionWo
   const kept = new Set(match.kept);
   const sections = match.plan.map((section, i) => ({
     name: section.name,
-    pegs: section.pegs.map((key) => matchPeg(atlas, key, section.name, kept.has(key))),
+    pegs: section.pegs.map((key) => ({
+      ...matchPeg(atlas, key, section.name, kept.has(key)),
+      closedThatDay: closedThatDay(atlas, match, key),
+    })),
     worth: worthOf(worths[i]),
   }));
   const pegs = sections.flatMap((section) => section.pegs);
@@ -105,7 +114,8 @@ export function matchPage(atlas: Atlas, match: Match, worths: readonly SectionWo
     maps: match.plan.length === 0 ? [] : match.waters.map((water) => sectionMap(atlas, match, water)),
     walk: walkOf(atlas, pegs),
     kept: pegs.filter(({ isKept }) => isKept),
-    bag: pegs.filter(({ isKept }) => !isKept),
+    bag: pegs.filter((peg) => !peg.isKept && peg.closedThatDay === null),
+    closedWords: closedWords(match, pegs),
     href: matchLink(match.id),
   };
 }
@@ -138,7 +148,21 @@ export function matchPeg(atlas: Atlas, key: PegKey, section: string, isKept: boo
     standing: standingOfPeg(atlas, peg),
     limits: limitWords(peg, atlas.venue.settings).join(', '),
     isKept,
+    closedThatDay: null,
   };
+}
+
+function closedThatDay(atlas: Atlas, { day, status }: Match, key: PegKey): string | null {
+  if (status === 'fished') return null;
+  const verdict = pegVerdict(factsOfPeg(atlas, pegOf(atlas, key)), day);
+  return verdict.state === 'closed' ? closedBecause(verdict) : null;
+}
+
+function closedWords(match: Match, pegs: readonly MatchPeg[]): string {
+  const closed = pegs.filter((peg) => peg.closedThatDay !== null);
+  if (closed.length === 0) return '';
+  const names = closed.map(({ peg, section, closedThatDay: why }) => `${peg} (section ${section}), closed ${why}`);
+  return `In the plan, and not to be fished on ${formatDay(match.day)}: ${names.join('; ')}. Not in the bag: the organiser puts another in its place.`;
 }
 
 function worthOf(worth: SectionWorth | undefined): MatchSectionView['worth'] {

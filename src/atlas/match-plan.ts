@@ -49,13 +49,13 @@ export function planMatch(
 /** Judges the plan of a match's own file by the same draws as the best one. */
 export function judgePlan(match: Match, { problem, planned }: MatchPlan): JudgedPlan {
   const place = new Map(problem.pegs.map((peg, i) => [pegKey(peg.water, peg.peg), i]));
-  const notIn = new Map(problem.notIn.map(({ peg, why }) => [peg, why]));
+  const notIn = new Map(problem.notIn.map(({ peg, by, why }) => [peg, by === 'closed' ? `closed ${why}` : why]));
   const broken: string[] = [];
   for (const peg of match.plan.flatMap(({ pegs }) => pegs)) {
     if (!place.has(peg)) broken.push(`${peg} may not go in: ${notIn.get(peg) ?? 'it is no peg of these waters'}.`);
   }
   const plan: Plan = match.plan.map(({ pegs }) => pegs.flatMap((peg) => place.get(peg) ?? []));
-  if (broken.length === 0 && !keepsRules(problem.problem, inOrder(plan))) {
+  if (broken.length === 0 && !keepsRules(problem.problem, planInOrder(plan))) {
     broken.push(
       'Not every rule of the match is kept: pegs too near one another, a section that does not follow the bank, too few free of steps, or too many end pegs in one.',
     );
@@ -78,7 +78,7 @@ const NO_WORTH: SectionWorth = {
 };
 
 /** Places of a plan in the order of the bank, whatever order a person wrote them in. */
-function inOrder(plan: Plan): Plan {
+export function planInOrder(plan: Plan): Plan {
   const sorted = plan.map((section) => {
     const ascending = [...section].sort((a, b) => a - b);
     // A section over the end of a ring: its widest step is where it begins.
@@ -103,7 +103,7 @@ function namedSections(plan: Plan, { pegs }: MatchProblem, { draws }: PlannedSec
 }
 
 /** Pegs kept for those who need one free of steps: nothing against the record first, then the shortest walk, sections in turn. */
-function keptPegs(atlas: Atlas, match: Match, sections: readonly MatchSection[]): PegKey[] {
+export function keptPegs(atlas: Atlas, match: Match, sections: readonly MatchSection[]): PegKey[] {
   const order = (peg: PegKey) => {
     const { accessFindings, walks } = surveyOfPeg(atlas, peg);
     return [accessFindings.length, walks[0]?.distanceMetres ?? Number.POSITIVE_INFINITY] as const;

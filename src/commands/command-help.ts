@@ -52,6 +52,7 @@ const HELP: Readonly<Record<string, CommandHelp>> = {
       ['--apart LENGTH', 'least distance between pegs'],
       ['--name NAME', 'what the match is called'],
       ['--anew', 'plan again though a plan is there'],
+      ['--mend', 'put others in for pegs that have closed since, and move as little else as can be'],
       YES,
       JSON_OUT,
     ],

@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import { makeAtlas } from '../atlas/atlas.ts';
 import { judgePlan, type MatchPlan, planMatch } from '../atlas/match-plan.ts';
+import { type MendedPlan, mendPlan } from '../atlas/mend-plan.ts';
 import { NO_RATINGS } from '../atlas/no-ratings.ts';
 import type { NewFile } from '../content/folder-change/commit-change.ts';
 import { tidyFolder } from '../content/folder-change/commit-change.ts';
@@ -19,15 +20,15 @@ import { surveyVenue } from '../ground/survey-venue.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { askToWrite, refuse } from './import/ask-to-write.ts';
 import { jsonText } from './json-text.ts';
-import { judgedText, noPlanText, planText } from './plan/plan-text.ts';
+import { judgedText, mendedText, noPlanText, notMendedText, planText } from './plan/plan-text.ts';
 import { printFaults } from './print-faults.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
 
 /**
- * `plan MATCH [--anew] [--yes] [--json]`: chooses which pegs go into a match and cuts them into sections, shows how fair that
+ * `plan MATCH [--anew | --mend] [--yes] [--json]`: chooses which pegs go into a match and cuts them into sections, shows how fair that
  * is, and writes it into the match's file after asking. A plan that stands in the file already is judged and left alone unless
- * `--anew`. A match that has no file yet gets one from `--water`, `--entries`, `--sections`, `--apart` and `--name`.
+ * `--anew`; `--mend` puts others in for pegs that have closed since and moves as little else as can be. A match that has no file yet gets one from `--water`, `--entries`, `--sections`, `--apart` and `--name`.
  */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
   const { values, positionals } = readArguments(
@@ -40,6 +41,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
       apart: { type: 'string' },
       name: { type: 'string' },
       anew: { type: 'boolean', default: false },
+      mend: { type: 'boolean', default: false },
       yes: { type: 'boolean', default: false },
       json: { type: 'boolean', default: false },
     },
@@ -70,6 +72,12 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const atlas = makeAtlas(venue, surveyVenue(venue), NO_RATINGS);
   const plan = planMatch(atlas, match);
   if ('no' in plan) return refuse(noPlanText(atlas, match, plan.problem, plan.no), io);
+  if (match.plan.length > 0 && values.mend && !values.anew) {
+    const mended = mendPlan(atlas, match, plan);
+    if (mended === null) return refuse(notMendedText(match, judgePlan(match, plan)), io);
+    for (const line of mendedText(match, mended, plan)) io.print(line);
+    return write(folder, read, newFileOf(path, text, before, mended), values.yes, io);
+  }
   if (match.plan.length > 0 && !values.anew) {
     const judged = judgePlan(match, plan);
     if (values.json) io.print(jsonText({ match: match.id, ...judged, best: jsonOf(plan) }));
@@ -127,7 +135,12 @@ function checkedVenue(folder: string, files: VenueFiles, path: string, isAnew: b
   return null;
 }
 
-function newFileOf(path: string, text: string, before: string | undefined, plan: MatchPlan): NewFile | string {
+function newFileOf(
+  path: string,
+  text: string,
+  before: string | undefined,
+  plan: Pick<MendedPlan, 'sections' | 'kept'>,
+): NewFile | string {
   try {
     return newFile(path, withPlan(text, plan.sections, plan.kept), before);
   } catch (error) {

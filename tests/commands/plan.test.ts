@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -74,6 +74,34 @@ describe('plan', () => {
     const anew = await plan(ID, '--anew', '--yes');
     expect(anew.code).toBe(EXIT.clean);
     expect(readFileSync(file(), 'utf8')).not.toContain(`${peg},`);
+    writeFileSync(file(), written);
+  });
+
+  test('mends a plan of which a peg has closed since, and lets every other peg stay in', async () => {
+    const written = readFileSync(file(), 'utf8');
+    expect((await plan(ID, '--mend', '--yes')).told).toContain('there is nothing to mend');
+    const [, peg] = /A: \[([^,\]]+),/.exec(written)!;
+    const notice = join(folder, 'notices', '2026-12-05-board.md');
+    mkdirSync(join(folder, 'notices'), { recursive: true });
+    writeFileSync(notice, `---\ntitle: A board has gone\nkind: closure\nfrom: 2026-12-05\npegs: [${peg}]\n---\n`);
+    const { faults } = await loadVenue(folder);
+    // The closing is published all the same: it never waits for a plan.
+    expect(faults.map(({ rule, severity }) => [rule, severity])).toContainEqual(['match-peg-closed', 'warning']);
+    expect(faults.filter(({ severity }) => severity === 'error')).toEqual([]);
+    const judged = await plan(ID);
+    expect(judged.code).toBe(EXIT.faults);
+    expect(judged.text).toContain(`${peg} may not go in: closed since 5 Dec 2026: A board has gone.`);
+    expect(judged.text).toContain('--mend');
+    const mended = await plan(ID, '--mend', '--yes');
+    expect(mended.code).toBe(EXIT.clean);
+    expect(mended.text).toContain(', section A, closed since 5 Dec 2026: A board has gone.');
+    const pegsIn = (text: string) =>
+      [...text.matchAll(/^ {2}[A-Z]: \[(.*)\]$/gm)].flatMap(([, pegs]) => pegs!.split(', '));
+    const [was, is] = [pegsIn(written), pegsIn(readFileSync(file(), 'utf8'))];
+    expect(was.filter((each) => !is.includes(each))).toEqual([peg]);
+    expect(is.filter((each) => !was.includes(each))).toHaveLength(1);
+    expect((await loadVenue(folder)).faults.filter(({ rule }) => rule === 'match-peg-closed')).toEqual([]);
+    rmSync(notice);
     writeFileSync(file(), written);
   });
 

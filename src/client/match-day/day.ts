@@ -61,7 +61,16 @@ export class MatchDay {
 
   /** The name of a peg as people say it. */
   nameOf(key: string): string {
-    return [...this.pegs, ...this.data.spare].find((peg) => peg.key === key)?.name ?? key;
+    return this.#pegOf(key)?.name ?? key;
+  }
+
+  /** Within what limits the angler of a place sits: those of the peg they were moved to. */
+  limitsOf(key: string): string {
+    return this.#pegOf(this.movedTo(key) ?? key)?.limits ?? '';
+  }
+
+  #pegOf(key: string): DayPeg | undefined {
+    return [...this.pegs, ...this.data.spare].find((peg) => peg.key === key);
   }
 
   /** What the scales say of a peg; null where nothing stands or phones differ. */

@@ -16,11 +16,12 @@ interface PhoneDraw extends DrawPromise {
 
 /** Who is here, and which peg each has: pulled from the bag and typed, or drawn by this phone so that anybody can check it. */
 export function drawView(day: MatchDay): HTMLElement {
-  const bag = day.pegs.filter(({ isKept }) => !isKept).map(({ key }) => key);
+  const fishable = day.pegs.filter(({ closed }) => closed === '');
+  const bag = fishable.filter(({ isKept }) => !isKept).map(({ key }) => key);
   const { entries } = day;
   const held = new Map(entries.flatMap(({ id, peg }) => (peg === null ? [] : [[id, peg] as const])));
   const open = openDraw(
-    day.pegs.map(({ key }) => key),
+    fishable.map(({ key }) => key),
     entries.map(({ id }) => id),
     held,
   );
@@ -33,9 +34,9 @@ export function drawView(day: MatchDay): HTMLElement {
     make(
       'p',
       { className: 'soft' },
-      `${entries.length} entered, ${open.entries.length} without a peg; ${open.pegs.length} of ${day.pegs.length} pegs not taken.${entries.length > day.pegs.length ? ' There are more entries than pegs: plan more pegs, or turn somebody away.' : ''}`,
+      `${entries.length} entered, ${open.entries.length} without a peg; ${open.pegs.length} of ${fishable.length} pegs not taken.${entries.length > fishable.length ? ' There are more entries than pegs: plan more pegs, or turn somebody away.' : ''}`,
     ),
-    ...(entries.length > 0 && open.pegs.length > 0 && open.pegs.length < day.pegs.length
+    ...(entries.length > 0 && open.pegs.length > 0 && open.pegs.length < fishable.length
       ? [make('p', { className: 'soft' }, `Not taken: ${open.pegs.map((key) => day.nameOf(key)).join(', ')}.`)]
       : []),
     ...withdrawnView(day),

@@ -96,6 +96,7 @@ function pulled(
   if (more.length > 0) {
     return { peg: null, said: `Which: ${read.pegs.map(({ name }) => name).join(' or ')}?` };
   }
+  if (peg!.closed !== '') return { peg: null, said: `Peg ${peg!.name} may not be fished: closed ${peg!.closed}.` };
   const fault = pulledFault(
     day.pegs.map(({ key }) => key),
     held,

@@ -25,13 +25,17 @@ export function scaleForm(
 ): HTMLElement {
   const about = ABOUT.scales(peg.key);
   const said = day.scalesOf(peg.key);
+  const limits = day.limitsOf(peg.key);
   const heads = day.standing.get(about) ?? [];
   const save: Save = (status, nets, fish, fields = []) => void day.note(about, { status, nets, fish }, fields);
   const others = results.filter((row) => row.peg !== peg.key && row.grams > 0).map(({ grams }) => grams);
   return make(
     'div',
     { className: 'scale-form' },
-    ...(peg.limits === '' ? [] : [make('p', {}, make('b', {}, `Fished within a limit: ${peg.limits}.`))]),
+    ...(peg.closed === '' || day.movedTo(peg.key) !== null
+      ? []
+      : [make('p', { className: 'notice' }, `May not be fished: closed ${peg.closed}.`)]),
+    ...(limits === '' ? [] : [make('p', {}, make('b', {}, `Fished within a limit: ${limits}.`))]),
     ...(heads.length > 1
       ? [
           make('p', { className: 'notice' }, 'Two phones say different things of this peg. Which is right?'),
@@ -149,7 +153,7 @@ function movedForm(day: MatchDay, peg: DayPeg): HTMLElement {
   const why = keptInput(day, `${peg.key} why moved`, { maxLength: 200 });
   return make(
     'details',
-    { open: moved !== null },
+    { open: moved !== null || peg.closed !== '' },
     make('summary', {}, 'This peg cannot be fished'),
     make('p', {}, 'Move its angler to an open peg that is not in the match; tell the bailiff what is wrong here.'),
     make('label', { className: 'field' }, 'Moved to', to),

@@ -1,10 +1,11 @@
 import { type Atlas, waterOf } from '../../atlas/atlas.ts';
 import { type JudgedPlan, limitedPegs, type MatchPlan, type PlannedSection } from '../../atlas/match-plan.ts';
 import type { MatchProblem } from '../../atlas/match-problem.ts';
+import type { MendedPlan } from '../../atlas/mend-plan.ts';
 import { limitWords } from '../../atlas/peg-safety.ts';
 import { countWords } from '../../domain/count-words.ts';
 import { formatDay, monthName, monthOf } from '../../domain/day.ts';
-import type { Match } from '../../domain/match.ts';
+import type { Match, MatchSection } from '../../domain/match.ts';
 import type { NoPlan } from '../../planning/why-no-plan.ts';
 import { textTable } from '../text-table.ts';
 
@@ -39,8 +40,49 @@ export function judgedText(atlas: Atlas, match: Match, judged: JudgedPlan, plan:
           `Its sections lie ${shown(judged.spread)} apart; those of the best plan ${shown(planned.spread)}, of a middling random one ${shown(planned.random.middle)}.`,
           ...seen(judged.sections),
         ]),
+    ...(judged.broken.length > 0
+      ? ['To put others in for pegs that may not go in, and move as little else as can be: --mend.']
+      : []),
     'To plan it anew: --anew.',
   ];
+}
+
+/** Which pegs went out and came in, which changed their section, and what that does to the sections. */
+export function mendedText(match: Match, mended: MendedPlan, plan: MatchPlan): string[] {
+  const { sections, spread, kept, moved } = mended;
+  const name = (peg: string) => nameOf(match, peg);
+  return [
+    ...mended.out.map(({ peg, section }) => `Out: ${name(peg)}, section ${section}, ${whyOut(plan, peg)}.`),
+    ...mended.in.map(({ peg, section }) => `In: ${name(peg)}, section ${section}.`),
+    moved.length === 0
+      ? 'Every other peg stays where it is.'
+      : `In another section than before: ${moved.map(({ peg, from, section }) => `${name(peg)} (${from} → ${section})`).join(', ')}.`,
+    '',
+    ...sectionLines(match, sections),
+    '',
+    ...(kept.length === 0 ? [] : [`Kept for those who need a peg free of steps, not in the bag: ${kept.join(', ')}.`]),
+    ...(match.sections === 1
+      ? []
+      : [`Its sections lie ${shown(spread)} apart; those of a plan made anew ${shown(plan.planned.spread)}.`]),
+    'What was printed before (weigh sheet, tickets) does not hold any more.',
+  ];
+}
+
+/** Why nothing is to be mended, or cannot be without moving others. */
+export function notMendedText(match: Match, { broken }: JudgedPlan): string[] {
+  if (broken.length === 0)
+    return [`Every peg of ${match.name} may go in, and its rules are kept: there is nothing to mend.`];
+  return [
+    ...broken,
+    'No other pegs in their places keep the rules of the match while the rest stay in. To plan it anew: --anew.',
+  ];
+}
+
+function whyOut({ problem }: MatchPlan, peg: string): string {
+  const out = problem.notIn.find((each) => each.peg === peg);
+  return out === undefined
+    ? 'which is no peg of these waters'
+    : `${out.by === 'closed' ? 'closed ' : ''}${out.why.replace(/\.$/, '')}`;
 }
 
 /** What stands in the way where no plan keeps the rules, and what to do. */
@@ -106,11 +148,15 @@ function sectionTable(match: Match, sections: readonly PlannedSection[]): string
     ]),
   ]);
   return [
-    ...sections.map((section) => `${section.name.padEnd(3)}${section.pegs.map((peg) => nameOf(match, peg)).join(' ')}`),
+    ...sectionLines(match, sections),
     '',
     ...table,
     `Mean worth of a section’s pegs in ${monthName(monthOf(match.day))}; an average peg of its water = 1.00.`,
   ];
+}
+
+function sectionLines(match: Match, sections: readonly MatchSection[]): string[] {
+  return sections.map(({ name, pegs }) => `${name.padEnd(3)}${pegs.map((peg) => nameOf(match, peg)).join(' ')}`);
 }
 
 /** What has to be said at the draw of pegs that are open within a limit. */

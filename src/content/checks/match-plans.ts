@@ -110,8 +110,8 @@ function planFaults(
 ): readonly Fault[] {
   if (value.plan.length === 0 && value.kept.length === 0) return [];
   const faults: Fault[] = [];
-  const at = (path: FieldPath, rule: string, found: string, expected: string, mend: string) =>
-    faults.push(faultAt(source, path, { rule, found, expected, mend }));
+  const at = (path: FieldPath, rule: string, found: string, expected: string, mend: string, severity?: 'warning') =>
+    faults.push(faultAt(source, path, { rule, found, expected, mend, ...(severity && { severity }) }));
   const planned = named.filter(({ isPlanned }) => isPlanned);
   const seen = new Map<PegKey, FieldPath>();
   for (const { peg, path } of planned) {
@@ -176,12 +176,14 @@ function planFaults(
     for (const { peg, path } of planned) {
       const why = closedOn(pegs.get(peg), value, content);
       if (why === null) continue;
+      // A warning, since what closes a peg must never wait for a plan: the match's pages show it closed and leave it out of the bag.
       at(
         path,
         'match-peg-closed',
         `the peg ${shown(peg)}, closed on ${value.day} (${why})`,
         'no closed peg in a match',
-        `Take another peg, or plan anew: npm run -s venue -- plan ${value.id} --anew`,
+        `It is left out of the draw; put another in its place: npm run -s venue -- plan ${value.id} --mend`,
+        'warning',
       );
     }
   }

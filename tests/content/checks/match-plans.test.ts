@@ -48,13 +48,13 @@ test('refuses pegs, waters and features that are not there, a peg twice and pegs
   `);
 });
 
-test('refuses a plan whose pegs are closed on the day of the match, and lets one pass that opens before', () => {
+test('warns of a plan whose pegs are closed on the day of the match, so that the closing can be published, and lets one pass that opens before', () => {
   const closure = (until: string) => ({
     'notices/2026-11-20-works.md': `---\ntitle: Tree work\nkind: closure\nfrom: 2026-11-20\nuntil: ${until}\npegs: [mill-pond/10]\n---\n`,
   });
   expect(messagesOf({ ...match(PLANNED), ...closure('2026-12-06') })).toMatchInlineSnapshot(`
     [
-      "matches/2026-12-06-pairs.md:7:20 error Unexpected peg "mill-pond/10", closed on 2026-12-06 (until 6 Dec 2026: Tree work), expected no closed peg in a match. Take another peg, or plan anew: npm run -s venue -- plan 2026-12-06-pairs --anew (match-peg-closed)",
+      "matches/2026-12-06-pairs.md:7:20 warning Unexpected peg "mill-pond/10", closed on 2026-12-06 (until 6 Dec 2026: Tree work), expected no closed peg in a match. It is left out of the draw; put another in its place: npm run -s venue -- plan 2026-12-06-pairs --mend (match-peg-closed)",
     ]
   `);
   expect(messagesOf({ ...match(PLANNED), ...closure('2026-12-05') })).toEqual([]);
