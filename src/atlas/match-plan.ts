@@ -39,7 +39,7 @@ export function planMatch(
   const problem = matchProblem(atlas, match);
   const { pegs } = problem;
   if (match.entries > pegs.length) return { problem, no: whyNoPlan(problem.problem) };
-  const joint = jointPegWorth(atlas.venue, pegs, monthOf(match.day));
+  const joint = jointPegWorth(atlas.venue, pegs, monthOf(match.day), atlas.ratings);
   const planned = bestPlan(problem.problem, joint, seedOf(match.id));
   if (planned === null) return { problem, no: whyNoPlan(problem.problem) };
   const sections = namedSections(planned.plan, problem, planned);

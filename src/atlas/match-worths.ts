@@ -30,7 +30,8 @@ export async function matchWorths(
   if (pegs.length === 0) return [];
   const month = monthOf(match.day);
   const code = await codeDigest(projectRoot(), 'src/atlas/match-worths.ts');
-  const key = digestOf(JSON.stringify([SEED, code, month, match.plan, ratedVenue(atlas.venue)]));
+  const { dnwLesson, fits } = atlas.ratings;
+  const key = digestOf(JSON.stringify([SEED, code, month, match.plan, dnwLesson, fits, ratedVenue(atlas.venue)]));
   const file = join(folder, `match-${key.slice(0, 32)}.json`);
   const kept = await readKept(file);
   if (kept !== null) return kept;
@@ -38,6 +39,7 @@ export async function matchWorths(
     atlas.venue,
     pegs.map((peg) => pegOf(atlas, peg)),
     month,
+    atlas.ratings,
   );
   const place = new Map(pegs.map((peg, i) => [peg, i]));
   const plan = match.plan.map((section) => section.pegs.map((peg) => place.get(peg)!));

@@ -57,14 +57,44 @@ const STOCKING_SD = 0.5;
  */
 const MAX_INTEGRATED = 2000;
 
+/**
+ * Where a fit of which nothing is known begins: about what the logs of the tests show. It decides how long the search is, not where it
+ * ends.
+ */
+const USUAL_START: NonNullable<FitOptions['start']> = {
+  sd: {
+    [TERM.event]: 0.6,
+    [TERM.waterSeason]: 0.1,
+    [TERM.angler]: 0.3,
+    [TERM.peg]: 0.15,
+    [TERM.pegYear]: 0.15,
+    [TERM.feature]: 0.1,
+    [TERM.season]: 0.15,
+    [TERM.wave]: 0.15,
+    [TERM.waterYear]: 0.2,
+  },
+  residualSd: 0.6,
+};
+
+/** Averaged over, no sd is as good as zero: from a best one that is, the way back takes many steps. */
+function awayFromZero(start: typeof USUAL_START): typeof USUAL_START {
+  const sd = Object.entries(start.sd).map(([term, known]) => [
+    term,
+    Math.max(known, (USUAL_START.sd[term] ?? 0) / 1.5),
+  ]);
+  return { ...start, sd: Object.fromEntries(sd) };
+}
+
 /** Fits a model of the ratings: variances integrated over, unless it is very large or asked otherwise. */
 export function fitRatings(latent: LatentModel, options: FitOptions = {}): LatentFit {
   const sizes = latent.terms.map(({ columns }) => columns);
   const effects = sizes.reduce((sum, size) => sum + size, 0) - Math.max(0, ...sizes);
+  const { variances = effects > MAX_INTEGRATED ? 'mode' : 'integrated', start = USUAL_START } = options;
   return fitLatentModel(latent, {
-    variances: effects > MAX_INTEGRATED ? 'mode' : 'integrated',
     weakPriors: RATING_PRIORS,
     ...options,
+    variances,
+    start: variances === 'integrated' ? awayFromZero(start) : start,
     hold: {
       ...options.hold,
       sd: {
