@@ -76,25 +76,15 @@ const USUAL_START: NonNullable<FitOptions['start']> = {
   residualSd: 0.6,
 };
 
-/** Averaged over, no sd is as good as zero: from a best one that is, the way back takes many steps. */
-function awayFromZero(start: typeof USUAL_START): typeof USUAL_START {
-  const sd = Object.entries(start.sd).map(([term, known]) => [
-    term,
-    Math.max(known, (USUAL_START.sd[term] ?? 0) / 1.5),
-  ]);
-  return { ...start, sd: Object.fromEntries(sd) };
-}
-
 /** Fits a model of the ratings: variances integrated over, unless it is very large or asked otherwise. */
 export function fitRatings(latent: LatentModel, options: FitOptions = {}): LatentFit {
   const sizes = latent.terms.map(({ columns }) => columns);
   const effects = sizes.reduce((sum, size) => sum + size, 0) - Math.max(0, ...sizes);
-  const { variances = effects > MAX_INTEGRATED ? 'mode' : 'integrated', start = USUAL_START } = options;
   return fitLatentModel(latent, {
+    variances: effects > MAX_INTEGRATED ? 'mode' : 'integrated',
     weakPriors: RATING_PRIORS,
+    start: USUAL_START,
     ...options,
-    variances,
-    start: variances === 'integrated' ? awayFromZero(start) : start,
     hold: {
       ...options.hold,
       sd: {
@@ -110,6 +100,15 @@ export function fitRatings(latent: LatentModel, options: FitOptions = {}): Laten
 /** Where the fit of nearly the same model may begin. */
 export function startFrom({ sd, residualSd }: LatentFit): NonNullable<FitOptions['start']> {
   return { sd, residualSd };
+}
+
+/** Where a fit may begin that averages over the variances: no sd is as good as zero there, and the way back from it takes many steps. */
+export function awayFromZero(start: typeof USUAL_START): typeof USUAL_START {
+  const sd = Object.entries(start.sd).map(([term, known]) => [
+    term,
+    Math.max(known, (USUAL_START.sd[term] ?? 0) / 1.5),
+  ]);
+  return { ...start, sd: Object.fromEntries(sd) };
 }
 
 /** The same for a log that holds this fit's and goes on: the effects begin where they were too. As it can be written and read again. */
