@@ -25,7 +25,8 @@ function enhance(table: HTMLTableElement): void {
     const heading = headings[Number(order.select.value)];
     sort(order.select.value === '' || heading === undefined ? null : heading, firstDirection(heading));
   });
-  table.closest('.wide')?.before(filterFor(rows, order.label));
+  // Room for it is kept from the first, so that no row moves when it comes.
+  table.closest('.wide')?.previousElementSibling?.append(filterFor(rows, order.label));
 }
 
 function addButtons(

@@ -40,16 +40,17 @@ async function begin(): Promise<void> {
   const day = new MatchDay(data, store, kept, () => drawnInPlace(draw));
   draw();
   requireElement('#day-hand-over').replaceChildren(handOverView(day));
-  requireElement('#day').hidden = false;
   requireElement('#day-clock').textContent = clockWords(data);
-  // Another tab, or this page come back to from another app, may have noted more.
-  document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'visible' && open.key === null) void day.reload();
-  });
   requireElement('#day-storage').textContent = (await storageWords()).replace(
     'Hand the round over the same day.',
     'Hand the match over the same day.',
   );
+  // Shown once it stands whole, so that nothing moves under a finger.
+  requireElement('#day').hidden = false;
+  // Another tab, or this page come back to from another app, may have noted more.
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible' && open.key === null) void day.reload();
+  });
 }
 
 /** What speaks against this phone's clock; nothing depends on it but the times beside what is noted. */

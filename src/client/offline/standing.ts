@@ -85,8 +85,9 @@ function closedLine(verdict: PegVerdict | null): StandingLine {
 
 function copyLines({ page, isChecked, lastCheck, seen, part }: PageState): readonly StandingLine[] {
   const newest = newestNow(seen);
+  // While the first copy is being fetched the imprint counts it: a line up here would push the page down and pull it up again.
   const partLine: readonly StandingLine[] =
-    part === null
+    part === null || (isChecked && page !== null && !part.isFull)
       ? []
       : [
           {

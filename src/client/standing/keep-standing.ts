@@ -20,10 +20,16 @@ const page: OpenPage = {
 };
 /** A peg once shown as closed stays so while the page is open. */
 const closed = new Set<string>();
+const SETTLED_MILLISECONDS = 3000;
 const ASKED_AGAIN_MILLISECONDS = 15 * 60_000;
 
 if (import.meta.env.PROD) {
-  const ask = () => void askState(page).then(show);
+  const ask = () => void askState(page).then((state) => (isUnsettled(state) ? askAgain(state) : show(state)));
+  // A guide that is being taken up fits no page for a moment: only what lasts is said, but what is closed is marked at once.
+  const askAgain = (state: PageState) => {
+    noteClosed(state);
+    setTimeout(() => void askState(page).then(show), SETTLED_MILLISECONDS);
+  };
   ask();
   addEventListener('online', ask);
   addEventListener('pageshow', (event) => (event as PageTransitionEvent).persisted && ask());
@@ -33,14 +39,22 @@ if (import.meta.env.PROD) {
   setInterval(ask, ASKED_AGAIN_MILLISECONDS);
 }
 
+function isUnsettled(state: PageState | null): state is PageState {
+  return state?.isChecked === true && state.page === null;
+}
+
 function show(state: PageState | null): void {
   if (state === null) return;
-  const days = readDays();
-  showLines(standingLines(state, days[0]));
-  for (const day of days) for (const peg of closedSince(state, day)) closed.add(peg);
+  showLines(standingLines(state, readDays()[0]));
+  noteClosed(state);
+  showEdition(state);
+}
+
+/** Marks what is closed wherever the page shows it. */
+function noteClosed(state: PageState): void {
+  for (const day of readDays()) for (const peg of closedSince(state, day)) closed.add(peg);
   markClosed(document, page.base, closed);
   if (closed.size > 0) document.dispatchEvent(new Event('pegs-marked'));
-  showEdition(state);
 }
 
 function showLines(lines: readonly StandingLine[]): void {
