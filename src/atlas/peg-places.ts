@@ -1,21 +1,29 @@
-import type { LatLng } from '../domain/place.ts';
 import type { Atlas } from './atlas.ts';
+import { markOf, standingOfPeg } from './peg-verdicts.ts';
+
+/** How a peg stands that is closed or whose verdict changes with the day; nothing for one that is open on every day. */
+export type PlaceMark = ReturnType<typeof markOf>;
 
 /** Where the pegs of every water stand, for a phone that wants to know which it is at. */
 export type PegPlaces = readonly {
   readonly water: string;
   /** The number on the post, latitude, longitude. */
-  readonly pegs: readonly (readonly [peg: string, lat: LatLng['lat'], lng: LatLng['lng']])[];
+  readonly pegs: readonly (readonly [peg: string, lat: number, lng: number, mark?: PlaceMark])[];
 }[];
 
 /** Five decimals are a metre: nearer than any phone knows. */
 const DECIMALS = 5;
 
 /** Collects them, water by water. */
-export function pegPlaces({ venue, pegsByWater }: Atlas): PegPlaces {
+export function pegPlaces(atlas: Atlas): PegPlaces {
   const rounded = (degrees: number) => Number(degrees.toFixed(DECIMALS));
-  return venue.waters.map(({ id, name }) => ({
+  return atlas.venue.waters.map(({ id, name }) => ({
     water: name,
-    pegs: (pegsByWater.get(id) ?? []).map(({ peg, at }) => [peg, rounded(at.lat), rounded(at.lng)] as const),
+    pegs: (atlas.pegsByWater.get(id) ?? []).map((peg) => {
+      const mark = markOf(standingOfPeg(atlas, peg));
+      const isPlain = !mark.closed && mark.dated === undefined;
+      const place = [peg.peg, rounded(peg.at.lat), rounded(peg.at.lng)] as const;
+      return isPlain ? place : ([...place, mark] as const);
+    }),
   }));
 }

@@ -21,6 +21,7 @@ const CLOSED = PEGS.filter(({ status }) => status === 'closed').map(({ water, pe
 const KNOWN_FILES: Readonly<Record<string, string>> = {
   'data/hazards\\.csv': 'tests/atlas/verdict/places.ts',
   'data/pegs\\.json': 'tests/atlas/verdict/places.ts',
+  'data/where\\.json': 'tests/atlas/verdict/places.ts',
   'data/gone\\.json': 'tests/atlas/stand-history.test.ts',
   'data/(venue|waters/[^/]+)\\.geojson': 'tests/atlas/verdict/places.ts',
   'due/checks\\.ics': 'tests/atlas/verdict/places.ts',

@@ -74,7 +74,7 @@ export function offerWays(
 ): { readonly peg: () => string | null; readonly stand: (at: LatLng) => void } {
   const select = document.createElement('select');
   select.add(new Option('choose', ''));
-  for (const { peg, name } of pegs) select.add(new Option(name.replace(/^Peg /, ''), peg));
+  for (const { peg, closed } of pegs) select.add(new Option(closed ? `${peg}, closed` : peg, peg));
   const said = document.createElement('span');
   said.className = 'way-said';
   said.setAttribute('role', 'status');

@@ -8,7 +8,7 @@ const place = isShown ? strip : document.querySelector<HTMLElement>('#emergency'
 if (place !== null) {
   const button = document.createElement('button');
   button.type = 'button';
-  button.className = 'where-here';
+  button.className = 'where-here screen-only';
   button.textContent = 'Where am I?';
   button.addEventListener('click', async () => {
     const { sayWhere } = await import('./say-where.ts');

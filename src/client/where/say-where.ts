@@ -1,4 +1,6 @@
-import type { PegPlaces } from '../../atlas/peg-places.ts';
+import type { PegPlaces, PlaceMark } from '../../atlas/peg-places.ts';
+import { verdictOnDays } from '../../domain/peg-verdict.ts';
+import { readDays } from '../read-days.ts';
 import { unitsOfReader } from '../units/chosen-units.ts';
 import { askFix } from './ask-fix.ts';
 import { type PlacedPeg, whereWords } from './where-words.ts';
@@ -15,7 +17,7 @@ export async function sayWhere(place: HTMLElement, button: HTMLElement): Promise
 
 function made(place: HTMLElement, button: HTMLElement): HTMLElement {
   const said = document.createElement('p');
-  said.className = 'where-said';
+  said.className = 'where-said screen-only';
   const words = document.createElement('span');
   words.setAttribute('role', 'status');
   const close = document.createElement('button');
@@ -36,9 +38,18 @@ async function placedPegs(): Promise<readonly PlacedPeg[]> {
     const answer = await fetch(`${document.body.dataset.guideBase ?? '/'}data/where.json`);
     const places = answer.ok ? ((await answer.json()) as PegPlaces) : [];
     return places.flatMap(({ water, pegs }) =>
-      pegs.map(([peg, lat, lng]) => ({ peg: places.length > 1 ? `${peg} of ${water}` : peg, at: { lat, lng } })),
+      pegs.map(([peg, lat, lng, mark]) => ({
+        peg,
+        of: places.length > 1 ? ` of ${water}` : '',
+        at: { lat, lng },
+        closed: mark !== undefined && isClosed(mark),
+      })),
     );
   } catch {
     return [];
   }
+}
+
+function isClosed({ closed, dated }: PlaceMark): boolean {
+  return dated === undefined ? closed : verdictOnDays(JSON.parse(dated), readDays()).state === 'closed';
 }

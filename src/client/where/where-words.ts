@@ -11,8 +11,10 @@ export interface Fix {
 }
 
 export interface PlacedPeg {
-  /** As it is called here: by its number, or by its water and number where several waters are in view. */
   readonly peg: string;
+  /** " of Kiln Pool", where pegs of several waters are among those asked about. */
+  readonly of?: string;
+  readonly closed?: boolean;
   readonly at: LatLng;
 }
 
@@ -81,15 +83,26 @@ export function pegsThatMayBeNearest({ at, accuracyMetres }: Fix, pegs: readonly
 }
 
 function oneOf(may: readonly PlacedPeg[]): string {
-  const names = may.map(({ peg }) => peg);
+  const [first] = may;
+  const isOneWater = may.every(({ of }) => of === first?.of);
+  const names = may.map((peg) => (isOneWater ? numberOf(peg) : nameOf(peg)));
+  const all = isOneWater ? (first?.of ?? '') : '';
   const which =
     names.length > MOST_NAMED
-      ? `one of ${names.length} pegs, ${names[0]} among them`
-      : `peg ${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
+      ? `one of ${names.length} pegs${all}, ${names[0]} among them`
+      : `peg ${names.slice(0, -1).join(', ')} or ${names.at(-1)}${all}`;
   return `Nearest may be ${which}: the fix does not tell which. Read the number on the post.`;
 }
 
-function wayTo({ at }: Fix, { peg, at: there }: PlacedPeg, units: Pick<Units, 'length'>): string {
-  const way = geodesicBetween(at, there);
-  return `${peg}, ${formatDistance(way.distanceMetres, units)} to the ${compassWords(way.bearingDegrees)}`;
+function nameOf(peg: PlacedPeg): string {
+  return `${numberOf(peg)}${peg.of ?? ''}`;
+}
+
+function numberOf({ peg, closed = false }: PlacedPeg): string {
+  return closed ? `${peg} (closed)` : peg;
+}
+
+function wayTo({ at }: Fix, peg: PlacedPeg, units: Pick<Units, 'length'>): string {
+  const way = geodesicBetween(at, peg.at);
+  return `${nameOf(peg)}, ${formatDistance(way.distanceMetres, units)} to the ${compassWords(way.bearingDegrees)}`;
 }

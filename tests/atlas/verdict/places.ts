@@ -18,6 +18,7 @@ import { nowFacts } from '../../../src/atlas/now-facts.ts';
 import { pegData } from '../../../src/atlas/peg-data.ts';
 import { pegLocators } from '../../../src/atlas/peg-locator.ts';
 import { paperPegs } from '../../../src/atlas/peg-paper.ts';
+import { pegPlaces } from '../../../src/atlas/peg-places.ts';
 import { pegSheet } from '../../../src/atlas/peg-sheet.ts';
 import { factsOfPeg, isClosedForEver, type PegStanding } from '../../../src/atlas/peg-verdicts.ts';
 import { registerCsv } from '../../../src/atlas/register-csv.ts';
@@ -107,6 +108,7 @@ export function placesOf(atlas: Atlas, water: string) {
     cuts: cutsDue(atlas),
     features: [...venueGeojson(atlas).features, ...waterGeojson(atlas, water).features],
     data: pegData(atlas),
+    where: pegPlaces(atlas),
     locators: pegLocators(atlas, water),
   };
 }
@@ -195,6 +197,10 @@ function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): read
     ...own('due list', places.due),
     ...own('clearance', places.clearance.pegs),
     byFacts('now.json', places.now.pegs[pegKey(water, name)] ?? openFacts),
+    ...places.where
+      .filter((each) => each.water === waterName)
+      .flatMap(({ pegs }) => pegs.filter(([peg]) => peg === name))
+      .map(([, , , mark]): Shown => ['where', isShownClosed(mark ?? { closed: false }, onDay)]),
     ...places.features
       .filter(({ properties }) => properties?.kind === 'peg' && properties.peg === name)
       .map(({ properties }) => byFacts('GeoJSON', properties!.facts)),

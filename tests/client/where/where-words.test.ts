@@ -44,6 +44,16 @@ describe('whereWords', () => {
     const open = whereWords({ at: spot(12, 0), accuracyMetres: 6 }, row, METRES);
     expect(open.said).toContain('Nearest may be peg 2 or 3: the fix does not tell which. Read the number on the post.');
     expect(whereWords({ at: spot(25, 0), accuracyMetres: 40 }, row, METRES).said).toContain('one of 6 pegs');
+    const shut = row.map((peg) => ({ ...peg, closed: peg.peg === '3' }));
+    expect(whereWords({ at: spot(12, 0), accuracyMetres: 6 }, shut, METRES).said).toContain('peg 2 or 3 (closed):');
+    const ofPool = row.map((peg) => ({ ...peg, of: ' of Kiln Pool' }));
+    expect(whereWords({ at: spot(12, 0), accuracyMetres: 6 }, ofPool, METRES).said).toContain(
+      'peg 2 or 3 of Kiln Pool:',
+    );
+    const two = [{ ...row[1]!, of: ' of Eelback' }, ...ofPool.slice(2)];
+    expect(whereWords({ at: spot(12, 0), accuracyMetres: 6 }, two, METRES).said).toContain(
+      'peg 2 of Eelback or 3 of Kiln Pool:',
+    );
   });
 
   it('names the truly nearest peg among those it may be, wherever within its accuracy somebody stands', () => {
