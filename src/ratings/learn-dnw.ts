@@ -1,4 +1,5 @@
 import type { DnwLesson, DnwMechanism, DnwSilence } from './dnw-mechanism.ts';
+import { HERMITE_RULE } from './engine/gauss-hermite.ts';
 import type { LatentFit, LatentModel, LinearCombination } from './engine/latent-model.ts';
 import { LOG_ROOT_TWO_PI, logNormalCdf } from './engine/normal-cdf.ts';
 import { fitRatings, goOnFrom } from './fit-ratings.ts';
@@ -167,13 +168,6 @@ function bestMechanism(bags: Bags, unknown: readonly Unweighed[], residualSd: nu
   return { mechanism: { shift: found.shift, blur }, gain: found.value - worst };
 }
 
-/** Nodes and weights of the 3-point Gauss–Hermite rule. */
-const NODES = [
-  [-Math.sqrt(3), 1 / 6],
-  [0, 2 / 3],
-  [Math.sqrt(3), 1 / 6],
-] as const;
-
 /** The shift at which the rows are most likely under a blur: Newton's method on a concave function, from where the last ended. */
 function bestShift(
   { at, count }: Bags,
@@ -201,7 +195,7 @@ function bestShift(
       add((bag - shift) * perWeighed, -perWeighed, count[i]!);
     });
     for (const { mean, sd } of unknown) {
-      for (const [node, weight] of NODES) add((shift - mean - node * sd) * perUnknown, perUnknown, weight);
+      for (const { node, weight } of HERMITE_RULE) add((shift - mean - node * sd) * perUnknown, perUnknown, weight);
     }
     const move = Math.max(-1, Math.min(1, slope / curvature));
     if (Math.abs(move) < 1e-6) break;

@@ -66,7 +66,7 @@ describe('waterPage', () => {
     expect(words.get('Depth')).toBe('1.80 m on average, 3.40 m at most, from 400 soundings');
     expect(words.get('Volume')).toBe('22,000 m³ (4,840,000 gallons)');
     expect(words.get('Plumbed')).toBe('88% of the area lies near a sounding');
-    expect(words.get('Not used')).toBe('3 soundings: outside the water');
+    expect(words.get('Not used')).toBe('3 soundings: outside the outline');
     expect(words.get('Level')).toBe('0.06 m below datum on 20 Nov 2026');
   });
 });

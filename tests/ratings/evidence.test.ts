@@ -12,6 +12,16 @@ describe('evidenceOf', () => {
     expect(evidenceOf(left, before)).toBe(word);
   });
 
+  // Of the variance: 1 − 0.7072² is less than half removed, 1 − 0.4999² more than three quarters.
+  test.each([
+    [0.7072, 'thin'],
+    [0.7069, 'fair'],
+    [0.5001, 'fair'],
+    [0.4999, 'solid'],
+  ] as const)('changes its word at half and at three quarters of the variance removed: %f is %s', (left, word) => {
+    expect(evidenceOf(left, 1)).toBe(word);
+  });
+
   test('is thin where nothing could be learned', () => {
     expect(evidenceOf(0, 0)).toBe('thin');
     expect(evidenceOf(0.2, 0)).toBe('thin');

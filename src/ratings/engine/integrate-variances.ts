@@ -1,6 +1,7 @@
 import { combinationMoments } from './combination-posterior.ts';
 import { type CombinationWeights, isKnown } from './combination-weights.ts';
 import { type EffectPosterior, effectPosterior, posteriorHere } from './effect-posterior.ts';
+import { OUTER_NODE, OUTER_WEIGHT } from './gauss-hermite.ts';
 import type { CombinationPosterior } from './latent-model.ts';
 import { covarianceInPlace, setScaleInPlace } from './latent-system.ts';
 import { objectiveAt, type Search } from './marginal-search.ts';
@@ -8,8 +9,6 @@ import type { Maximum } from './maximise-marginal.ts';
 import type { ModeTolerance } from './posterior-mode.ts';
 import { eigenSmall } from './small-symmetric.ts';
 
-/** How far out each axis is looked at, in its sds: the outer nodes of the 3-point Gauss–Hermite rule. */
-const REACH = Math.sqrt(3);
 /** No side of an axis is longer than this in log sd: where the data say nothing, the prior does. */
 const LONGEST_SD = 1;
 /** An axis shorter than this, in log sd, changes no sd of an effect by more than a fortieth: the mode stands for it. */
@@ -68,8 +67,8 @@ export function integrateVariances(
       const length = moments.reduce((sum, { sd }) => sum + sd, 0);
       const shift = new Float64Array(mean.length);
       for (const here of moments) {
-        // An outer node of the 3-point rule weighs 1/6 of a density, 1/3 of half of one.
-        const weight = here.sd / length / 3;
+        // A side is half a density: its node weighs twice what it weighs in a whole one.
+        const weight = (2 * OUTER_WEIGHT * here.sd) / length;
         for (let i = 0; i < mean.length; i++) {
           const apart = here.mean[i]! - there.mean[i]!;
           shift[i] = shift[i]! + weight * apart;
@@ -118,12 +117,12 @@ function sideOf(
 ): Side {
   const first = Math.abs(signedSd);
   const look = (sd: number): { point: Float64Array; sd: number } => {
-    const reach = REACH * sd * Math.sign(signedSd);
+    const reach = OUTER_NODE * sd * Math.sign(signedSd);
     const point = mode.map((value, i) =>
       Math.min(search.space.upper[i]!, Math.max(search.space.lower[i]!, value + reach * vector[i]!)),
     );
     const fall = atMode - objectiveAt(search, point, ROUGH).objective;
-    return { point, sd: Math.min(LONGEST_SD, sd * Math.sqrt((0.5 * REACH * REACH) / Math.max(fall, 0.15))) };
+    return { point, sd: Math.min(LONGEST_SD, sd * Math.sqrt((0.5 * OUTER_NODE * OUTER_NODE) / Math.max(fall, 0.15))) };
   };
   let seen = look(first);
   const misjudged = Math.log(seen.sd / first);

@@ -5,6 +5,13 @@ test('accepts parts that exceed the bag by the rounding of the scales', () => {
   expect(messagesOf({ [FILE.sessions]: replacing('23-08,3-08,40,20-00,6', '23-08,3-09,40,20-00,6') })).toEqual([]);
 });
 
+test('allows each part its own rounding: two parts two divisions of the scale, and no more', () => {
+  const withSilvers = (weight: string) =>
+    messagesOf({ [FILE.sessions]: replacing('23-08,3-08,40,20-00,6', `23-08,${weight},40,20-00,6`) });
+  expect(withSilvers('3-10')).toEqual([]);
+  expect(withSilvers('3-11')).toHaveLength(1);
+});
+
 test('accepts a blank that says 0', () => {
   expect(messagesOf({ [FILE.sessions]: replacing('dnw,,', 'blank,0,') })).toEqual([]);
 });

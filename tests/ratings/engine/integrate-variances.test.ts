@@ -61,6 +61,21 @@ describe('integrating over the variances', () => {
     });
   });
 
+  it('adds to the intervals of the mode what the variances leave open, no less and no more', () => {
+    const model = fewGroups(0.8);
+    const exact = byGrid(model);
+    const combinations = exact.mean.map((_mean, column) => ({ effects: [{ term: 'group', column, weight: 1 }] }));
+    const fit = fitLatentModel(model, { weakPriors: PRIORS, variances: 'integrated' });
+    const held = fitLatentModel(model, { weakPriors: PRIORS, hold: { sd: fit.sd, residualSd: fit.residualSd } });
+    const [here, mode] = [fit.posterior(combinations), held.posterior(combinations)];
+    exact.sd.forEach((expected, k) => {
+      const added = (sd: number) => sd ** 2 - mode.sd[k]! ** 2;
+      // Three nodes an axis see between three fifths and all of what a fine grid does.
+      expect(added(here.sd[k]!) / added(expected)).toBeGreaterThan(0.6);
+      expect(added(here.sd[k]!) / added(expected)).toBeLessThan(1.05);
+    });
+  });
+
   it('gives wider intervals than the mode of the same posterior where groups are few', () => {
     const model = fewGroups(0.8);
     const combination = [{ effects: [{ term: 'group', column: 0, weight: 1 }] }];
