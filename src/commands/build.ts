@@ -59,8 +59,8 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     VENUE_DIR: folder,
     ...(values.address === undefined ? {} : { SITE_ADDRESS: values.address }),
   });
-  step(`Working out worth from ${countWords(venue.sessions.length, 'session')}, where it is not known yet.`);
-  const ratings = ratingsInBackground(withGround(venue, survey), values.quiet || values.json ? {} : progressLine(io));
+  const worth = progressLine(`Working out worth from ${countWords(venue.sessions.length, 'session')}`, io);
+  const ratings = ratingsInBackground(withGround(venue, survey), values.quiet || values.json ? {} : worth);
   // Whoever asks for them is told what went wrong; before that nobody may be listening.
   ratings.catch(() => undefined);
   const photos = makePhotoCopies(publishedPhotos(venue, folder));
@@ -71,8 +71,9 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   try {
     // Whether anything may be written there is better known before all the work.
     await mkdir(unfinished, { recursive: true });
-    step(`Writing the pages of ${countWords(venue.pegs.length, 'peg')}.`);
-    await writePages(folder, address, unfinished);
+    const pages = `Writing the pages of ${countWords(venue.pegs.length, 'peg')}`;
+    step(`${pages}.`);
+    await writePages(folder, address, unfinished, howFar(pages, values.quiet || values.json ? {} : io));
     await writeChanges(unfinished, out);
     const unseen = closedUnseen(await nowOfGuide(out), await nowOfGuide(unfinished));
     if (unseen !== null) io.printError(closedUnseenWords(unseen));
@@ -85,4 +86,9 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     `Built the guide of ${venue.settings.name}: ${countWords(venue.pegs.length, 'peg')}, ${countWords(venue.waters.length, 'water')}.`,
   );
   return EXIT.clean;
+}
+
+/** Shows how many pages are written, where there is a terminal to show it on. */
+function howFar(step: string, { showProgress }: Pick<CommandIo, 'showProgress'>) {
+  return showProgress && ((pages: number) => showProgress(`${step}: ${countWords(pages, 'page')} so far`));
 }

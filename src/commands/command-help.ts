@@ -85,7 +85,7 @@ const HELP: Readonly<Record<string, CommandHelp>> = {
       DRY_RUN,
       YES,
     ],
-    example: 'repeg kiln-pool 10-18 +1 --from 2026-12-01',
+    example: 'repeg kiln-pool 10-18 +1 --from 2026-03-01',
   },
   retire: {
     usage: 'retire WATER/PEG --from DAY --why TEXT',
@@ -95,7 +95,7 @@ const HELP: Readonly<Record<string, CommandHelp>> = {
       DRY_RUN,
       YES,
     ],
-    example: 'retire kiln-pool/9 --from 2026-12-01 --why "The bank has gone"',
+    example: 'retire kiln-pool/9 --from 2026-03-01 --why "The bank has gone"',
   },
   upgrade: { usage: 'upgrade', options: [DRY_RUN, YES], example: 'upgrade --dry-run' },
   anglers: {

@@ -10,6 +10,8 @@ export interface CommandIo {
   readonly print: (line: string) => void;
   /** One line for standard error: faults, progress, questions. */
   readonly printError: (line: string) => void;
+  /** Shows how far a step is, in place of what was shown before; missing where standard error is no terminal. */
+  readonly showProgress?: (line: string) => void;
   /** The day on this computer's clock, for warnings alone; missing where none should be looked at. */
   readonly today?: () => Day;
   /** Whether a person sits at it: progress and questions only then. */
@@ -41,14 +43,31 @@ export const EXIT = { clean: 0, faults: 1, usage: 2, program: 3 } as const;
 /** A command: reads its arguments, calls a room, prints, and returns the exit code. */
 export type RunCommand = (args: readonly string[], io: CommandIo) => Promise<number>;
 
+/** Back to the start of the line, and the line emptied (ECMA-48: CR, EL 2). */
+const CLEAR_LINE = '\r\u001b[2K';
+
 /** The process as a command sees it. */
 export function processIo(): CommandIo {
   const isTerminal = process.stdin.isTTY === true && process.stderr.isTTY === true;
+  let isShowing = false;
+  const clear = () => {
+    if (isShowing) process.stderr.write(CLEAR_LINE);
+    isShowing = false;
+  };
+  const showProgress = (line: string) => {
+    process.stderr.write(`${CLEAR_LINE}${visibleLines(line).slice(0, (process.stderr.columns ?? 80) - 1)}`);
+    isShowing = true;
+  };
+  // What a file holds must not command the terminal that shows it.
+  const write = (stream: NodeJS.WriteStream) => (line: string) => {
+    clear();
+    stream.write(`${visibleLines(line)}\n`);
+  };
   return {
     environment: process.env,
-    // What a file holds must not command the terminal that shows it.
-    print: (line) => process.stdout.write(`${visibleLines(line)}\n`),
-    printError: (line) => process.stderr.write(`${visibleLines(line)}\n`),
+    print: write(process.stdout),
+    printError: write(process.stderr),
+    ...(process.stderr.isTTY === true && process.env.TERM !== 'dumb' ? { showProgress } : {}),
     today: () => localDay(new Date()),
     isTerminal,
     ...(isTerminal ? { ask, prompts: LATER } : {}),

@@ -22,6 +22,7 @@ import { askToWrite, refuse } from './import/ask-to-write.ts';
 import { jsonText } from './json-text.ts';
 import { judgedText, mendedText, noPlanText, notMendedText, planText } from './plan/plan-text.ts';
 import { printFaults } from './print-faults.ts';
+import { progressLine } from './progress-line.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
 
@@ -70,6 +71,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   if (venue === null || match === undefined) return EXIT.faults;
   if (match.status === 'fished') return refuse([`${match.name} has been fished: its plan is part of the log now.`], io);
   const atlas = makeAtlas(venue, surveyVenue(venue), NO_RATINGS);
+  if (!values.json) progressLine('Choosing pegs and cutting sections', io).progress('weighing plans');
   const plan = planMatch(atlas, match);
   if ('no' in plan) return refuse(noPlanText(atlas, match, plan.problem, plan.no), io);
   if (match.plan.length > 0 && values.mend && !values.anew) {

@@ -1,6 +1,7 @@
 import { withGround } from '../atlas/rating-ground.ts';
 import { loadRatings } from '../atlas/ratings-cache.ts';
 import { loadVenue } from '../content/load-venue.ts';
+import { countWords } from '../domain/count-words.ts';
 import { MONTHS, type Month, monthOf } from '../domain/day.ts';
 import type { VenueSettings } from '../domain/venue.ts';
 import { surveyVenue } from '../ground/survey-venue.ts';
@@ -35,7 +36,8 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   }
   refuseUnknownBag(values.bag, venue.settings);
   const month = values.month === undefined ? monthOf(venue.settings.guideDay) : readMonth(values.month);
-  const ratings = await loadRatings(withGround(venue, surveyVenue(venue)), progressLine(io));
+  const worth = progressLine(`Working out worth from ${countWords(venue.sessions.length, 'session')}`, io);
+  const ratings = await loadRatings(withGround(venue, surveyVenue(venue)), worth);
   const tables = tablesOf(values.bag, ratings);
   if (values.everything) io.print(jsonText(ratings));
   else if (values.json) io.print(jsonText(ratingsJson(ratings, tables)));

@@ -8,7 +8,7 @@ import { readArguments } from './read-arguments.ts';
 
 /** `version [--json]`: the program's version, the newest format of the folder it reads, and the Node it runs on. */
 export async function run(args: readonly string[], io: CommandIo): Promise<number> {
-  const { values } = readArguments(args, { json: { type: 'boolean' } });
+  const { values } = readArguments(args, { json: { type: 'boolean' }, venue: { type: 'string' } });
   const version = programVersion();
   if (values.json === true) io.print(jsonText({ version, format: NEWEST_FORMAT, node: process.version }));
   else
