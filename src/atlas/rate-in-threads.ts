@@ -25,7 +25,7 @@ interface Brought {
 /** A log with fewer sessions is rated before a thread has started. */
 const WORTH_A_THREAD = 1500;
 /** Of a log with more, two tables at once would need over a gigabyte. */
-const TWICE_IN_MEMORY = 20_000;
+const TWICE_IN_MEMORY = 60_000;
 
 /**
  * Rates a venue with the help of a second thread: the same bytes as `rateVenue`, in little more than half the time. This thread takes

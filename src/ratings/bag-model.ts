@@ -9,7 +9,7 @@ import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, type RatingModel, ratingModel, TERM } from './rating-model.ts';
 import type { BagId, BagTables, ModelSummary, WaterLevel } from './ratings.ts';
 import { MONTH_SEASON, type Season } from './season.ts';
-import { type ModelSession, type SessionChoice, sessionsInModel } from './sessions-in-model.ts';
+import { type ModelSession, type SessionChoice, sessionsInModel, tellingSessions } from './sessions-in-model.ts';
 import { correlationOfSides, togetherWorth } from './two-part-bag.ts';
 import { levelQuestion } from './water-levels.ts';
 import { answers } from './worth.ts';
@@ -41,8 +41,7 @@ export function fitBag(
   options: FitOptions = {},
 ): BagModel {
   const { sessions, noneBelowGrams } = sessionsInModel(venue, bag, choice);
-  // Where nobody weighed, "at most this" of everyone compares no peg with another.
-  const telling = sessions.some(({ isCensored }) => !isCensored) ? sessions : [];
+  const telling = tellingSessions(sessions);
   const presence = bag === 'total' ? null : fitPresence(venue, telling, choice, options.start);
   const rows = presence === null ? telling : telling.filter(({ isCensored }) => !isCensored);
   const model = ratingModel(venue, rows, choice.season ?? MONTH_SEASON, choice.asked);

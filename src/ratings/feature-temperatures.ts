@@ -1,12 +1,11 @@
-import type { BagModel } from './bag-model.ts';
 import type { FitOptions, LatentFit } from './engine/latent-model.ts';
 import { featureQuestion } from './feature-worth.ts';
-import { fitRatings, startFrom } from './fit-ratings.ts';
+import { fitRatings } from './fit-ratings.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type RatingModel, ratingModel } from './rating-model.ts';
 import type { FeatureTemperature } from './ratings.ts';
 import { type TemperatureSeason, temperatureSeason } from './season.ts';
-import type { ModelSession } from './sessions-in-model.ts';
+import { type ModelSession, type SessionChoice, sessionsInModel, tellingSessions } from './sessions-in-model.ts';
 import { answers } from './worth.ts';
 
 /** The model by water temperature in place of the month, fitted, with the sessions it was fitted to. */
@@ -18,17 +17,18 @@ interface TemperatureModel {
 }
 
 /**
- * Fits the same model with a walk along bands of 2 °C that is not cyclic, over the sessions of events that log the temperature. Null
+ * Fits the model of the total bag with a walk along bands of 2 °C that is not cyclic, over the sessions of events that log the temperature. Null
  * where too few do.
  */
 export function fitTemperatures(
   venue: RatedVenue,
-  total: BagModel,
-  options: FitOptions = { start: startFrom(total.fit) },
+  choice: SessionChoice = {},
+  options: FitOptions = {},
 ): TemperatureModel | null {
-  const season = temperatureSeason(total.sessions.map(({ event }) => event));
+  const all = tellingSessions(sessionsInModel(venue, 'total', choice).sessions);
+  const season = temperatureSeason(all.map(({ event }) => event));
   if (season === null) return null;
-  const sessions = total.sessions.filter(({ event }) => season.positionOf(event) !== null);
+  const sessions = all.filter(({ event }) => season.positionOf(event) !== null);
   const model = ratingModel(venue, sessions, season);
   return { season, sessions, model, fit: fitRatings(model.latent, options) };
 }

@@ -4,13 +4,12 @@ import { besideWorths } from './beside/beside-worths.ts';
 import { choiceWorths } from './choice-worth.ts';
 import type { DnwMechanism } from './dnw-mechanism.ts';
 import { featureTemperatures, fitTemperatures } from './feature-temperatures.ts';
-import { startFrom } from './fit-ratings.ts';
 import { type FitEnd, type FitReport, type FitStart, fitReport } from './fit-report.ts';
 import { NOTHING_KEPT, type WorkKeeper } from './kept-work.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { AskedTerms } from './rating-model.ts';
 import type { BagId, Ratings } from './ratings.ts';
-import { settledStarts } from './settled-starts.ts';
+import { settledStart } from './settled-starts.ts';
 
 /** What all tasks of a venue's ratings start from. Plain data, like all here: a task may be done in another thread. */
 export interface TaskGround {
@@ -21,8 +20,11 @@ export interface TaskGround {
   readonly start: FitStart | null;
 }
 
-/** A share of the ratings that needs none of the others: a bag with all its tables, or the back-test. */
-export type RatingTask = { readonly of: 'bag'; readonly bag: BagId } | { readonly of: 'back-test' };
+/** A share of the ratings that needs none of the others: a bag with all its tables, the worth by temperature, or the back-test. */
+export type RatingTask =
+  | { readonly of: 'bag'; readonly bag: BagId }
+  | { readonly of: 'water temperature' }
+  | { readonly of: 'back-test' };
 
 /** What came of a task, with how its fits ended. */
 export interface TaskResult {
@@ -44,6 +46,7 @@ export function ratingTasks({ settings, sessions }: RatedVenue): readonly Rating
   return [
     { of: 'bag', bag: 'total' },
     ...parts.map(({ id }) => ({ of: 'bag', bag: id }) as const),
+    { of: 'water temperature' },
     { of: 'back-test' },
   ];
 }
@@ -63,21 +66,23 @@ export function doTask(
   if (task.of === 'back-test') {
     return { ...nothing, backtest: backtest(venue, { progress, report, keeper }) };
   }
+  if (task.of === 'water temperature') {
+    progress?.('water temperature');
+    const start = settledStart(venue, task.of, choice, { start: ground.start, keeper });
+    const fitted = fitTemperatures(venue, choice, start === null ? {} : { start });
+    if (fitted === null) return nothing;
+    report('water temperature', fitted.fit);
+    return { ...nothing, temperatures: featureTemperatures(venue, fitted) };
+  }
   const { bag } = task;
   const name = venue.settings.bagParts.find(({ id }) => id === bag)?.name.toLowerCase() ?? 'whole bag';
   progress?.(name);
-  const starts = settledStarts(venue, bag, choice, { start: ground.start, keeper });
-  const start = starts?.bag ?? ground.start;
+  const start = settledStart(venue, bag, choice, { start: ground.start, keeper });
   const { fitted, ...told } = rateBag(venue, fitBag(venue, bag, choice, start === null ? {} : { start }));
   report(bag, fitted.fit);
   if (fitted.presence !== null) report(`any ${name} at all`, fitted.presence.fit);
   if (bag !== 'total') return { ...nothing, told };
-  progress?.('water temperature');
-  const byTemperature = starts?.temperature ?? null;
-  const temperatureModel = fitTemperatures(venue, fitted, { start: byTemperature ?? startFrom(fitted.fit) });
-  if (temperatureModel !== null) report('water temperature', temperatureModel.fit);
-  const temperatures = temperatureModel === null ? [] : featureTemperatures(venue, temperatureModel);
   const choices = choiceWorths(venue, fitted, { progress });
   progress?.('what the day reveals');
-  return { ...nothing, told, temperatures, choices, besides: besideWorths(venue, fitted) };
+  return { ...nothing, told, choices, besides: besideWorths(venue, fitted) };
 }

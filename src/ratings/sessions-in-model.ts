@@ -190,3 +190,8 @@ function byPegThenAngler(a: Session, b: Session): number {
 function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
+
+/** All of them, or none where nobody weighed: "at most this" of everyone compares no peg with another. */
+export function tellingSessions(sessions: readonly ModelSession[]): readonly ModelSession[] {
+  return sessions.some(({ isCensored }) => !isCensored) ? sessions : [];
+}

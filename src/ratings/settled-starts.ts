@@ -1,4 +1,4 @@
-import { type BagModel, fitBag } from './bag-model.ts';
+import { fitBag } from './bag-model.ts';
 import { fitTemperatures } from './feature-temperatures.ts';
 import { goOnFrom } from './fit-ratings.ts';
 import type { FitStart } from './fit-report.ts';
@@ -14,36 +14,28 @@ const MANY_SESSIONS = 20_000;
 /** As near as the published fit of a large log. */
 const NEAR = 0.05;
 
-/** Where the fits of a bag may begin. */
-export interface SettledStarts {
-  readonly bag: FitStart;
-  /** Of the total only, where temperatures are logged. */
-  readonly temperature: FitStart | null;
-}
+/** What a fit is of. */
+export type StartOf = BagId | 'water temperature';
 
 /**
- * Where the fits of a large log begin: from those of the log before its last month, which are the same, bit for bit, for as long as
- * that month lasts. Kept, they spare a match more most of its search; what it ends at does not depend on whether they were. Null
+ * Where the fit of a large log begins: from that of the log before its last month, which is the same, bit for bit, for as long as
+ * that month lasts. Kept, it spares a match more most of its search; what it ends at does not depend on whether it was. `start` itself
  * where the log is small, or its last month a large part of it.
  */
-export function settledStarts(
+export function settledStart(
   venue: RatedVenue,
-  bag: BagId,
+  of: StartOf,
   choice: SessionChoice & { readonly asked: AskedTerms },
   { start, keeper }: { readonly start: FitStart | null; readonly keeper: WorkKeeper },
-): SettledStarts | null {
-  if (venue.sessions.length < MANY_SESSIONS) return null;
+): FitStart | null {
+  if (venue.sessions.length < MANY_SESSIONS) return start;
   const settled = settledLog(venue);
-  if (settled === venue) return null;
-  const inputs = ['starts', bag, JSON.stringify([choice, start]), JSON.stringify(ratedVenue(settled))];
+  if (settled === venue) return start;
+  const inputs = ['start', of, JSON.stringify([choice, start]), JSON.stringify(ratedVenue(settled))];
   return keeper.of(inputs, () => {
     const near = { tolerance: NEAR, ...(start === null ? {} : { start }) };
-    const fitted = fitBag(settled, bag, choice, near);
-    return { bag: goOnFrom(fitted.fit), temperature: bag === 'total' ? temperatureStart(settled, fitted) : null };
+    const fitted =
+      of === 'water temperature' ? fitTemperatures(settled, choice, near) : fitBag(settled, of, choice, near);
+    return fitted === null ? start : goOnFrom(fitted.fit);
   });
-}
-
-function temperatureStart(settled: RatedVenue, total: BagModel): FitStart | null {
-  const fitted = fitTemperatures(settled, total);
-  return fitted === null ? null : goOnFrom(fitted.fit);
 }

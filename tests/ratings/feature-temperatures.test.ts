@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
 import { addDays } from '../../src/domain/day.ts';
 import type { Venue } from '../../src/domain/venue.ts';
-import { fitBag } from '../../src/ratings/bag-model.ts';
 import { featureTemperatures, fitTemperatures } from '../../src/ratings/feature-temperatures.ts';
 import { seededChance } from '../demo/chance.ts';
 import { examplePeg, exampleVenue } from '../domain/example-venue.ts';
@@ -30,7 +29,7 @@ function logByTemperature(degreesOf: (i: number) => number | undefined) {
 }
 
 function tableOf(venue: Venue) {
-  return featureTemperatures(venue, fitTemperatures(venue, fitBag(venue, 'total'))!);
+  return featureTemperatures(venue, fitTemperatures(venue)!);
 }
 
 test('a feature that gains with every degree stands lowest in the coldest band and highest in the warmest', () => {
@@ -47,5 +46,5 @@ test('events without a temperature do not count, and none at all gives no table'
   const rows = tableOf(some);
   expect(rows.reduce((sum, { sessions }) => sum + sessions, 0)).toBe(30 * 8);
   const none = logByTemperature(() => undefined);
-  expect(fitTemperatures(none, fitBag(none, 'total'))).toBeNull();
+  expect(fitTemperatures(none)).toBeNull();
 });
