@@ -113,6 +113,33 @@ export function partGrams(
   return Object.fromEntries(parts.map((part) => [part, totalGrams({ nets: nets.filter((net) => net.part === part) })]));
 }
 
+/** A net and a net are the same where they say the same. */
+const netKey = ({ grams, part }: Net) => `${part ?? ''} ${grams.toFixed(1)}`;
+
+/**
+ * What two scales weighed of one peg, all nets of both: one that both wrote down counts once, fish as the scale counted most. Null
+ * where not all of them weighed, or where it is no more than one of them says already.
+ */
+export function bothNets(said: readonly (OnScales | null)[]): OnScales | null {
+  const scales = said.flatMap((one) => (one?.status === 'weighed' ? one : []));
+  if (scales.length < 2 || scales.length < said.length) return null;
+  const nets: Net[] = [];
+  for (const one of scales) {
+    const known = nets.map(netKey);
+    for (const net of one.nets) {
+      const at = known.indexOf(netKey(net));
+      if (at === -1) nets.push(net);
+      else known.splice(at, 1);
+    }
+  }
+  if (nets.length > MAX_NETS || scales.some((one) => one.nets.length === nets.length)) return null;
+  const parts = new Set(scales.flatMap(({ fish }) => Object.keys(fish)));
+  const fish = Object.fromEntries(
+    [...parts].map((part) => [part, Math.max(...scales.map((one) => one.fish[part] ?? 0))]),
+  );
+  return { status: 'weighed', nets, fish };
+}
+
 /** What a note says of a moved peg; null where the peg is where the plan has it. */
 export function movedPeg(value: unknown): PegMoved | null {
   if (typeof value !== 'object' || value === null) return null;

@@ -136,8 +136,7 @@ describe('a match day on two phones without a signal', () => {
     const file = await handOver(other.page, 'Hand over without names');
     await one.page.setInputFiles('input[type="file"]', file);
     await expect.poll(() => one.page.textContent('#day-saved'), { timeout: 20_000 }).toContain('1 to be settled');
-    await openPeg(one.page, twice.peg);
-    await afterNote(one.page, () => one.page.click(`.scale-form .wide-button.main:has-text("${twice.pounds} lb")`));
+    await afterNote(one.page, () => one.page.click(`#settle .wide-button:has-text("${twice.pounds} lb")`));
     expect(await one.page.textContent('#day-saved')).not.toContain('to be settled');
 
     // The same file again adds nothing; a net of another digit is asked about.

@@ -11,6 +11,7 @@ import {
 } from '../../src/match-day/match-log.ts';
 import {
   ABOUT,
+  bothNets,
   doubtOf,
   gramsOfKilograms,
   gramsOfPounds,
@@ -150,6 +151,30 @@ describe('the scales', () => {
     expect(onScales({ status: 'weighed', nets: [null] })).toBeNull();
     // As phones noted nets before these had parts.
     expect(onScales({ status: 'weighed', nets: [300] })?.nets).toEqual([{ grams: 300, part: null }]);
+  });
+
+  test('two scales that weighed nets of their own are put together, a net that both wrote down once', () => {
+    const net = (grams: number, part: string | null = null) => ({ grams, part });
+    const said = (...nets: { grams: number; part: string | null }[]) =>
+      onScales({ status: 'weighed', nets, fish: { carp: nets.length } });
+    expect(bothNets([said(net(500)), said(net(300))])?.nets).toEqual([net(500), net(300)]);
+    expect(bothNets([said(net(500), net(200)), said(net(500), net(300))])?.nets).toEqual([
+      net(500),
+      net(200),
+      net(300),
+    ]);
+    // Two nets of one weight on one scale are two.
+    expect(bothNets([said(net(500), net(500)), said(net(500), net(300))])?.nets).toEqual([
+      net(500),
+      net(500),
+      net(300),
+    ]);
+    expect(bothNets([said(net(500, 'carp')), said(net(500, 'silvers'))])?.nets).toHaveLength(2);
+    expect(bothNets([said(net(500)), said(net(300), net(20))])?.fish).toEqual({ carp: 2 });
+    // What one of them says already is no third answer.
+    expect(bothNets([said(net(500)), said(net(500), net(300))])).toBeNull();
+    expect(bothNets([said(net(500)), onScales({ status: 'dnw', nets: [] })])).toBeNull();
+    expect(bothNets([said(net(500)), null])).toBeNull();
   });
 
   test('tells changes in the order they were made, whatever the clocks of the phones say', () => {

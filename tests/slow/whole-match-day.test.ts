@@ -272,9 +272,8 @@ describe('a match of forty pegs, from the plan to the guide built anew', () => {
     expect(readFileSync(fileTwo, 'utf8')).not.toContain(NAME);
     expect(await one.take(fileTwo)).toBe(`${before} notes taken.`);
     expect(await one.page.textContent('#day-saved')).toContain('1 to be settled');
-    await one.openPeg(twice.peg);
     const [right] = twice.nets;
-    await one.noted(() => one.page.click(`.scale-form .wide-button.main:has-text("${right!.lb} lb ${right!.oz} oz")`));
+    await one.noted(() => one.page.click(`#settle .wide-button.main:has-text("${right!.lb} lb ${right!.oz} oz")`));
     expect(await one.page.textContent('#day-saved')).not.toContain('to be settled');
     expect(await one.take(fileTwo)).toContain('here already');
     await two.take(await one.handOver(scratch, 'Hand over without names'));

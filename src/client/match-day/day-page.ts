@@ -12,6 +12,7 @@ import { drawnInPlace } from './kept-input.ts';
 import { MatchStore } from './match-store.ts';
 import { resultsView } from './results-view.ts';
 import { type OpenPeg, scalesView } from './scales-view.ts';
+import { changesView, settleView } from './settle-view.ts';
 
 /** The match day on the organiser's phone: draw, scales, results, and what is handed over. */
 async function begin(): Promise<void> {
@@ -25,6 +26,8 @@ async function begin(): Promise<void> {
   }
   const open: OpenPeg = { key: null };
   const draw = () => {
+    requireElement('#settle').replaceChildren(settleView(day));
+    requireElement('#day-changes').replaceChildren(changesView(day));
     requireElement('#day-draw').replaceChildren(drawView(day));
     requireElement('#day-scales').replaceChildren(scalesView(day, open));
     requireElement('#day-results').replaceChildren(resultsView(day));

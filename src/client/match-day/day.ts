@@ -1,16 +1,8 @@
 import type { DayPeg, MatchDayData } from '../../atlas/match-day-page.ts';
+import { type Entry, entriesOf, holdersOf } from '../../match-day/entries.ts';
 import { agreedValue, mergedNotes, type Note, type Standing, standingNotes } from '../../match-day/match-log.ts';
 import { ABOUT, movedPeg, type OnScales, onScales } from '../../match-day/scales.ts';
 import type { MatchStore, Said } from './match-store.ts';
-
-/** A person who entered, as this phone knows them. */
-export interface DayEntry {
-  readonly id: string;
-  readonly name: string;
-  readonly peg: string | null;
-  /** Pegs that phones give them, where they differ. */
-  readonly differs: readonly string[];
-}
 
 /** The match day as the page shows it: what is noted, and how to note more. Views are drawn anew after every note. */
 export class MatchDay {
@@ -20,8 +12,10 @@ export class MatchDay {
   readonly #typed: Map<string, string>;
   #trouble = '';
   #writing: Promise<void> = Promise.resolve();
-  #notes: readonly Note[];
-  #standing: Standing;
+  #notes!: readonly Note[];
+  #standing!: Standing;
+  #entries!: readonly Entry[];
+  #holders!: ReadonlyMap<string, readonly Entry[]>;
 
   constructor(
     data: MatchDayData,
@@ -33,8 +27,7 @@ export class MatchDay {
     this.#store = store;
     this.#changed = changed;
     this.#typed = new Map(kept.typed);
-    this.#notes = kept.notes;
-    this.#standing = standingNotes(kept.notes);
+    this.#take(kept.notes);
   }
 
   get notes(): readonly Note[] {
@@ -64,6 +57,14 @@ export class MatchDay {
     return this.#pegOf(key)?.name ?? key;
   }
 
+  /** The name of somebody who entered, also of one who withdrew. */
+  nameOfEntry(id: string): string {
+    const names = this.#notes.flatMap(({ about, value }) =>
+      about === ABOUT.entry(id) ? ((value as { readonly name?: string } | null)?.name ?? []) : [],
+    );
+    return names.findLast((name) => name !== '') ?? 'somebody entered on another phone';
+  }
+
   /** Within what limits the angler of a place sits: those of the peg they were moved to. */
   limitsOf(key: string): string {
     return this.#pegOf(this.movedTo(key) ?? key)?.limits ?? '';
@@ -84,28 +85,21 @@ export class MatchDay {
   }
 
   /** Who entered and has not withdrawn, in the order of entering. */
-  get entries(): readonly DayEntry[] {
-    return [...this.#standing].flatMap(([about, [note]]) => {
-      if (!about.startsWith('entry ') || note?.value == null) return [];
-      const id = about.slice('entry '.length);
-      const { name } = note.value as { readonly name?: unknown };
-      const pegs = (this.#standing.get(ABOUT.holds(id)) ?? []).flatMap(({ value }) =>
-        typeof value === 'string' ? value : [],
-      );
-      return [
-        {
-          id,
-          name: typeof name === 'string' ? name : '',
-          peg: pegs.length === 1 ? pegs[0]! : null,
-          differs: pegs.length > 1 ? pegs : [],
-        },
-      ];
-    });
+  get entries(): readonly Entry[] {
+    return this.#entries;
+  }
+
+  /** Who else sits on the peg of an entry: phones that gave it away twice. */
+  alsoOn({ id, peg }: Entry): readonly Entry[] {
+    return peg === null ? [] : (this.#holders.get(peg) ?? []).filter((other) => other.id !== id);
   }
 
   /** Who sits on a peg, as far as this phone knows names. */
   holderOf(key: string): string {
-    return this.entries.find(({ peg }) => peg === key)?.name ?? '';
+    return (this.#holders.get(key) ?? [])
+      .map(({ name }) => name)
+      .filter((name) => name !== '')
+      .join(' and ');
   }
 
   /** Notes something, on the disk before it is shown. */
@@ -143,9 +137,15 @@ export class MatchDay {
 
   /** Reads what is noted again, also by this page in another tab. */
   async reload(): Promise<void> {
-    this.#notes = await this.#store.notes();
-    this.#standing = standingNotes(this.#notes);
+    this.#take(await this.#store.notes());
     this.#changed();
+  }
+
+  #take(notes: readonly Note[]): void {
+    this.#notes = notes;
+    this.#standing = standingNotes(notes);
+    this.#entries = entriesOf(this.#standing);
+    this.#holders = holdersOf(this.#entries);
   }
 
   /** Resolves when all that was typed and noted so far is on the disk, or could not be kept. */

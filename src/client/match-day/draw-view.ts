@@ -1,8 +1,9 @@
 import { openDraw } from '../../match-day/bag-draw.ts';
+import type { Entry } from '../../match-day/entries.ts';
 import { agreedValue } from '../../match-day/match-log.ts';
 import { type DrawPromise, drawnPegs, promiseDigest, promiseText, saltText } from '../../match-day/phone-draw.ts';
 import { ABOUT } from '../../match-day/scales.ts';
-import type { DayEntry, MatchDay } from './day.ts';
+import type { MatchDay } from './day.ts';
 import { addForm, entryRow, FREE_PEGS, withdrawnView } from './entries-view.ts';
 import { keptInput } from './kept-input.ts';
 import { button, make } from './make.ts';
@@ -44,7 +45,7 @@ export function drawView(day: MatchDay): HTMLElement {
   );
 }
 
-function phoneDraw(day: MatchDay, bag: readonly string[], entries: readonly DayEntry[]): HTMLElement {
+function phoneDraw(day: MatchDay, bag: readonly string[], entries: readonly Entry[]): HTMLElement {
   const draw = readDraw(agreedValue(day.standing, ABOUT.draw));
   const body =
     draw === null
@@ -72,7 +73,7 @@ function readDraw(value: unknown): PhoneDraw | null {
   return isWhole ? (value as PhoneDraw) : null;
 }
 
-function promiseForm(day: MatchDay, bag: readonly string[], entries: readonly DayEntry[]): HTMLElement[] {
+function promiseForm(day: MatchDay, bag: readonly string[], entries: readonly Entry[]): HTMLElement[] {
   const waiting = entries.filter(({ peg }) => peg === null);
   const taken = new Set(entries.flatMap(({ peg }) => peg ?? []));
   const pegs = bag.filter((key) => !taken.has(key));

@@ -1,7 +1,8 @@
 import { readTypedPeg } from '../../domain/typed-peg.ts';
 import { pulledFault } from '../../match-day/bag-draw.ts';
+import type { Entry } from '../../match-day/entries.ts';
 import { ABOUT, historyOf } from '../../match-day/scales.ts';
-import type { DayEntry, MatchDay } from './day.ts';
+import type { MatchDay } from './day.ts';
 import { keptInput } from './kept-input.ts';
 import { button, make } from './make.ts';
 import { newReference } from './match-store.ts';
@@ -30,7 +31,7 @@ export function addForm(day: MatchDay): HTMLElement {
 }
 
 /** Somebody who entered, and the peg they pulled from the bag, as typed. */
-export function entryRow(day: MatchDay, entry: DayEntry, held: ReadonlyMap<string, string>): HTMLElement {
+export function entryRow(day: MatchDay, entry: Entry, held: ReadonlyMap<string, string>): HTMLElement {
   const field = `${entry.id} pulled`;
   const input = keptInput(day, field, {
     value: entry.peg === null ? '' : day.nameOf(entry.peg),
@@ -67,12 +68,13 @@ export function entryRow(day: MatchDay, entry: DayEntry, held: ReadonlyMap<strin
 }
 
 /** What is to be said of an entry whose peg was settled on more than one phone, or was kept out of the bag. */
-function standsWords(day: MatchDay, { id, peg, differs }: DayEntry): string {
+function standsWords(day: MatchDay, entry: Entry): string {
+  const { peg, differs } = entry;
   if (differs.length > 0) {
     return `Two phones differ: peg ${differs.map((key) => day.nameOf(key)).join(' or ')}. Type the right one.`;
   }
   if (peg === null) return '';
-  const also = day.entries.filter((other) => other.id !== id && other.peg === peg);
+  const also = day.alsoOn(entry);
   if (also.length > 0) {
     return `${also.map(({ name }) => name || 'somebody entered on another phone').join(', ')} has this peg too: one of them must have another.`;
   }
@@ -82,7 +84,7 @@ function standsWords(day: MatchDay, { id, peg, differs }: DayEntry): string {
 /** The peg that was pulled, as typed; or what is wrong with it, in words. */
 function pulled(
   day: MatchDay,
-  entry: DayEntry,
+  entry: Entry,
   held: ReadonlyMap<string, string>,
   typed: string,
 ): { readonly peg: string | null; readonly said: string } {

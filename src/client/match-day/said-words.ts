@@ -23,17 +23,14 @@ export function netWords(day: MatchDay, { grams, part }: Net): string {
   return `${weightWords(grams, day.data.weightUnit)}${name === null ? '' : `, ${name.toLowerCase()}`}`;
 }
 
-/** One note of the scales with when and by whom: "15:04, this phone: 12 lb 4 oz (8 lb, carp + 4 lb 4 oz, silvers); 14 carp". */
-export function notedWords(day: MatchDay, note: Note): string {
-  const said = onScales(note.value);
-  const head = `${noteHead(day, note)}: `;
-  if (said === null) return `${head}taken back`;
+/** All that the scales said of a peg: "12 lb 4 oz (8 lb, carp + 4 lb 4 oz, silvers); 14 carp". */
+export function scalesWords(day: MatchDay, said: OnScales): string {
   const nets = said.nets.length > 1 || said.nets.some(({ part }) => part !== null);
   const fish = Object.entries(said.fish).map(
     ([part, count]) => `${count} ${day.data.parts.find(({ id }) => id === part)?.name.toLowerCase() ?? part}`,
   );
   return [
-    `${head}${stateWords(day, said, undefined)}`,
+    stateWords(day, said, undefined),
     ...(nets ? [` (${said.nets.map((net) => netWords(day, net)).join(' + ')})`] : []),
     ...(fish.length > 0 ? [`; ${fish.join(', ')}`] : []),
   ].join('');
@@ -52,6 +49,10 @@ export function noteHead(day: MatchDay, { id, at }: Note): string {
 export function historyView(day: MatchDay, about: string): HTMLElement {
   const notes = historyOf(day.notes, about);
   if (notes.length < 2) return make('div');
+  const words = (note: Note) => {
+    const said = onScales(note.value);
+    return `${noteHead(day, note)}: ${said === null ? 'taken back' : scalesWords(day, said)}`;
+  };
   return make(
     'details',
     {},
@@ -62,7 +63,7 @@ export function historyView(day: MatchDay, about: string): HTMLElement {
       ...notes.map((note) => {
         const stands = (day.standing.get(about) ?? []).some(({ id }) => id === note.id);
         const putBack = button('Put back', () => void day.note(about, note.value));
-        return make('li', {}, make('span', {}, notedWords(day, note)), ...(stands ? [' (stands)'] : [putBack]));
+        return make('li', {}, make('span', {}, words(note)), ...(stands ? [' (stands)'] : [putBack]));
       }),
     ),
   );

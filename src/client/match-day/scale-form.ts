@@ -6,7 +6,7 @@ import type { MatchDay } from './day.ts';
 import { keptInput } from './kept-input.ts';
 import { button, make } from './make.ts';
 import { netFields, netForm } from './net-form.ts';
-import { historyView, netWords, notedWords } from './said-words.ts';
+import { historyView, netWords } from './said-words.ts';
 import { weightWords } from './weights.ts';
 
 type Save = (
@@ -38,8 +38,11 @@ export function scaleForm(
     ...(limits === '' ? [] : [make('p', {}, make('b', {}, `Fished within a limit: ${limits}.`))]),
     ...(heads.length > 1
       ? [
-          make('p', { className: 'notice' }, 'Two phones say different things of this peg. Which is right?'),
-          ...heads.map((note) => button(notedWords(day, note), () => void day.note(about, note.value), true)),
+          make(
+            'p',
+            {},
+            make('a', { href: '#settle' }, 'Two phones say different things of this peg: choose which is right.'),
+          ),
         ]
       : [
           ...netList(said, day, save, () => void day.note(about, null)),

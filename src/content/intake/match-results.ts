@@ -1,7 +1,8 @@
 import type { Units } from '../../domain/bag.ts';
 import { hoursFished, type Match } from '../../domain/match.ts';
 import type { VenueSettings } from '../../domain/venue.ts';
-import { agreedValue, conflictsOf, type Note, type Standing, standingNotes } from '../../match-day/match-log.ts';
+import { entriesOf, holdersOf } from '../../match-day/entries.ts';
+import { agreedValue, conflictsOf, type Note, standingNotes } from '../../match-day/match-log.ts';
 import { ABOUT, movedPeg, type OnScales, onScales, partGrams, totalGrams } from '../../match-day/scales.ts';
 import type { ResultMatch, ResultRow } from '../papers/results/result-row.ts';
 import { writtenWeight } from './written-weight.ts';
@@ -33,7 +34,7 @@ export function matchResultRows(
       ok: false,
       lines: differing.map(
         ({ about, notes: both }) =>
-          `${file}: two phones say different things of ${about}: ${both.map(({ value, at }) => `${JSON.stringify(value)} (${at})`).join(' and ')}. Settle it on a phone (Scales, that peg) and hand over again.`,
+          `${file}: two phones say different things of ${about}: ${both.map(({ value, at }) => `${JSON.stringify(value)} (${at})`).join(' and ')}. Settle it on a phone (its page asks at the top) and hand over again.`,
       ),
     };
   }
@@ -59,7 +60,16 @@ export function matchResultRows(
       ],
     };
   }
-  const holders = holdersOf(standing);
+  const holders = holdersOf(entriesOf(standing));
+  const shared = [...holders].filter(([, entries]) => entries.length > 1).map(([peg]) => peg);
+  if (shared.length > 0) {
+    return {
+      ok: false,
+      lines: [
+        `${file}: ${shared.join(', ')} was given to two entries, on two phones. Give one of them another peg, or let them withdraw, on a phone (Draw), and hand over again.`,
+      ],
+    };
+  }
   const rows: ResultRow[] = [];
   const missing: string[] = [];
   const mixed: string[] = [];
@@ -77,7 +87,7 @@ export function matchResultRows(
         water: key.slice(0, key.indexOf('/')),
         peg: key.slice(key.indexOf('/') + 1),
         section: section.name,
-        name: holders.get(planned) ?? '',
+        name: holders.get(planned)?.[0]?.name ?? '',
         status: said.status,
         weight: said.status === 'weighed' ? { grams, written: writtenWeight(grams, units.weight) } : null,
         parts: partsOf(said, notesOf(notes, planned), partIds, units),
@@ -149,16 +159,4 @@ function notesOf(notes: readonly Note[], peg: string): readonly OnScales[] {
 function partsNamed(about: string, value: unknown): readonly string[] {
   const said = about.startsWith('scales ') ? onScales(value) : null;
   return said === null ? [] : [...said.nets.flatMap(({ part }) => part ?? []), ...Object.keys(said.fish)];
-}
-
-/** Names by peg, where the file holds any. */
-function holdersOf(standing: Standing): ReadonlyMap<string, string> {
-  const holders = new Map<string, string>();
-  for (const [about, [note]] of standing) {
-    if (!about.startsWith('entry ') || typeof note?.value !== 'object' || note.value === null) continue;
-    const peg = agreedValue(standing, ABOUT.holds(about.slice('entry '.length)));
-    const { name } = note.value as { readonly name?: unknown };
-    if (typeof peg === 'string' && typeof name === 'string') holders.set(peg, name);
-  }
-  return holders;
 }

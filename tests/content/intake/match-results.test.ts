@@ -83,6 +83,22 @@ describe('matchResultRows', () => {
       );
   });
 
+  test('refuses a peg that two phones gave to two people, instead of taking one name for the other', () => {
+    const one = noted('a1', [ABOUT.entry('a1-x'), { name: 'Pat Example' }], [ABOUT.holds('a1-x'), 'pit/1']);
+    const other = noted('b2', [ABOUT.entry('b2-x'), { name: 'Jo Sample' }], [ABOUT.holds('b2-x'), 'pit/1']);
+    const all = [...mergedNotes(one, other).notes, ...noted('c3', [ABOUT.scales('pit/1'), weighed(500)])];
+    const read = matchResultRows(MATCH, all, settings, 'two.txt');
+    expect(read).toMatchObject({
+      ok: false,
+      lines: [expect.stringContaining('two.txt: pit/1 was given to two entries')],
+    });
+    const gone = noted('b2', [ABOUT.entry('b2-x'), { name: 'Jo Sample' }], [ABOUT.holds('b2-x'), null]);
+    expect(matchResultRows(MATCH, [...one, ...gone, ...all.slice(-1)], settings, 'two.txt')).toMatchObject({
+      ok: true,
+      match: { rows: [{ name: 'Pat Example' }] },
+    });
+  });
+
   test('refuses a peg that is not in the plan, and a day on which nobody came to the scales', () => {
     expect(matchResultRows(MATCH, noted('a1', [ABOUT.scales('pit/77'), weighed(5)]), settings, 'f')).toMatchObject({
       ok: false,
