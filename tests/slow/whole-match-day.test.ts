@@ -259,7 +259,7 @@ describe('a match of forty pegs, from the plan to the guide built anew', () => {
     await phone.saveNet();
     await phone.noted(() => phone.page.getByRole('button', { name: 'Take out' }).nth(nets.length).click());
     await phone.page.click('.scale-form summary:has-text("changes")');
-    const history = await phone.page.locator('.history li').allTextContents();
+    const history = await phone.page.locator('.scale-form .history li').allTextContents();
     expect(history).toHaveLength(nets.length + 2);
     expect(history.at(-2)).toContain('31 lb 7 oz, carp');
   }
