@@ -23,7 +23,7 @@ const copy = new GuideCopy(surroundings(), OFFLINE.base);
 worker.addEventListener('install', (event) => event.waitUntil(worker.skipWaiting()));
 worker.addEventListener('activate', (event) => event.waitUntil(takeOver()));
 worker.addEventListener('message', (event) =>
-  event.waitUntil(event.data === 'keep-all' ? keepAll() : catchUp(pathOf(event.source))),
+  event.waitUntil(event.data === 'keep-all' ? keepAll() : catchUp(pathOf(event.source), event.data?.seen)),
 );
 worker.addEventListener('fetch', (event) => {
   const { request } = event;
@@ -44,11 +44,21 @@ async function takeOver(): Promise<void> {
   await worker.clients.claim();
 }
 
-/** Fetches what is missing, then tells the pages that are open. */
-async function catchUp(path: string | null): Promise<void> {
+/** Fetches what is missing, then tells the pages that are open; keeps the pictures that a page showed before the worker was there. */
+async function catchUp(page: string | null, seen: readonly string[] = []): Promise<void> {
   await copy.isChecked();
-  await copy.catchUp(path);
+  await copy.catchUp(page);
   tell();
+  for (const address of seen) {
+    const { origin, pathname } = new URL(address);
+    const path = origin === worker.location.origin ? pathBelow(OFFLINE.base, pathname) : null;
+    if (path !== null && (await copy.part(path)) === null) await seePicture(path, await fetch(address));
+  }
+}
+
+async function seePicture(path: string, response: Response): Promise<void> {
+  if (!response.ok) return;
+  await copy.keepSeen(path, new Uint8Array(await response.arrayBuffer())).catch(() => undefined);
 }
 
 /** The page that sent a message, below the guide's base. */
@@ -87,10 +97,7 @@ async function assetResponse(path: string, request: Request): Promise<Response> 
   const kept = path === NOW_PATH ? null : await copy.part(path);
   if (kept !== null) return new Response(kept as BodyInit, { headers: { 'content-type': typeOf(path) } });
   const response = await fetch(request);
-  if (response.ok && request.destination === 'image') {
-    const bytes = new Uint8Array(await response.clone().arrayBuffer());
-    await copy.keepSeen(path, bytes).catch(() => undefined);
-  }
+  if (request.destination === 'image') await seePicture(path, response.clone());
   return response;
 }
 

@@ -149,4 +149,23 @@ describe('a copy half filled', () => {
       writeFileSync(worker, script);
     }
   });
+
+  it('holds the pictures of the very first page that was opened', async () => {
+    context = await browser.newContext({ viewport: PHONE });
+    const page = await context.newPage();
+    await page.goto(`${host.address}eelback/14/`);
+    const picture = page.locator('main img').first();
+    await picture.scrollIntoViewIfNeeded();
+    const width = (image: typeof picture) => image.evaluate((one: HTMLImageElement) => one.naturalWidth);
+    await expect.poll(() => width(picture)).toBeGreaterThan(0);
+    await expect.poll(() => isWhollyKept(page), { timeout: 60_000 }).toBe(true);
+    await page.waitForTimeout(1000);
+    await page.close();
+    await context.setOffline(true);
+    const later = await context.newPage();
+    await later.goto(`${host.address}eelback/14/`);
+    const kept = later.locator('main img').first();
+    await kept.scrollIntoViewIfNeeded();
+    await expect.poll(() => width(kept)).toBeGreaterThan(0);
+  });
 });

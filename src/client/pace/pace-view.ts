@@ -5,6 +5,7 @@ import { lengthsInOther } from '../../domain/unit-words.ts';
 import { nearestMoment, paceOf, shareBy } from '../../match-day/pace.ts';
 import { localDay } from '../local-day.ts';
 import { button, make } from '../match-day/make.ts';
+import { readDays } from '../read-days.ts';
 import { clockTime } from '../round/elements.ts';
 import { unitsOfReader } from '../units/chosen-units.ts';
 import { catchForm } from './catch-form.ts';
@@ -28,9 +29,9 @@ export interface PaceContext {
   readonly keep: (next: Outing) => void;
 }
 
-/** The month of the match: that of its all in, else today's. */
+/** The month of the match: that of its all in, else of the day the reader chose, else today's. */
 function monthOfOuting({ start }: Outing, now: Date): Month {
-  return monthOf(localDay(start === null ? now : new Date(start)));
+  return monthOf(start === null ? (readDays()[1] ?? localDay(now)) : localDay(new Date(start)));
 }
 
 /** The drawn peg: how it stands, its neighbours, the bag by the hour, and the pace. */
