@@ -11,7 +11,7 @@ export function workKeeper(before: KeptWork = {}): RecordingKeeper {
   const kept: Record<string, unknown> = {};
   return {
     of<Result>(inputs: readonly string[], work: () => Result): Result {
-      const key = createHash('sha256').update(JSON.stringify(inputs)).digest('hex');
+      const key = digestOf(inputs);
       const result = Object.hasOwn(before, key) ? (before[key] as Result) : work();
       kept[key] = result;
       return result;
@@ -19,6 +19,13 @@ export function workKeeper(before: KeptWork = {}): RecordingKeeper {
     beginnings,
     kept: () => kept,
   };
+}
+
+/** Each with its length before it: an input may be megabytes long, and is not written out once more. */
+function digestOf(inputs: readonly string[]): string {
+  const hash = createHash('sha256');
+  for (const input of inputs) hash.update(`${input.length}\n`).update(input);
+  return hash.digest('hex');
 }
 
 function beginnings(list: readonly unknown[]): (count: number) => string {

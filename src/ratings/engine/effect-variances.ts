@@ -15,15 +15,15 @@ export interface EffectVariances {
  * its standardised effect has variance 1/d + sd² cᵀ V c / d².
  */
 export function exactVariancesInPlace(into: EffectVariances, system: LatentSystem): void {
-  const { prepared, inverse } = system;
-  const { size, levels, blocks, columns, fixedFrom } = prepared;
+  const { prepared, inverseDiagonal } = system;
+  const { levels, blocks, columns, fixedFrom } = prepared;
   covarianceInPlace(system);
   into.trace.fill(0);
   blocks.forEach(({ from, count }, term) => {
-    for (let c = from; from >= 0 && c < from + count; c++) into.trace[term]! += inverse[c * size + c]!;
+    for (let c = from; from >= 0 && c < from + count; c++) into.trace[term]! += inverseDiagonal[c]!;
   });
   into.fixedTrace = 0;
-  for (let c = fixedFrom; fixedFrom >= 0 && c < columns; c++) into.fixedTrace += inverse[c * size + c]!;
+  for (let c = fixedFrom; fixedFrom >= 0 && c < columns; c++) into.fixedTrace += inverseDiagonal[c]!;
   for (const row of prepared.censored) into.leverage[row] = columnsLeverage(system, row);
   const product = crossCovariances(system);
   for (let level = 0; level < levels; level++) {

@@ -27,8 +27,8 @@ export interface LatentSystem {
   readonly overEffects: Float64Array;
   /** Cholesky factor of S, lower triangle, by rows. */
   readonly factor: Float64Array;
-  /** Room for S⁻¹. */
-  readonly inverse: Float64Array;
+  /** The diagonal of S⁻¹, after `covarianceInPlace`. */
+  readonly inverseDiagonal: Float64Array;
   logDeterminant: number;
   factorisations: number;
   readonly scratch: Float64Array;
@@ -47,7 +47,7 @@ export function emptySystem(prepared: PreparedModel, fixedPrecision: number): La
     cross: new Float64Array(crossColumn.length),
     overEffects: new Float64Array(effects * effects),
     factor: new Float64Array(size * size),
-    inverse: new Float64Array(size * size),
+    inverseDiagonal: new Float64Array(size),
     logDeterminant: 0,
     factorisations: 0,
     scratch: new Float64Array(effects),
@@ -129,13 +129,15 @@ function subtractCrossInPlace(
 }
 
 /**
- * Puts the posterior covariance of the columns' effects, T S⁻¹ Tᵀ, into `overEffects` (whole, both triangles), and S⁻¹ into
- * `inverse`. The factor stays as it is.
+ * Puts the posterior covariance of the columns' effects, T S⁻¹ Tᵀ, into `overEffects` (whole, both triangles), and the
+ * diagonal of S⁻¹ into `inverseDiagonal`. The factor stays as it is.
  */
 export function covarianceInPlace(system: LatentSystem): void {
-  const { prepared, factor, inverse, overEffects, scaleOf } = system;
+  const { prepared, factor, inverseDiagonal, overEffects, scaleOf } = system;
   const { size, effects, stretches } = prepared;
+  const inverse = inverseRoom(size * size);
   inverseFromCholesky(inverse, factor, size);
+  for (let c = 0; c < size; c++) inverseDiagonal[c] = inverse[c * size + c]!;
   covarianceOfEffectsInPlace(
     { values: overEffects, width: effects },
     { values: inverse, width: size },
@@ -145,4 +147,12 @@ export function covarianceInPlace(system: LatentSystem): void {
   for (let i = 0; i < effects; i++) {
     for (let j = 0; j < i; j++) overEffects[j * effects + i] = overEffects[i * effects + j]!;
   }
+}
+
+let room = new Float64Array(0);
+
+/** Room for S⁻¹, which nobody needs for longer than the call that makes it: one for all fits, since of a large one it takes megabytes. */
+function inverseRoom(numbers: number): Float64Array {
+  if (room.length < numbers) room = new Float64Array(numbers);
+  return room;
 }
