@@ -71,9 +71,12 @@ function threadsFor({ sessions }: RatedVenue): number {
   return isWorthIt ? (share >= 1 ? share : availableParallelism()) : 1;
 }
 
+/** Far more than its share of any log that is rated by two: without a limit it would let garbage lie for longer. */
+const HELPER_LIMITS = { maxOldGenerationSizeMb: 384, maxYoungGenerationSizeMb: 24 };
+
 /** Started before there is work, so that its code is loaded by then. One that fails brings nothing. */
 function startHelper(code: string) {
-  const worker = new Worker(code);
+  const worker = new Worker(code, { resourceLimits: HELPER_LIMITS });
   const results = new Map<number, TaskResult>();
   let kept: KeptWork = {};
   const isDone = new Promise<void>((resolve) => {

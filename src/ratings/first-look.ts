@@ -4,7 +4,7 @@ import { scoreOfSpread } from './asks-for-term.ts';
 import type { BagModel } from './bag-model.ts';
 import type { DnwLesson } from './dnw-mechanism.ts';
 import type { LatentFit, LatentModel } from './engine/latent-model.ts';
-import { awayFromZero, fitRatings, startFrom } from './fit-ratings.ts';
+import { fitRatings, startFrom } from './fit-ratings.ts';
 import type { FitStart } from './fit-report.ts';
 import { dnwBounded, learnDnw } from './learn-dnw.ts';
 import { quantile } from './quantile.ts';
@@ -65,7 +65,7 @@ export function firstLook(venue: RatedVenue): FirstLook {
             waterYears: model.years.count >= MIN_WALK_YEARS && scores.waterYears > ASKED_ABOVE,
           },
     scores,
-    start: awayFromZero(startFrom(learned.fit)),
+    start: startFrom(learned.fit),
   };
 }
 

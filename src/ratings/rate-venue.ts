@@ -2,6 +2,7 @@ import { bagTables } from './bag-model.ts';
 import { expectedBags } from './expected-bags.ts';
 import { firstLook, type Ground, groundOf } from './first-look.ts';
 import { fishSizes } from './fish-sizes.ts';
+import { awayFromZero } from './fit-ratings.ts';
 import { unsettledNotes } from './fit-report.ts';
 import { framingMakeUp } from './framing-make-up.ts';
 import { framingMonths } from './framing-months.ts';
@@ -55,7 +56,8 @@ export function beginRatings(
     const seen = firstLook(settled);
     return { ...groundOf(seen), effect: dnwEffect(settled, seen) };
   });
-  const { lesson, asked, start } = look;
+  const { lesson, asked } = look;
+  const start = look.start === null ? null : awayFromZero(look.start);
   return { look, ground: { venue, dnw: lesson.mechanism, asked, start } };
 }
 
