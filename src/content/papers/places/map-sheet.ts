@@ -10,6 +10,8 @@ const SAME_METRES = 15;
 export class MapSheet {
   readonly #features: Feature[];
   readonly #rest: Readonly<Record<string, unknown>>;
+  /** Places in the list that a thing of this drawing has already: two of one name are two. */
+  readonly #taken = new Set<number>();
 
   /** @param text the map's file, null where there is none; it has been read and checked as part of the folder */
   constructor(text: string | null) {
@@ -28,8 +30,9 @@ export class MapSheet {
   draw(kind: string, thing: DrawnThing): string | null {
     const geometry = geometryOf(thing);
     const title = `${kind.replaceAll('-', ' ')}${thing.name === '' ? '' : ` "${thing.name}"`}`;
-    const index = this.#features.findIndex((feature) => this.#isSame(feature, kind, thing));
+    const index = this.#indexOf(kind, thing);
     const known = this.#features[index];
+    this.#taken.add(known === undefined ? this.#features.length : index);
     if (known !== undefined && JSON.stringify(known.geometry) === JSON.stringify(geometry)) return null;
     if (known !== undefined && isAlike(known.geometry, geometry)) return null;
     if (known === undefined || kind === 'overhead-line') {
@@ -41,6 +44,18 @@ export class MapSheet {
     }
     this.#features[index] = { ...known, geometry };
     return `${title}: drawn anew`;
+  }
+
+  /** Where the thing is on the map already: drawn just so, else as what it is by name or place; -1 where it is not. */
+  #indexOf(kind: string, thing: DrawnThing): number {
+    const geometry = geometryOf(thing);
+    const same = this.#features.map((feature) => this.#isSame(feature, kind, thing));
+    const exact = this.#features.findIndex((feature, index) => same[index] && isAlike(feature.geometry, geometry));
+    if (exact !== -1) return exact;
+    // A point saved twice is one place; two shapes of one name are two parts.
+    const isAgain = (feature: Feature): boolean =>
+      geometry.type === 'Point' && isAlike(feature.geometry, geometry, SAME_METRES);
+    return this.#features.findIndex((feature, index) => same[index] && (!this.#taken.has(index) || isAgain(feature)));
   }
 
   #isSame({ properties, geometry }: Feature, kind: string, thing: DrawnThing): boolean {

@@ -48,7 +48,8 @@ export function settlePlaces(
 ): SettledPlaces {
   const unread: Unread[] = [];
   const names = known.map(({ name }) => name);
-  const kinds = things.flatMap((thing) => {
+  const kinds = things.flatMap((drawn) => {
+    const thing = closedAsArea(drawn);
     const kind = kindInWords(thing, names) ?? asker.ask(kindQuestion(thing));
     if (kind === 'leave')
       unread.push({ place: thing.place, what: `a ${thing.shape.type}`, why: 'left, as was answered' });
@@ -71,6 +72,15 @@ export function settlePlaces(
   });
   const pegs = pegsOf(settled, asker);
   return { waters, things: settled.filter(({ kind }) => kind !== 'peg'), pegs, unread };
+}
+
+/** A line that comes back to where it began is the edge of something, unless its words make it a wire or a way. */
+function closedAsArea(thing: DrawnThing): DrawnThing {
+  if (thing.shape.type !== 'line' || thing.shape.line.length < 4 || kindInWords(thing, []) !== null) return thing;
+  const { line } = thing.shape;
+  const [first, last] = [line[0]!, line.at(-1)!];
+  if (first.lat !== last.lat || first.lng !== last.lng) return thing;
+  return { ...thing, shape: { type: 'area', ring: line.slice(0, -1), holes: [] } };
 }
 
 function ringOf({ shape }: DrawnThing): readonly LatLng[] | null {
