@@ -38,6 +38,8 @@ export interface MatchPeg {
 /** A section as its page shows it. */
 export interface MatchSectionView {
   readonly name: string;
+  /** The name of the water that all its pegs are on; null where somebody put two waters into one section. */
+  readonly water: string | null;
   readonly pegs: readonly MatchPeg[];
   /** "1.05 (0.98 to 1.11)" and "26%"; null where the log was not asked. */
   readonly worth: { readonly words: string; readonly best: string } | null;
@@ -91,14 +93,14 @@ export function matchLink(id: string, rest = ''): string {
 /** Puts together what the pages of a match show. */
 export function matchPage(atlas: Atlas, match: Match, worths: readonly SectionWorth[]): MatchPage {
   const kept = new Set(match.kept);
-  const sections = match.plan.map((section, i) => ({
-    name: section.name,
-    pegs: section.pegs.map((key) => ({
+  const sections = match.plan.map((section, i) => {
+    const own = section.pegs.map((key) => ({
       ...matchPeg(atlas, key, section.name, kept.has(key)),
       closedThatDay: closedThatDay(atlas, match, key),
-    })),
-    worth: worthOf(worths[i]),
-  }));
+    }));
+    const [water = null, ...more] = new Set(own.map(({ waterName }) => waterName));
+    return { name: section.name, water: more.length > 0 ? null : water, pegs: own, worth: worthOf(worths[i]) };
+  });
   const pegs = sections.flatMap((section) => section.pegs);
   return {
     id: match.id,

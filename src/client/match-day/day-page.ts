@@ -36,7 +36,7 @@ async function begin(): Promise<void> {
     saved.textContent =
       day.trouble !== ''
         ? day.trouble
-        : `${day.notes.length} notes kept on this phone (${day.phone})${differing === 0 ? '' : ` · ${differing} to be settled: two phones differ`}`;
+        : `${day.notes.length} notes kept${differing === 0 ? '' : ` · ${differing} to be settled`}`;
     saved.classList.toggle('notice', day.trouble !== '');
   };
   const kept = { notes: await store.notes(), typed: await store.typed() };

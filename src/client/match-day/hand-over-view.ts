@@ -39,6 +39,11 @@ export function handOverView(day: MatchDay): HTMLElement {
       'Only for whoever takes it into the log: there the names become references, and none is kept. Do not pass it on.',
     ),
     make('label', { className: 'wide-button' }, 'Take the file of another phone', input),
+    make(
+      'p',
+      { className: 'soft' },
+      `Beside what is noted here stands this phone’s sign, ${day.phone}: it tells phones apart and says nothing else.`,
+    ),
     said,
   );
 }

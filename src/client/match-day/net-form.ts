@@ -54,7 +54,11 @@ export function netForm(
   const form = make(
     'form',
     { className: 'net-form', noValidate: true },
-    ...inputs.map((input) => make('label', { className: 'key' }, input, input.name)),
+    make(
+      'div',
+      { className: 'keys' },
+      ...inputs.map((input) => make('label', { className: 'key' }, input, input.name)),
+    ),
     ...part.shown,
     submit,
     unsaved,

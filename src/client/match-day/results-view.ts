@@ -98,8 +98,8 @@ function potView(day: MatchDay, rows: readonly ResultRow[]): HTMLElement[] {
     day.data.pot,
   );
   return [
-    make('h3', {}, 'Shares of the pot'),
-    make('label', { className: 'field' }, `The pot, shared ${day.data.pot.join(' : ')}`, input),
+    make('h3', { className: coins === 0 ? 'not-printed' : '' }, 'Shares of the pot'),
+    make('label', { className: 'field not-printed' }, `The pot, shared ${day.data.pot.join(' : ')}`, input),
     ...(typed === '' || isSum ? [] : [make('p', { className: 'why' }, 'A sum such as 120 or 87.50, below a million.')]),
     ...(coins === 0
       ? []
@@ -116,7 +116,7 @@ function potView(day: MatchDay, rows: readonly ResultRow[]): HTMLElement[] {
             ),
           ),
         ]),
-    make('p', { className: 'soft' }, 'Arithmetic alone: nothing is paid by this page.'),
+    make('p', { className: 'soft not-printed' }, 'Arithmetic alone: nothing is paid by this page.'),
   ];
 }
 

@@ -53,6 +53,15 @@ export async function takeMatch(
       io,
     );
   }
+  const other = otherMatchOfDay(content, match);
+  if (other !== undefined) {
+    return refuse(
+      [
+        `${other.name} of the same day is in the log for the same water, and a water has one match a day there: to take in ${match.name} would replace its rows. Put both into one file in matches/, each as sections of its own, and take their phones’ files in with that.`,
+      ],
+      io,
+    );
+  }
   const results = matchResultRows(match, read.notes, content.settings, read.name, usualHours(content, match));
   if (!results.ok) return refuse(results.lines, io);
 
@@ -164,6 +173,19 @@ function putDays(staged: StagedFiles, match: Match, { settings }: Content): void
   if (venue !== null && settings.guideDay < match.day) {
     staged.put('venue.md', editFrontMatter(venue, [{ kind: 'set', path: ['guide-day'], value: match.day }]));
   }
+}
+
+/** Another match of that day that shares a water and is in the log already. */
+function otherMatchOfDay({ matches }: Content, { id, day, waters }: Match): Match | undefined {
+  return matches
+    .map(({ value }) => value)
+    .find(
+      (other) =>
+        other.id !== id &&
+        other.day === day &&
+        other.status === 'fished' &&
+        other.waters.some((water) => waters.includes(water)),
+    );
 }
 
 function usualHours(content: Content, match: Match): number | undefined {

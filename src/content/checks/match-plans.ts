@@ -40,7 +40,7 @@ export function checkMatchPlans(content: Content): readonly Fault[] {
       if (!known.pegs.has(peg)) faults.push(unknownPeg(source, path, peg));
       else if (!value.waters.includes(peg.split('/')[0]!)) faults.push(otherWater(match, peg, path));
     }
-    return [...faults, ...sizeFaults(match), ...planFaults(match, named, pegs, content)];
+    return [...faults, ...sizeFaults(match), ...planFaults(match, named, pegs, content), ...busyPegs(match, content)];
   });
 }
 
@@ -188,6 +188,26 @@ function planFaults(
     }
   }
   return faults;
+}
+
+/** Pegs that an earlier file has planned into another match of the same day. */
+function busyPegs({ value, source }: Placed<Match>, { matches }: Content): readonly Fault[] {
+  const others = matches.map((other) => other.value).filter(({ id, day }) => day === value.day && id < value.id);
+  return value.plan.flatMap(({ name, pegs }) =>
+    pegs.flatMap((peg, i) => {
+      const other = others.find(({ plan }) => plan.some((section) => section.pegs.includes(peg)));
+      if (other === undefined) return [];
+      return [
+        faultAt(source, ['pegs', name, i], {
+          rule: 'match-peg-busy',
+          found: `the peg ${shown(peg)}, which ${other.name} has on the same day`,
+          expected: 'a peg for one match of a day',
+          mend: 'Plan one of the two anew with leave-out, unless one is over before the other begins.',
+          severity: 'warning',
+        }),
+      ];
+    }),
+  );
 }
 
 /** Why a peg is closed on the day of the match; null where it is not. An open peg inside a stand-off is a fault by itself. */

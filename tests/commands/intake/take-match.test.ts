@@ -94,3 +94,38 @@ test('takes a match in, the same file again changes nothing, and a corrected wei
     [1500, 2000, 3000, 4000].map((grams) => Math.round(Math.round(grams / 1.7718451953125) * 1.7718451953125)),
   );
 });
+
+test('takes the files of two scales that both wrote one net down once, and refuses a round or a slip beside them by name', async () => {
+  const said = { status: 'weighed', nets: [{ grams: 2500, part: null }], fish: {} };
+  const fileBy = (phone: string) =>
+    matchFileText({
+      match: '2026-12-06-pairs',
+      venue,
+      phone,
+      hasNames: false,
+      notes: [
+        noteOf([], phone, ABOUT.scales(pegs[0]!), said, phone === 'a1' ? '2026-12-06T15:00Z' : '2027-12-06T15:00Z'),
+      ],
+    });
+  const both = await intake(await fileBy('a1'), await fileBy('b2'));
+  expect(both.code).toBe(EXIT.clean);
+  expect(both.printed).toContain('corrected, 1 session');
+  const mixed = await intake(await fileBy('a1'), '{"format":"bank-round"}');
+  expect(mixed.code).toBe(EXIT.faults);
+  expect(mixed.errors).toContain('match-1.txt: It is no file of a match day.');
+});
+
+test('does not let a second match of the day on a water replace the rows of the first', async () => {
+  const plan = readFileSync(join(folder, 'matches/2026-12-06-pairs.md'), 'utf8');
+  writeFiles(
+    new Map([
+      ['matches/2026-12-06-evening.md', plan.replace('name: Pairs', 'name: Evening').replace('status: fished\n', '')],
+    ]),
+    folder,
+  );
+  const before = readFileSync(join(folder, 'sessions/2026/sessions.csv'), 'utf8');
+  const refused = await intake(await fileOf([900], { match: '2026-12-06-evening' }));
+  expect(refused.code).toBe(EXIT.faults);
+  expect(refused.errors).toContain('Pairs of the same day is in the log for the same water');
+  expect(readFileSync(join(folder, 'sessions/2026/sessions.csv'), 'utf8')).toBe(before);
+});

@@ -74,3 +74,13 @@ test('refuses a section of one, more places than entries, and a kept peg that ha
     ]
   `);
 });
+
+test('warns of a peg in two matches of one day', () => {
+  const two = match(PLANNED);
+  const [[path, text] = ['', '']] = Object.entries(two) as [string, string][];
+  const messages = messagesOf({ ...two, [path.replace('pairs', 'singles')]: text });
+  expect(messages).toHaveLength(2);
+  expect(messages[0]).toMatch(
+    /^matches\/2026-12-06-singles\.md:7:\d+ warning Unexpected peg "mill-pond\/\d+", which .* has on the same day, expected a peg for one match of a day\./,
+  );
+});
