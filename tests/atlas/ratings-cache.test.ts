@@ -58,7 +58,7 @@ describe('loadRatings', () => {
     expect((await load({ ...venue, ...change })).fitted).toBe(true);
   });
 
-  test('keeps the fit where only a notice or a hazard changed', async () => {
+  test('keeps the fit where only a notice, a photograph or a hazard changed', async () => {
     await load(venue);
     const notice = {
       id: 'n',
@@ -70,6 +70,9 @@ describe('loadRatings', () => {
       markdown: '',
     } as const;
     expect((await load({ ...venue, notices: [notice] })).fitted).toBe(false);
+    const photos = [{ file: 'swim.jpg', alt: 'A swim' }];
+    const pictured = venue.pegs.map((peg) => ({ ...peg, photos }));
+    expect((await load({ ...venue, pegs: pictured })).fitted).toBe(false);
   });
 
   test.each<[string, Partial<Venue>]>([
