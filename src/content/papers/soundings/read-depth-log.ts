@@ -108,7 +108,10 @@ function positionRows(
   unread: Unread[],
 ): readonly LoggedDepth[] {
   const cell = (pattern: RegExp): string => row[column(head, pattern)]?.trim() ?? '';
-  const [lat, lng] = [Number(cell(COLUMNS.lat)), Number(cell(COLUMNS.lng))];
+  const [lat, lng] = [COLUMNS.lat, COLUMNS.lng].map((pattern) => Number(cell(pattern).replace(',', '.'))) as [
+    number,
+    number,
+  ];
   const depth = depthIn(cell(COLUMNS.depth), unitIn(head[column(head, COLUMNS.depth)] ?? ''));
   if (depth === null || !Number.isFinite(lat) || !Number.isFinite(lng) || Math.abs(lat) > 90 || Math.abs(lng) > 180) {
     unread.push({ place, what: 'a depth', why: 'its position or depth cannot be read' });
@@ -151,8 +154,10 @@ function unitIn(heading: string): 'm' | 'ft' | null {
 
 /** A depth with its unit where it says one; `4ft6` and `1.4` are both met. */
 function depthIn(written: string, unit: 'm' | 'ft' | null): Pick<LoggedDepth, 'depth' | 'unit'> | null {
-  if (/^\d+(\.\d+)?$/.test(written)) return Number(written) > 0 ? { depth: Number(written), unit } : null;
-  const spelt = written.replace(/^(\d+)\s*ft\s*(\d+)$/i, '$1 ft $2 in');
+  // 1,2 is what many a spreadsheet makes of 1.2; three figures behind a comma may be thousands.
+  const plain = written.replace(/^(\d+),(\d{1,2})(?!\d)/, '$1.$2');
+  if (/^\d+(\.\d+)?$/.test(plain)) return Number(plain) > 0 ? { depth: Number(plain), unit } : null;
+  const spelt = plain.replace(/^(\d+)\s*ft\s*(\d+)$/i, '$1 ft $2 in');
   const length = parseLength(spelt, 'm');
   return length.ok && length.value > 0 ? { depth: length.value, unit: 'm' } : null;
 }

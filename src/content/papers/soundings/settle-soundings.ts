@@ -48,6 +48,8 @@ export function settleSoundings(log: DepthLog, waters: readonly SoundingsWater[]
   const count = (what: number, why: string): void => {
     if (what > 0) unread.push({ place: file, what: `${what} ${what === 1 ? 'depth' : 'depths'}`, why });
   };
+  // Of a log without a depth nothing need be asked.
+  if (log.depths.length === 0) return { soundings: [], unread };
   const water = waterOf(log, waters, asker);
   const day = log.depths.some((depth) => depth.day === null) ? asker.ask(dayQuestion(file)) : null;
   const unit = log.depths.some((depth) => depth.unit === null) ? asker.ask(unitQuestion(log)) : null;
