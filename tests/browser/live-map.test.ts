@@ -81,10 +81,15 @@ describe('the map that moves', () => {
   it('opens from a sheet with that peg marked, with or without script', async () => {
     const page = await opened('kiln-pool/23/');
     await page.locator('a.where').click();
-    expect(await page.locator('.m-peg:target').getAttribute('aria-label')).toBe('Peg 23');
-    await page.getByRole('button', { name: 'Move and zoom the map' }).click();
+    await page.locator('.live-peg .is-asked').waitFor({ state: 'attached' });
     expect(await page.locator('.live-peg .is-asked').innerText()).toBe('23');
     await page.context().close();
+    const context = await browser.newContext({ viewport: PHONE, javaScriptEnabled: false });
+    const plain = await context.newPage();
+    await plain.goto(`${inject('siteUrl')}kiln-pool/23/`);
+    await plain.locator('a.where').click();
+    expect(await plain.locator('.m-peg:target').getAttribute('aria-label')).toBe('Peg 23');
+    await context.close();
   });
 
   it('tells a fix that is rough or away from the water, and does not go there', async () => {
@@ -108,7 +113,6 @@ describe('the map that moves', () => {
     const page = await opened('kiln-pool/23/');
     const walk = (await page.locator('dl', { hasText: 'From' }).locator('dd').first().innerText()).trim();
     await page.locator('a.where').click();
-    await page.getByRole('button', { name: 'Move and zoom the map' }).click();
     await page.locator('.live-way').waitFor({ state: 'attached' });
     expect(await page.getByLabel('Way to peg').inputValue()).toBe('23');
     expect(await page.locator('.way-said').innerText()).toContain(walk.replace(/\.$/, ''));

@@ -1,8 +1,10 @@
+import { askedPeg } from './asked-peg.ts';
 import type { LiveMap } from './live-map.ts';
 
 /**
  * The drawn map stays until the reader asks for more: a button, or a tap on the water, lays one over it that can be moved,
  * zoomed and located on. The library is fetched only then; where that fails, the drawn map stays as it is and says so.
+ * Who tapped the little map of a peg's sheet has asked already: the way to that peg is drawn at once.
  */
 for (const frame of document.querySelectorAll<HTMLElement>('[data-map]')) offerLiveMap(frame);
 
@@ -37,9 +39,15 @@ function offerLiveMap(frame: HTMLElement): void {
       ),
     );
   row.append(said);
+  if (askedPeg(location.hash) !== null && !savesData()) start().catch(() => undefined);
   frame.addEventListener('click', ({ target }) => {
     if (started === null && target instanceof Element && target.closest('a') === null) move.click();
   });
+}
+
+/** The reader asked the browser to save data: nothing is fetched without a tap on this page. */
+function savesData(): boolean {
+  return (navigator as { readonly connection?: { readonly saveData?: boolean } }).connection?.saveData === true;
 }
 
 function button(words: string, run: () => void): HTMLButtonElement {
