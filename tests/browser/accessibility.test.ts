@@ -11,7 +11,12 @@ const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-prac
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** And what a page shows only once something was chosen on it. */
-const STATES = { ...PAGE_KINDS, 'drawn peg, opened': 'draw/kiln-pool/?peg=23' };
+const STATES = {
+  ...PAGE_KINDS,
+  'drawn peg, opened': 'draw/kiln-pool/?peg=23',
+  'way to a peg on the live map': 'kiln-pool/#map-23',
+  'another day': 'kiln-pool/23/?day=2027-08-14',
+};
 
 let browser: Browser;
 beforeAll(async () => {
@@ -24,6 +29,7 @@ describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
     const context = await browser.newContext({ viewport: PHONE, colorScheme, bypassCSP: true });
     const page = await context.newPage();
     await page.goto(inject('siteUrl') + path);
+    if (path.includes('#map-')) await page.locator('.live-way').waitFor({ state: 'attached' });
     // The match day is filled by its script.
     await page.waitForFunction(() => document.querySelector<HTMLElement>('#day')?.hidden !== true);
     // The strip at the foot of the screen lies over whatever stands there until one scrolls: axe is shown the page whole.

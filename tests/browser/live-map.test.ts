@@ -50,7 +50,7 @@ describe('the map that moves', () => {
     }
     expect(stops.filter((name) => name === '')).toEqual([]);
     expect(stops).toEqual(
-      expect.arrayContaining(['Peg 1', 'Zoom in', 'Move west', 'Show the whole water', 'Where am I?']),
+      expect.arrayContaining(['Peg 1', 'Zoom in', 'Move west', 'Show all of the water', 'Where am I?']),
     );
     await page.context().close();
   });

@@ -16,8 +16,8 @@ import { bindTextTooltip } from './text-tooltip.ts';
 import { offerWays, waysToPegs } from './ways-to-pegs.ts';
 import { locator } from './where-i-am.ts';
 
-/** Pixels about the water, below it those of the buttons too. */
-const AROUND: L.FitBoundsOptions = { paddingTopLeft: [30, 40], paddingBottomRight: [30, 76] };
+/** Pixels about the water. */
+const AROUND: L.FitBoundsOptions = { paddingTopLeft: [30, 40], paddingBottomRight: [30, 30] };
 
 /** Kinds drawn as they are, from the ground up; what is not named here is a place or a peg. */
 const SHAPES = [
@@ -81,14 +81,15 @@ export async function showLiveMap(frame: HTMLElement, said: HTMLElement): Promis
   for (const kind of SHAPES) drawShapes(map, features, kind, lengthUnit);
   showMarks(map, [...pegMarks(map, pegs), ...placeMarks(map, features)]);
   depthFigures(map, features, lengthUnit);
-  addMapButtons(map, holder, showWhole);
+  const row = said.parentElement ?? frame;
+  addMapButtons(map, row, showWhole);
   const north = document.createElement('span');
   north.className = 'live-north';
   north.textContent = 'N ↑';
   holder.append(north);
   const there = pegs.find(({ isAsked }) => isAsked);
   if (there !== undefined) map.panTo(there.at, { animate: false });
-  const ways = offerWays(map, said.parentElement ?? frame, pegs, waysToPegs(features, units), asked);
+  const ways = offerWays(map, row, pegs, waysToPegs(features, units), asked);
   // What has closed since the map's data were made is marked on it as on the rest of the page.
   document.dispatchEvent(new Event('pegs-shown'));
   holder.focus({ preventScroll: true });

@@ -1,9 +1,9 @@
-import L from 'leaflet';
+import type L from 'leaflet';
 
 const STEP_PIXELS = 120;
 
-/** Buttons that move and zoom the map for who drags with nothing: one tap each, and a name each. */
-export function addMapButtons(map: L.Map, holder: HTMLElement, showWhole: () => unknown): void {
+/** Buttons that move and zoom the map for who drags with nothing: one tap each, and a name each. They stand below it: no peg is hidden. */
+export function addMapButtons(map: L.Map, row: Element, showWhole: () => unknown): void {
   const bar = document.createElement('div');
   bar.className = 'live-buttons';
   bar.setAttribute('role', 'group');
@@ -16,7 +16,7 @@ export function addMapButtons(map: L.Map, holder: HTMLElement, showWhole: () => 
     ['↑', 'Move north', pan(0, -1)],
     ['↓', 'Move south', pan(0, 1)],
     ['→', 'Move east', pan(1, 0)],
-    ['all', 'Show the whole water', showWhole],
+    ['all', 'Show all of the water', showWhole],
   ];
   for (const [sign, name, act] of acts) {
     const button = document.createElement('button');
@@ -26,7 +26,5 @@ export function addMapButtons(map: L.Map, holder: HTMLElement, showWhole: () => 
     button.addEventListener('click', act);
     bar.append(button);
   }
-  L.DomEvent.disableClickPropagation(bar);
-  L.DomEvent.disableScrollPropagation(bar);
-  holder.append(bar);
+  row.prepend(bar);
 }

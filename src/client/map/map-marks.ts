@@ -30,8 +30,8 @@ export interface MapMark {
   readonly radius: number;
 }
 
-/** Half the size of a peg's mark, and of a throw line's ring. */
-const HALF = 13;
+/** Half the room of a peg’s mark, so that 24 pixels of it are free whichever way its neighbour stands, and of a throw line’s ring. */
+const HALF_TARGET = 17;
 const HALF_RING = 8;
 /** Room between marks. */
 const MARK_GAP = 2;
@@ -72,7 +72,7 @@ export function pegMarks(map: L.Map, pegs: readonly MapPeg[]): readonly MapMark[
     const offset = L.point(-BEHIND_PIXELS * Math.sin(turn), BEHIND_PIXELS * Math.cos(turn));
     const icon = L.divIcon({ className: 'live-peg', html: mark, iconSize: [0, 0] });
     L.marker(peg.at, { icon, interactive: false, keyboard: false, zIndexOffset: 1000 }).addTo(map);
-    return { at: peg.at, element: link, lead, offset, radius: HALF };
+    return { at: peg.at, element: link, lead, offset, radius: HALF_TARGET };
   });
 }
 

@@ -97,7 +97,7 @@ export function offerWays(
     L.polyline([...way.points], { className: 'live-way-band', interactive: false }).addTo(drawn);
     const line = L.polyline([...way.points], { className: 'live-way', interactive: false }).addTo(drawn);
     map.setMaxBounds(map.getBounds().extend(line.getBounds()).pad(1));
-    map.fitBounds(line.getBounds(), { padding: [40, 76], maxZoom: 19 });
+    map.fitBounds(line.getBounds(), { padding: [40, 40], maxZoom: 19 });
   };
   select.addEventListener('change', show);
   if (asked !== null && pegs.some(({ peg }) => peg === asked)) {
