@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { openBrowser, PHONE } from './chromium.ts';
 import { PAGE_KINDS } from './page-kinds.ts';
@@ -25,6 +25,35 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
+  it('a match day with a peg weighed, a change and all of it opened has nothing axe objects to', async () => {
+    const context = await browser.newContext({ viewport: PHONE, colorScheme, bypassCSP: true });
+    const page = await context.newPage();
+    await page.goto(`${inject('siteUrl')}${PAGE_KINDS['match day']}`);
+    await page.waitForSelector('#day:not([hidden])');
+    const saved = (notes: number) =>
+      page.waitForFunction((kept) => document.querySelector('#day-saved')?.textContent === `${kept} notes kept`, notes);
+    for (const [i, name] of ['Pat Example', 'Jo Sample'].entries()) {
+      await page.fill('[name="entry"]', name);
+      await page.press('[name="entry"]', 'Enter');
+      await saved(i + 1);
+    }
+    await page.getByRole('button', { name: 'Withdraws' }).first().click();
+    await saved(4);
+    await page.locator('[data-peg]').first().click();
+    for (const [i, [part, pounds]] of [['silvers', '4'] as const, ['carp', '9'] as const].entries()) {
+      await page.fill('.net-form [name="lb"]', pounds);
+      await page.click(`.net-part label:has([value="${part}"])`);
+      await page.click('.net-form [type="submit"]');
+      await saved(5 + i);
+    }
+    await page.fill('.net-form [name="lb"]', '7');
+    await page.$$eval('#day details:not([open]) > summary', (closed) => {
+      for (const summary of closed as HTMLElement[]) summary.click();
+    });
+    expect(await objections(page)).toEqual([]);
+    await context.close();
+  });
+
   it.each(Object.entries(STATES))('%s has nothing axe objects to', async (_kind, path) => {
     const context = await browser.newContext({ viewport: PHONE, colorScheme, bypassCSP: true });
     const page = await context.newPage();
@@ -32,18 +61,22 @@ describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
     if (path.includes('#map-')) await page.locator('.live-way').waitFor({ state: 'attached' });
     // The match day is filled by its script.
     await page.waitForFunction(() => document.querySelector<HTMLElement>('#day')?.hidden !== true);
-    // The strip at the foot of the screen lies over whatever stands there until one scrolls: axe is shown the page whole.
-    const height = await page.evaluate(() => document.documentElement.scrollHeight);
-    await page.setViewportSize({ width: PHONE.width, height });
-    await page.evaluate(AXE);
-    const results = (await page.evaluate(
-      (tags) => (globalThis as unknown as { axe: typeof import('axe-core') }).axe.run({ runOnly: tags }),
-      TAGS,
-    )) as AxeResults;
-    const found = results.violations.flatMap((violation) =>
-      violation.nodes.map((node) => `${violation.id}: ${node.target.join(' ')} – ${node.failureSummary}`),
-    );
-    expect(found).toEqual([]);
+    expect(await objections(page)).toEqual([]);
     await context.close();
   });
 });
+
+/** What axe objects to on a page as it is now. */
+async function objections(page: Page): Promise<readonly string[]> {
+  // The strip at the foot of the screen lies over whatever stands there until one scrolls: axe is shown the page whole.
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  await page.setViewportSize({ width: PHONE.width, height });
+  await page.evaluate(AXE);
+  const results = (await page.evaluate(
+    (tags) => (globalThis as unknown as { axe: typeof import('axe-core') }).axe.run({ runOnly: tags }),
+    TAGS,
+  )) as AxeResults;
+  return results.violations.flatMap((violation) =>
+    violation.nodes.map((node) => `${violation.id}: ${node.target.join(' ')} – ${node.failureSummary}`),
+  );
+}

@@ -45,7 +45,7 @@ function table(day: MatchDay, rows: readonly ResultRow[]): HTMLElement {
   const cell = (text: string) => make('td', {}, text);
   return make(
     'section',
-    { className: 'wide', tabIndex: 0, ariaLabel: 'Results' },
+    { className: 'wide', tabIndex: 0, ariaLabel: 'Table of results' },
     make(
       'table',
       { className: day.data.namesAgreed ? 'results' : 'results names-on-screen' },
@@ -55,7 +55,7 @@ function table(day: MatchDay, rows: readonly ResultRow[]): HTMLElement {
         make(
           'tr',
           {},
-          ...['', 'peg', ...(hasNames ? ['name'] : []), 'weight', 'section', 'points', ''].map((head) =>
+          ...['place', 'peg', ...(hasNames ? ['name'] : []), 'weight', 'section', 'points', 'won'].map((head) =>
             make('th', { scope: 'col', className: head === 'name' ? 'name' : '' }, head),
           ),
         ),

@@ -13,7 +13,7 @@ export function settleView(day: MatchDay): HTMLElement {
       make(
         'section',
         { className: 'notice settle' },
-        make('h3', {}, `${aboutWords(day, about)}: two phones differ. Which is right?`),
+        make('h2', {}, `${aboutWords(day, about)}: two phones differ. Which is right?`),
         ...notes.map((note) => button(changeWords(day, note), () => void day.note(about, note.value), true)),
         ...togetherKey(day, about, notes),
       ),
