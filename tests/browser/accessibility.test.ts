@@ -1,14 +1,8 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults } from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { axeFindings } from './axe-findings.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 import { PAGE_KINDS } from './page-kinds.ts';
-
-// WCAG 2.2 AA as axe-core tests it (Deque Systems, axe-core rule tags).
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** And what a page shows only once something was chosen on it. */
 const STATES = {
@@ -50,7 +44,7 @@ describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
     await page.$$eval('#day details:not([open]) > summary', (closed) => {
       for (const summary of closed as HTMLElement[]) summary.click();
     });
-    expect(await objections(page)).toEqual([]);
+    expect(await axeFindings(page)).toEqual([]);
     await context.close();
   });
 
@@ -61,22 +55,7 @@ describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
     if (path.includes('#map-')) await page.locator('.live-way').waitFor({ state: 'attached' });
     // The match day is filled by its script.
     await page.waitForFunction(() => document.querySelector<HTMLElement>('#day')?.hidden !== true);
-    expect(await objections(page)).toEqual([]);
+    expect(await axeFindings(page)).toEqual([]);
     await context.close();
   });
 });
-
-/** What axe objects to on a page as it is now. */
-async function objections(page: Page): Promise<readonly string[]> {
-  // The strip at the foot of the screen lies over whatever stands there until one scrolls: axe is shown the page whole.
-  const height = await page.evaluate(() => document.documentElement.scrollHeight);
-  await page.setViewportSize({ width: PHONE.width, height });
-  await page.evaluate(AXE);
-  const results = (await page.evaluate(
-    (tags) => (globalThis as unknown as { axe: typeof import('axe-core') }).axe.run({ runOnly: tags }),
-    TAGS,
-  )) as AxeResults;
-  return results.violations.flatMap((violation) =>
-    violation.nodes.map((node) => `${violation.id}: ${node.target.join(' ')} – ${node.failureSummary}`),
-  );
-}

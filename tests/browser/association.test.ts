@@ -1,11 +1,13 @@
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { run as runBuild } from '../../src/commands/build.ts';
 import { guideServer } from '../../src/commands/guide-folder/serve-guide.ts';
 import { AssociationOnDisk } from '../commands/association/association-on-disk.ts';
 import { recordedIo } from '../commands/recorded-io.ts';
-import { openBrowser, PHONE } from './chromium.ts';
+import { axeFindings } from './axe-findings.ts';
+import { DESK, openBrowser, PHONE } from './chromium.ts';
 
 let waters: AssociationOnDisk;
 let home: string;
@@ -40,6 +42,7 @@ async function walk(out: string): Promise<readonly string[]> {
       false,
       [],
     ]);
+    await lookAtFirstPage(browser, page.url());
     await page.getByRole('link', { name: 'Alder Lakes' }).click();
     const guide = new URL(page.url()).pathname;
     await page.goto(`http://127.0.0.1:${port}/guides/none/`);
@@ -47,6 +50,27 @@ async function walk(out: string): Promise<readonly string[]> {
   } finally {
     await browser.close();
     server.close();
+  }
+}
+
+/** The first page on a phone and a desk, by day, in the dark and on paper: nothing wide, nothing axe objects to. */
+async function lookAtFirstPage(browser: Browser, address: string): Promise<void> {
+  for (const viewport of [PHONE, DESK]) {
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const context = await browser.newContext({ viewport, colorScheme, bypassCSP: true });
+      const page = await context.newPage();
+      await page.goto(address);
+      const isWide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
+      expect([viewport.width, colorScheme, isWide, await axeFindings(page)]).toEqual([
+        viewport.width,
+        colorScheme,
+        false,
+        [],
+      ]);
+      const pages = (await page.pdf({ format: 'A4' })).toString('latin1').match(/\/Type\s*\/Page\b/g);
+      expect(pages).toHaveLength(1);
+      await context.close();
+    }
   }
 }
 
