@@ -1,3 +1,4 @@
+import { INTERVAL_PERCENT, INTERVAL_WORDS } from '../domain/interval-level.ts';
 import type { Backtest, BacktestScore, ForecasterName, PartBacktest } from '../ratings/ratings.ts';
 import { besideTestWords } from './beside-words.ts';
 import { calibration } from './drawing/calibration.ts';
@@ -18,7 +19,7 @@ export interface BacktestView {
   }[];
   readonly verdict: string;
   readonly drawing: string;
-  /** "Of ten bags 8.1 lay inside the interval that should hold eight." */
+  /** "Of ten bags 8.1 lay inside the interval that should hold 8." */
   readonly coverageWords: string;
   /** The same picture for each bag part. */
   readonly parts: readonly { readonly name: string; readonly drawing: string; readonly words: string }[];
@@ -47,7 +48,7 @@ export function backtestView(backtest: Backtest, partName: (part: string) => str
     coverageWords:
       model?.coverage80 === undefined || model.coverage80 === null
         ? ''
-        : `Of ten bags ${(model.coverage80 * 10).toFixed(1)} lay inside the interval that should hold eight.`,
+        : `Of ten bags ${(model.coverage80 * 10).toFixed(1)} lay inside the interval that should hold ${INTERVAL_PERCENT / 10}.`,
     parts: backtest.parts.map((part) => partView(part, partName(part.part))),
     besides: [...balanceWords(backtest.balance), ...backtest.besides.map(besideTestWords)],
   };
@@ -57,7 +58,10 @@ function partView(part: PartBacktest, name: string): BacktestView['parts'][numbe
   const told = part.calibration.map(
     ({ stated, happened }) => `stated ${percent(stated)}, happened ${percent(happened)}`,
   );
-  const held = part.coverage80 === null ? '' : ` Of ten bags ${(part.coverage80 * 10).toFixed(1)} lay inside its 80%.`;
+  const held =
+    part.coverage80 === null
+      ? ''
+      : ` Of ten bags ${(part.coverage80 * 10).toFixed(1)} lay inside its ${INTERVAL_WORDS}.`;
   const some = part.isWhereAny ? ', where there is some' : '';
   return {
     name,

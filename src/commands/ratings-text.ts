@@ -1,5 +1,6 @@
 import { FORECASTER_WORDS, LEFT_OUT_WORDS, ratingsNoteWords } from '../atlas/ratings-words.ts';
 import { type Month, monthName } from '../domain/day.ts';
+import { INTERVAL_WORDS } from '../domain/interval-level.ts';
 import type { Venue } from '../domain/venue.ts';
 import { formatWeight } from '../domain/weight.ts';
 import type { BagTables, Evidence, FramingMonth, Ratings } from '../ratings/ratings.ts';
@@ -9,7 +10,7 @@ import { textTable } from './text-table.ts';
 export function ratingsText(venue: Venue, ratings: Ratings, tables: BagTables, month: Month): string {
   const of = tables.bag === 'total' ? 'whole bag' : (partName(venue, tables.bag) ?? tables.bag);
   return [
-    `${venue.settings.name}, ${monthName(month)}: worth of the ${of} in multiples of par, with 80% intervals`,
+    `${venue.settings.name}, ${monthName(month)}: worth of the ${of} in multiples of par, with ${INTERVAL_WORDS} intervals`,
     '',
     ...features(venue, tables, month),
     '',
@@ -105,7 +106,7 @@ function backtest({ backtest: test }: Ratings): string[] {
   return [
     '',
     `Back-test: ${test.events} matches of the last year, ${test.sessions} bags, each foretold from earlier matches only.`,
-    ...textTable([['', 'error (log)', 'rank agreement', 'in 80%'], ...rows]),
+    ...textTable([['', 'error (log)', 'rank agreement', `in ${INTERVAL_WORDS}`], ...rows]),
     '',
   ];
 }

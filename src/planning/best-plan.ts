@@ -1,4 +1,5 @@
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { INTERVAL_SDS } from '../domain/interval-level.ts';
 import { improvePlan, type PlanScore } from './improve-plan.ts';
 import { leastMeanSquare } from './lower-bound.ts';
 import { PlanLattice } from './plan-lattice.ts';
@@ -29,8 +30,6 @@ const RANDOM_PLANS = 1000;
 const DRAWS = 2000;
 /** So many plans are all looked at. */
 const FEW_PLANS = 20_000;
-/** A section stands out where its distance from the mean of all leaves out zero at 80%. */
-const STANDS_OUT = 1.2816;
 /** The log sees a difference where in at least this share of random plans some section stands out. */
 const MIN_SHARE = 0.1;
 /** Work a search or a bound may cost, in multiplications. */
@@ -47,7 +46,7 @@ export function bestPlan(problem: PlanProblem, joint: JointWorth, seed: number):
   const worth = worthVectors(draws);
   const drawn = lattice.draw(RANDOM_PLANS, random);
   const judged = drawn.map((plan) => ({ plan, ...spreadOf(plan, worth) }));
-  const seen = judged.filter(({ standsOut }) => standsOut > STANDS_OUT).length;
+  const seen = judged.filter(({ standsOut }) => standsOut > INTERVAL_SDS).length;
   const chosenBy = seen >= MIN_SHARE * RANDOM_PLANS ? 'spread' : 'even-gaps';
   const score: PlanScore =
     chosenBy === 'spread' ? (plan) => spreadOf(plan, worth).meanSquare : (plan) => unevenness(problem, plan);

@@ -1,3 +1,4 @@
+import { LOWER_SHARE, UPPER_SHARE } from '../domain/interval-level.ts';
 import type { Plan } from './plan-problem.ts';
 import type { WorthDraws } from './worth-draws.ts';
 
@@ -8,7 +9,7 @@ export interface SectionWorth {
   readonly high80: number;
   /** Chance that its mean is the best of all sections'; shared where equal. */
   readonly chanceBest: number;
-  /** Whether the difference to the mean of all sections leaves out zero at 80%. */
+  /** Whether the difference to the mean of all sections leaves out zero. */
   readonly standsOut: boolean;
 }
 
@@ -36,10 +37,10 @@ export function sectionWorths(plan: Plan, { draws, places, worth }: WorthDraws):
     const at = (values: Float64Array, share: number) => values[Math.round(share * (draws - 1))]!;
     return {
       mean: means[s]!.reduce((sum, mean) => sum + mean, 0) / draws,
-      low80: at(sorted, 0.1),
-      high80: at(sorted, 0.9),
+      low80: at(sorted, LOWER_SHARE),
+      high80: at(sorted, UPPER_SHARE),
       chanceBest: best[s]! / draws,
-      standsOut: plan.length > 1 && (at(differences, 0.1) > 0 || at(differences, 0.9) < 0),
+      standsOut: plan.length > 1 && (at(differences, LOWER_SHARE) > 0 || at(differences, UPPER_SHARE) < 0),
     };
   });
 }

@@ -1,5 +1,5 @@
 import { yearOf } from '../domain/day.ts';
-import { NORMAL_80 } from './interval.ts';
+import { INTERVAL_SDS } from '../domain/interval-level.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { FishSize } from './ratings.ts';
 
@@ -31,7 +31,7 @@ export function fishSizes(venue: RatedVenue): FishSize[] {
     const groups = groupsOf(catchesOf(venue, id));
     const scatter = pooledScatter(groups);
     return groups.map(({ first, fish, meanGrams }) => {
-      const factor = Math.exp((NORMAL_80 * scatter) / Math.sqrt(fish));
+      const factor = Math.exp((INTERVAL_SDS * scatter) / Math.sqrt(fish));
       return {
         water: first.water,
         part: id,

@@ -1,3 +1,4 @@
+import { LOWER_SHARE, UPPER_SHARE } from '../domain/interval-level.ts';
 import { normalCdf } from './engine/normal-cdf.ts';
 import { type TruncatedNormal, truncatedNormalInPlace } from './engine/truncated-normal.ts';
 import { rankAgreement } from './rank-agreement.ts';
@@ -39,7 +40,7 @@ export function scoreForecasts(events: readonly ForecastEvent[]): Omit<BacktestS
     const reached = probabilitiesReached(event);
     for (const i of reached === null ? [] : weighed) {
       stated += 1;
-      if (reached![i]!.at >= 0.1 && reached![i]!.at <= 0.9) inside += 1;
+      if (reached![i]!.at >= LOWER_SHARE && reached![i]!.at <= UPPER_SHARE) inside += 1;
     }
   }
   return {

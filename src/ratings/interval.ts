@@ -1,7 +1,6 @@
-/** Half-width of the central 80% of a normal distribution, in standard deviations: Φ⁻¹(0.9). */
-export const NORMAL_80 = 1.2815515655446004;
+import { INTERVAL_SDS } from '../domain/interval-level.ts';
 
-/** A worth as a multiple of par with its 80% interval, from its mean and standard deviation on the log scale. */
+/** A worth as a multiple of par with its interval, from its mean and standard deviation on the log scale. */
 export function interval80(logWorth: number, sd: number): { readonly low80: number; readonly high80: number } {
-  return { low80: Math.exp(logWorth - NORMAL_80 * sd), high80: Math.exp(logWorth + NORMAL_80 * sd) };
+  return { low80: Math.exp(logWorth - INTERVAL_SDS * sd), high80: Math.exp(logWorth + INTERVAL_SDS * sd) };
 }

@@ -140,7 +140,7 @@ describe('the back-test', () => {
       coverage: '82%',
     });
     expect(view.rows[1]?.coverage).toBe('states none');
-    expect(view.coverageWords).toBe('Of ten bags 8.2 lay inside the interval that should hold eight.');
+    expect(view.coverageWords).toBe('Of ten bags 8.2 lay inside the interval that should hold 8.');
     expect(view.drawing).toContain('stated 50%, happened 48%');
   });
 

@@ -5,6 +5,7 @@ import type { MendedPlan } from '../../atlas/mend-plan.ts';
 import { limitWords } from '../../atlas/peg-safety.ts';
 import { countWords } from '../../domain/count-words.ts';
 import { formatDay, monthName, monthOf } from '../../domain/day.ts';
+import { INTERVAL_WORDS } from '../../domain/interval-level.ts';
 import type { Match, MatchSection } from '../../domain/match.ts';
 import type { NoPlan } from '../../planning/why-no-plan.ts';
 import { textTable } from '../text-table.ts';
@@ -139,7 +140,7 @@ function watersOf(atlas: Atlas, match: Match): string {
 
 function sectionTable(match: Match, sections: readonly PlannedSection[]): string[] {
   const table = textTable([
-    ['', 'worth', '80% sure', 'best of all'],
+    ['', 'worth', `${INTERVAL_WORDS} sure`, 'best of all'],
     ...sections.map(({ name: section, worth }) => [
       section,
       worth.mean.toFixed(2),
