@@ -15,9 +15,14 @@ export function publishedPhotos({ pegs }: Pick<Venue, 'pegs'>, folder: string): 
  * Makes the copies of photographs before a page asks for them, one after another, so that the encoder works beside whatever else goes
  * on. What cannot be made is left to the page that asks for it, which then says so.
  */
-export async function makePhotoCopies(files: readonly string[]): Promise<void> {
+export async function makePhotoCopies(files: readonly string[], signal?: AbortSignal): Promise<void> {
   try {
-    for (const file of files) for (const copy of (await photoSet(file)).copies) await photoBytes(file, copy);
+    for (const file of files) {
+      for (const copy of (await photoSet(file)).copies) {
+        if (signal?.aborted) return;
+        await photoBytes(file, copy);
+      }
+    }
   } catch {
     // Told by the page that shows it.
   }

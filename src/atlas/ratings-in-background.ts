@@ -13,24 +13,32 @@ export interface BackgroundWork {
 /** What the thread tells on its way, and at its end. */
 export type BackgroundMessage = { readonly progress: string } | { readonly ratings: Ratings };
 
+interface BackgroundOptions extends LoadRatingsOptions {
+  /** Ends the work where nobody wants it any more: the ratings are then refused. */
+  readonly signal?: AbortSignal;
+}
+
 /**
  * `loadRatings` in a thread of its own, so that this one goes on with what needs no ratings. Where the thread fails, the ratings are
  * worked out here.
  */
 export async function ratingsInBackground(
   venue: RatedVenue,
-  options: LoadRatingsOptions = {},
+  options: BackgroundOptions = {},
   code: string = threadCode('background-ratings'),
 ): Promise<Ratings> {
   const known = await keptRatings(venue, options.folder);
   if (known !== null) return known;
+  options.signal?.throwIfAborted();
   const found = await inThread(ratedVenue(venue), options, code);
+  options.signal?.throwIfAborted();
   return found ?? loadRatings(venue, options);
 }
 
-function inThread(venue: RatedVenue, options: LoadRatingsOptions, code: string): Promise<Ratings | null> {
+function inThread(venue: RatedVenue, options: BackgroundOptions, code: string): Promise<Ratings | null> {
   const work: BackgroundWork = { venue, ...(options.folder === undefined ? {} : { folder: options.folder }) };
   const worker = new Worker(code, { workerData: work });
+  options.signal?.addEventListener('abort', () => void worker.terminate(), { once: true });
   return new Promise((resolve) => {
     worker.on('message', (message: BackgroundMessage) => {
       if ('ratings' in message) resolve(message.ratings);

@@ -60,10 +60,13 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     ...(values.address === undefined ? {} : { SITE_ADDRESS: values.address }),
   });
   const worth = progressLine(`Working out worth from ${countWords(venue.sessions.length, 'session')}`, io);
-  const ratings = ratingsInBackground(withGround(venue, survey), values.quiet || values.json ? {} : worth);
+  const ended = new AbortController();
+  const { signal } = ended;
+  const told = values.quiet || values.json ? {} : worth;
+  const ratings = ratingsInBackground(withGround(venue, survey), { ...told, signal });
   // Whoever asks for them is told what went wrong; before that nobody may be listening.
   ratings.catch(() => undefined);
-  const photos = makePhotoCopies(publishedPhotos(venue, folder));
+  const photos = makePhotoCopies(publishedPhotos(venue, folder), signal);
   // What was checked is what is built, though a file be edited in between.
   handOver({ folder, read, survey, ratings, photos });
 
@@ -79,6 +82,8 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     if (unseen !== null) io.printError(closedUnseenWords(unseen));
     replaceGuide(out);
   } finally {
+    // What is still being worked out for a guide that failed nobody waits for.
+    ended.abort();
     // Where a disk refuses this too, the trouble that led here is what has to be told; the next build clears it away.
     await rm(unfinished, { recursive: true, force: true }).catch(() => undefined);
   }

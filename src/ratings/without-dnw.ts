@@ -12,7 +12,7 @@ export interface DnwEffect {
   readonly changes: Readonly<Record<string, number>>;
 }
 
-export const WITHOUT_DNW = 'total without DNWs';
+const WITHOUT_DNW = 'total without DNWs';
 
 /**
  * Two plain fits of the same model compared, which differ in the DNWs alone: against the published fit, with its further terms and its

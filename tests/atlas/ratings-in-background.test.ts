@@ -32,3 +32,19 @@ test('ratings that are kept need no thread, and a thread that cannot start costs
   expect(await ratingsInBackground(venue, { folder, progress: (what) => told.push(what) })).toEqual(ratings);
   expect(told).toEqual([]);
 }, 60_000);
+
+test('work that nobody wants any more is ended, and not begun again', async () => {
+  const ended = new AbortController();
+  const told: string[] = [];
+  const ratings = ratingsInBackground(venue, {
+    folder,
+    signal: ended.signal,
+    progress: (what) => {
+      told.push(what);
+      ended.abort();
+    },
+  });
+  await expect(ratings).rejects.toThrow('aborted');
+  expect(told[0]).toBe('first look');
+  expect(await keptRatings(venue, folder)).toBeNull();
+}, 60_000);
