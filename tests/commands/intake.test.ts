@@ -292,6 +292,17 @@ describe('what is refused, with nothing changed on the disk', () => {
     expect(text('rounds/2026-11-22-w3lkab.csv')).not.toContain('77');
   });
 
+  it('closes a peg that a match has planned: what closes a peg waits for no plan', async () => {
+    mkdirSync(join(folder, 'matches'), { recursive: true });
+    writeFileSync(
+      join(folder, 'matches/2026-12-06-pairs.md'),
+      '---\nname: Pairs\ndate: 2026-12-06\nwaters: [mill-pond]\nentries: 2\nplaces: 1\npegs:\n  A: [mill-pond/1, mill-pond/10]\n---\n',
+    );
+    const file = roundFile(folder, roundOf({ pegs: [findingAt(folder, '1', { status: 'closed', reason: 'slip' })] }));
+    expect((await intake([file, '--yes'])).code).toBe(0);
+    expect(text('pegs/mill-pond/1.md')).toContain('status: closed');
+  });
+
   it('does not blame a round for faults that are in the folder already', async () => {
     writeFileSync(join(folder, 'pegs/mill-pond/2.md'), text('pegs/mill-pond/2.md').replace('facing: 0', 'facing: up'));
     const file = roundFile(folder, roundOf({ pegs: [findingAt(folder, '1', { status: 'closed', reason: 'slip' })] }));
