@@ -1,4 +1,3 @@
-import type { Units } from '../domain/bag.ts';
 import { countWords } from '../domain/count-words.ts';
 import { type Day, formatDay, type Month, monthOf } from '../domain/day.ts';
 import { formatLength } from '../domain/length.ts';
@@ -37,7 +36,6 @@ export interface WaterPage {
   readonly map: MapDrawing;
   readonly bank: UnrolledBank;
   readonly linesWords: string;
-  readonly lengthUnit: Units['length'];
   readonly pegs: readonly PegLine[];
   readonly choices: PegChoices;
   readonly features: FeatureMonthsView;
@@ -64,7 +62,6 @@ export function waterPage(atlas: Atlas, id: string): WaterPage {
     map: waterMap(atlas, id),
     bank: unrolledBank(atlas, id),
     linesWords: linesOfMapWords(atlas, id),
-    lengthUnit: atlas.venue.settings.units.length,
     pegs: pegLines(atlas, id),
     choices: pegChoices(atlas, id),
     features: featureMonthsOfWater(atlas, id, month),
