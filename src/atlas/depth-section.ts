@@ -2,13 +2,16 @@ import type { Units } from '../domain/bag.ts';
 import { floatSettings } from '../domain/float-settings.ts';
 import { formatLength, shortDepth } from '../domain/length.ts';
 import type { PegKey } from '../domain/peg.ts';
+import { POLE_JOINTS_METRES } from '../domain/pole-joints.ts';
 import type { LineDepth, PegSurvey } from '../ground/survey.ts';
+import { effectiveReach } from '../ground/swept-area.ts';
 import { dayWords } from '../words/day-words.ts';
 import { type Say, sayIn } from '../words/say.ts';
 import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { depthMarks } from './depth-marks.ts';
 import { noDepthWords } from './depth-words.ts';
 import { type DepthSection, depthProfile } from './drawing/depth-profile.ts';
+import { isClosedForEver, standingOfPeg } from './peg-verdicts.ts';
 import { landStretches, unplumbedStretches } from './profile-stretches.ts';
 
 /** One line of the depth table. */
@@ -47,6 +50,8 @@ export interface DepthSectionView {
   readonly levelDay: string | null;
   readonly rows: readonly DepthRow[];
   readonly isPlumbed: boolean;
+  /** The drawing carries a ruler in sections of a pole. */
+  readonly hasPole: boolean;
 }
 
 /** The depth section of a peg: drawing, depths at the trade's lines and float settings. */
@@ -56,16 +61,20 @@ export function depthSection(atlas: Atlas, key: PegKey): DepthSectionView {
   const peg = pegOf(atlas, key);
   const survey = surveyOfPeg(atlas, key);
   const { level } = surveyOfWater(atlas, peg.water);
+  // Over a peg that is never fished no pole is drawn.
+  const isClosed = isClosedForEver(standingOfPeg(atlas, peg));
+  const poleMetres = isClosed ? 0 : effectiveReach(peg, atlas.venue.settings.permittedReach).poleMetres;
   const rows = survey.lineDepths.map((line) => depthRow(line, level?.metres ?? null, units, say));
   return {
     drawing:
       survey.profile.length < 2
         ? null
-        : depthProfile(drawingOf(survey, units, level?.metres ?? null), sectionWords(survey)),
+        : depthProfile(drawingOf(survey, units, level?.metres ?? null, poleMetres), sectionWords(survey)),
     datum: waterOf(atlas, peg.water).datum,
     level: level === null ? null : levelWords(level.metres, dayWords(level.day, say), units, say),
     levelDay: level === null ? null : dayWords(level.day, say).replace(/ \d{4}$/, ''),
     rows,
+    hasPole: poleMetres > 0,
     isPlumbed: rows.some(({ depth }) => depth !== null),
   };
 }
@@ -113,10 +122,12 @@ function levelWords(metres: number, day: string, units: Units, say: Say): string
   return say('depth.gauge', { day, where });
 }
 
-function drawingOf(survey: PegSurvey, units: Units, levelMetres: number | null): DepthSection {
+function drawingOf(survey: PegSurvey, units: Units, levelMetres: number | null, poleMetres: number): DepthSection {
   const deepest = Math.max(...survey.profile.map(({ depthMetres }) => depthMetres ?? 0));
   return {
     levelMetres,
+    poleMetres,
+    poleJointsMetres: POLE_JOINTS_METRES,
     bed: survey.profile,
     lines: survey.lineDepths
       .filter(({ why }) => why !== 'short' && why !== 'beyond')

@@ -18,7 +18,7 @@ import { type PegEmergency, pegEmergency } from './peg-emergency.ts';
 import { type PegNotes, pegNotes } from './peg-notes.ts';
 import { limitWords, pegSafety, type SafetyEntry } from './peg-safety.ts';
 import { type SessionCounts, sessionCounts } from './peg-sessions.ts';
-import { type SkyFigures, type SunMonth, skyFigures, sunMonths, type WindRow, windRows } from './peg-sky.ts';
+import { type SkyFigures, skyFigures, sunMonths, type WindRow, windRows } from './peg-sky.ts';
 import { pegUnknowns, type Unknown } from './peg-unknowns.ts';
 import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { pegLink, siteLink } from './site-link.ts';
@@ -73,11 +73,8 @@ export interface PegSheet {
   readonly waysUnderLines: readonly Fact[];
   /** Claims of the record that the ground does not bear out. */
   readonly accessFindings: PegSurvey['accessFindings'];
-  readonly sun: readonly SunMonth[];
   readonly wind: readonly WindRow[];
   readonly sky: SkyFigures;
-  /** "local time", or "UTC" outside Great Britain. */
-  readonly clock: string;
   readonly neighbours: readonly NeighbourView[];
   readonly sessions: SessionCounts;
   /** What nobody knows here. */
@@ -142,10 +139,8 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     })),
     waysUnderLines: waysUnderLines(survey),
     accessFindings: survey.accessFindings,
-    sun,
     wind: windRows(survey, units, say),
     sky: skyFigures(peg, survey, surveyOfWater(atlas, peg.water).timeZone, units, windWorths(atlas.ratings)),
-    clock: surveyOfWater(atlas, peg.water).timeZone === 'UTC' ? 'UTC' : say('sky.localTime'),
     neighbours: neighboursOf(atlas, survey),
     sessions,
     unknowns: pegUnknowns(atlas, peg, survey, sessions, safety),

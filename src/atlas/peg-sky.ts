@@ -36,6 +36,11 @@ export function sunMonths(survey: PegSurvey, say: Say): readonly SunMonth[] {
   }));
 }
 
+/** Whose time the hours of a water are told in. */
+export function clockWords(timeZone: string, say: Say): string {
+  return timeZone === 'UTC' ? 'UTC' : say('sky.localTime');
+}
+
 const MEETS: readonly (readonly [WindAtPeg['meets'], WordKey])[] = [
   ['face', 'sky.face'],
   ['across from the left', 'sky.leftToRight'],

@@ -1,8 +1,10 @@
 import { countWords } from '../domain/count-words.ts';
 import { type Day, formatDay, type Month, monthOf } from '../domain/day.ts';
 import { formatLength } from '../domain/length.ts';
+import { pegKey } from '../domain/peg.ts';
 import type { WaterSurvey } from '../ground/survey.ts';
-import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
+import { sayIn } from '../words/say.ts';
+import { type Atlas, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { unusedWords } from './depth-words.ts';
 import type { MapDrawing } from './drawing/map.ts';
 import { type FeatureMonthsView, featureMonthsOfWater } from './feature-years.ts';
@@ -12,6 +14,7 @@ import { type NoticesByState, noticesOfWater } from './notices-page.ts';
 import type { Fact } from './peg-bank.ts';
 import { type PegChoices, pegChoices } from './peg-choices.ts';
 import { type PegLine, pegLines } from './peg-line.ts';
+import { clockWords, type SunMonth, sunMonths } from './peg-sky.ts';
 import { closedCount } from './peg-verdicts.ts';
 import { type PlaceFindingLine, placeFindingLines } from './place-finding-lines.ts';
 import { type UnrolledBank, unrolledBank } from './unrolled-bank.ts';
@@ -19,6 +22,13 @@ import { waterHistoryFacts } from './water-history-words.ts';
 import { waterMap } from './water-map.ts';
 import { type WaterYear, waterYear } from './water-year.ts';
 import { type WayUnderLine, waysUnderLinesOfWater } from './ways-under-lines.ts';
+
+/** Sunrise to sunset on the fifteenth of each month. */
+export interface Daylight {
+  readonly months: readonly Pick<SunMonth, 'month' | 'name' | 'daylight'>[];
+  /** "local time", or "UTC" outside Great Britain. */
+  readonly clock: string;
+}
 
 /** Everything on the page of one water. */
 export interface WaterPage {
@@ -41,6 +51,8 @@ export interface WaterPage {
   readonly features: FeatureMonthsView;
   readonly year: WaterYear;
   readonly notesHtml: string;
+  /** Of its first peg, which is right to the minute for them all; null without one. */
+  readonly daylight: Daylight | null;
 }
 
 /** Puts together the page of one water. */
@@ -67,6 +79,17 @@ export function waterPage(atlas: Atlas, id: string): WaterPage {
     features: featureMonthsOfWater(atlas, id, month),
     year: waterYear(atlas, id),
     notesHtml: markdownHtml(water.notesMarkdown, 3),
+    daylight: daylightOf(atlas, id),
+  };
+}
+
+function daylightOf(atlas: Atlas, id: string): Daylight | null {
+  const [first] = atlas.pegsByWater.get(id) ?? [];
+  if (first === undefined) return null;
+  const say = sayIn('en');
+  return {
+    months: sunMonths(surveyOfPeg(atlas, pegKey(id, first.peg)), say),
+    clock: clockWords(surveyOfWater(atlas, id).timeZone, say),
   };
 }
 

@@ -3,6 +3,8 @@ const BLOCKS =
   'article|body|caption|dd|details|div|dl|dt|fieldset|figcaption|figure|footer|form|h[1-6]|head|header|html|legend|li|link|main|meta|nav|ol|optgroup|option|p|section|select|summary|table|tbody|td|tfoot|th|thead|title|tr|ul';
 const BEFORE = new RegExp(String.raw`\s+(?=</?(?:${BLOCKS})\b)`, 'g');
 const AFTER = new RegExp(String.raw`(</?(?:${BLOCKS})\b[^<>]*>)\s+`, 'g');
+/** A line end of a template between a word and its comma. */
+const SPACE_BEFORE_STOP = / (?=[,;] )/g;
 /** Where every space counts. */
 const KEPT = /(<(pre|textarea|script|style)\b[\s\S]*?<\/\2>)/;
 
@@ -20,5 +22,6 @@ function trimmed(html: string): string {
   return html
     .replace(BEFORE, '')
     .replace(AFTER, '$1')
-    .replace(/\s{2,}|\n/g, ' ');
+    .replace(/\s{2,}|\n/g, ' ')
+    .replace(SPACE_BEFORE_STOP, '');
 }

@@ -21,3 +21,9 @@ it('touches nothing where every space counts', () => {
 it('does not mistake a name that begins alike for a block', () => {
   expect(withoutIdleSpace('a <thing>b</thing> <path d="M0 0"/> c')).toBe('a <thing>b</thing> <path d="M0 0"/> c');
 });
+
+it('leaves no space before a comma or semicolon that began a line of a template', () => {
+  expect(withoutIdleSpace('<dd>135 m east\n  , locked ; <a>Bailiff</a> , day</dd>')).toBe(
+    '<dd>135 m east, locked; <a>Bailiff</a>, day</dd>',
+  );
+});

@@ -25,6 +25,10 @@ export interface DepthSection {
   readonly lines: readonly PlumbLine[];
   /** Level strokes with their words at the right: `1 m`. */
   readonly depthMarks: readonly { readonly depthMetres: number; readonly words: string }[];
+  /** How far a pole may go out from here; 0 where none may, as at a closed peg: then no ruler is drawn. */
+  readonly poleMetres: number;
+  /** Where the joints of a pole lie from its tip: its top kit's end, then that of each section. */
+  readonly poleJointsMetres: readonly number[];
   /** Words over land within the section: `island`, `far bank`. */
   readonly landWords: readonly { readonly distanceMetres: number; readonly words: string }[];
 }
@@ -32,10 +36,12 @@ export interface DepthSection {
 const WIDTH = 360;
 const EDGE = 34;
 const RIGHT = WIDTH - 4;
-const SURFACE = 36;
-const DEEPEST = 128;
-const GROUND = 152;
-const HEIGHT = 154;
+const POLE_TOP = 18;
+const POLE_BOTTOM = 29;
+const SURFACE = 46;
+const DEEPEST = 138;
+const GROUND = 162;
+const HEIGHT = 164;
 /** Half the width of a bold figure, about, in user units. */
 const HALF_CHARACTER = 3.3;
 
@@ -52,15 +58,15 @@ export function depthProfile(section: DepthSection, label: string): string {
   const stretches = splitStretches(section.bed);
   const ground = stretches.filter(({ kind }) => kind !== 'unplumbed');
   const body = [
-    ...ground.map((stretch) => waterOver(stretch, across)),
-    nearBank(section.bed, down),
-    ...ground.map((stretch) => earthOf(stretch, across, down)),
+    svgPath(ground.map((stretch) => waterOver(stretch, across)).join(''), 'water'),
+    svgPath(earth(section.bed, stretches, across, down), 'earth'),
     ...stretches.filter(({ kind }) => kind === 'unplumbed').map((stretch) => unplumbed(stretch, across)),
     svgPath(stroke(EDGE, SURFACE, RIGHT, SURFACE), 'surface'),
     section.levelMetres === null ? '' : surfaceToday(section.levelMetres, down),
     ...section.depthMarks.filter(({ depthMetres }) => depthMetres < deepest).map((mark) => depthMark(mark, down)),
     across.breakAt === null ? '' : breakMark(across.breakAt),
-    ...plumbLines(section.lines, end, across, down),
+    plumbLines(section.lines, end, across, down),
+    poleRuler(Math.min(section.poleMetres, firstLand(section.bed), end), section.poleJointsMetres, across),
     ...section.landWords.map(({ distanceMetres, words }) => landWord(distanceMetres, words, across)),
     svgPath(`M${EDGE - 1},${SURFACE - 7}h-22v7m16,-7v10`, 'platform'),
   ];
@@ -102,29 +108,42 @@ function splitStretches(bed: readonly BedPoint[]): readonly Stretch[] {
 
 /** Water stands over the whole stretch; the earth is drawn on it, so that a bank's slope needs no seam. */
 function waterOver({ points }: Stretch, across: BrokenScale): string {
-  const from = across.place(points[0]!.distanceMetres);
-  const to = across.place(points.at(-1)!.distanceMetres);
-  return `<rect class="water" x="${short(from)}" y="${SURFACE}" width="${short(to - from)}" height="${GROUND - SURFACE}"/>`;
+  const [from, to] = [points[0]!, points.at(-1)!].map((point) => short(across.place(point.distanceMetres)));
+  return `M${from},${SURFACE}V${GROUND}H${to}V${SURFACE}z`;
 }
 
-function earthOf({ kind, points }: Stretch, across: BrokenScale, down: (depth: number) => number): string {
-  const top = (point: BedPoint) => (kind === 'land' && point.land ? SURFACE - 6 : down(point.depthMetres ?? 0));
-  const bed = points.map((point) => [across.place(point.distanceMetres), top(point)] as const);
-  const [first, last] = [bed[0]!, bed.at(-1)!];
-  return svgPath(pathThrough([[first[0], GROUND], ...simplifyLine(bed, 0.4), [last[0], GROUND]], true), 'earth');
-}
-
-function nearBank(bed: readonly BedPoint[], down: (depth: number) => number): string {
+/**
+ * The bank under the angler and the bed as far as it is plumbed without a gap, as one outline each: its edge along the bed is
+ * stroked, and everything else of it but the end of what is known lies outside the drawing.
+ */
+function earth(
+  bed: readonly BedPoint[],
+  stretches: readonly Stretch[],
+  across: BrokenScale,
+  down: (depth: number) => number,
+): string {
   const margin = bed[0]?.depthMetres ?? 0;
-  const bank: [number, number][] = [
-    [0, SURFACE - 14],
+  let outline: (readonly [number, number])[] = [
+    [-4, SURFACE - 14],
     [12, SURFACE - 14],
     [EDGE - 2, SURFACE + 2],
     [EDGE, Math.max(down(margin), SURFACE)],
-    [EDGE, GROUND],
-    [0, GROUND],
   ];
-  return svgPath(pathThrough(bank, true), 'earth');
+  const outlines = [outline];
+  for (const { kind, points } of stretches) {
+    if (kind === 'unplumbed') {
+      outline = [];
+      outlines.push(outline);
+      continue;
+    }
+    const top = (point: BedPoint) => (kind === 'land' && point.land ? SURFACE - 6 : down(point.depthMetres ?? 0));
+    const along = points.map((point) => [across.place(point.distanceMetres), top(point)] as const);
+    outline.push(...simplifyLine(along, 0.4));
+  }
+  return outlines
+    .filter(({ length }) => length > 1)
+    .map((each) => pathThrough([[each[0]![0], HEIGHT + 4], ...each, [each.at(-1)![0], HEIGHT + 4]], true))
+    .join('');
 }
 
 function unplumbed({ points }: Stretch, across: BrokenScale): string {
@@ -137,7 +156,7 @@ function unplumbed({ points }: Stretch, across: BrokenScale): string {
 }
 
 function depthMark(mark: DepthSection['depthMarks'][number], down: (depth: number) => number): string {
-  const y = down(mark.depthMetres);
+  const y = Math.round(down(mark.depthMetres));
   return svgPath(stroke(EDGE, y, RIGHT, y), 'rule') + svgText(EDGE - 4, y + 4, mark.words, 'end');
 }
 
@@ -148,36 +167,66 @@ function breakMark(x: number): string {
   );
 }
 
+/** All plumb lines as one path and all leads as another, dots of no length with round ends: a seventh of the bytes. */
 function plumbLines(
   lines: readonly PlumbLine[],
   end: number,
   across: BrokenScale,
   down: (depth: number) => number,
-): readonly string[] {
+): string {
   let lastWords = { right: Number.NEGATIVE_INFINITY, y: 0 };
-  return lines
-    .filter(({ distanceMetres }) => distanceMetres <= end)
-    .map((line) => {
-      const x = across.place(line.distanceMetres);
-      const distance = svgText(inside(x, line.distanceWords), 14, line.distanceWords);
-      if (line.depthMetres === null) return distance + svgPath(stroke(x, 18, x, SURFACE), 'plumb');
-      const y = down(line.depthMetres);
-      const plumb = svgPath(stroke(x, 18, x, y), 'plumb');
-      const lead = `<circle class="lead" cx="${short(x)}" cy="${short(y)}" r="2.6"/>`;
-      const half = line.depthWords.length * HALF_CHARACTER;
-      const isFree = x - half > lastWords.right;
-      // Words that would run into the ones before go below them.
-      const wordsY = isFree ? y + 14 : Math.max(y + 14, lastWords.y + 11);
-      // No room left below: the table beside the drawing has the figure.
-      if (wordsY > GROUND - 1) return distance + plumb + lead;
-      lastWords = { right: x + half, y: wordsY };
-      return distance + plumb + lead + svgText(inside(x, line.depthWords), wordsY, line.depthWords, 'middle', 'figure');
-    });
+  let [plumbs, leads] = ['', ''];
+  const words: string[] = [];
+  for (const line of lines.filter(({ distanceMetres }) => distanceMetres <= end)) {
+    const x = Math.round(across.place(line.distanceMetres));
+    words.push(svgText(inside(x, line.distanceWords), 14, line.distanceWords));
+    const y = line.depthMetres === null ? SURFACE : Math.round(down(line.depthMetres));
+    plumbs += stroke(x, POLE_TOP, x, y);
+    if (line.depthMetres === null) continue;
+    leads += `M${x},${y}h0`;
+    const half = line.depthWords.length * HALF_CHARACTER;
+    const isFree = x - half > lastWords.right;
+    // Words that would run into the ones before go below them.
+    const wordsY = isFree ? y + 14 : Math.max(y + 14, lastWords.y + 11);
+    // No room left below: the table beside the drawing has the figure.
+    if (wordsY > GROUND - 1) continue;
+    lastWords = { right: x + half, y: wordsY };
+    words.push(svgText(inside(x, line.depthWords), wordsY, line.depthWords, 'middle', 'figure'));
+  }
+  return svgPath(plumbs, 'plumb') + svgPath(leads, 'lead') + words.join('');
 }
 
 /** The middle of words that shall stand at `x` without running over the right edge. */
 function inside(x: number, words: string): number {
-  return Math.min(x, WIDTH - words.length * HALF_CHARACTER);
+  return Math.round(Math.min(x, WIDTH - words.length * HALF_CHARACTER));
+}
+
+/** A pole laid out over the water: top kit, then its sections by their number, as far as it may go. */
+function poleRuler(endMetres: number, jointsMetres: readonly number[], across: BrokenScale): string {
+  if (endMetres <= 0) return '';
+  const at = (metres: number) => Math.round(across.place(metres));
+  const joints = jointsMetres.filter((metres) => metres < endMetres).map(at);
+  const ends = [...joints, at(endMetres)];
+  // What is numbered: each section behind the top kit that finds room for its figure.
+  const sections = ends.slice(1).map((end, i) => ({ name: String(i + 1), from: ends[i]!, end }));
+  const named = sections.filter(({ name, from, end }) => end - from >= name.length * 7);
+  const middles = named.map(({ from, end }) => short((from + end) / 2)).join(' ');
+  const base = POLE_BOTTOM - 2;
+  return [
+    svgPath(
+      `M${EDGE},${POLE_TOP}H${ends.at(-1)}V${POLE_BOTTOM}H${EDGE}z${joints.map((x) => `M${x},${POLE_TOP}V${POLE_BOTTOM}`).join('')}`,
+      'pole',
+    ),
+    ends[0]! - EDGE < 16 ? '' : `<text class="joint" x="${short((EDGE + ends[0]!) / 2)}" y="${base}">kit</text>`,
+    named.length === 0
+      ? ''
+      : `<text class="joint" x="${middles}" y="${base}">${named.map(({ name }) => name).join('')}</text>`,
+  ].join('');
+}
+
+function firstLand(bed: readonly BedPoint[]): number {
+  const water = bed.findIndex(({ land }) => !land);
+  return bed.slice(Math.max(0, water)).find(({ land }) => land)?.distanceMetres ?? Number.POSITIVE_INFINITY;
 }
 
 function landWord(distanceMetres: number, words: string, across: BrokenScale): string {

@@ -1,4 +1,4 @@
-import { type RatioScale, ratioScale } from './ratio-scale.ts';
+import { type RatioScale, ratioScale, type ScalePlace } from './ratio-scale.ts';
 import { short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
 
 /** A worth with its 80% interval, as multiples of par. */
@@ -45,12 +45,22 @@ function axisMark({ shown, className = '', mark = '' }: AxisMark, scale: RatioSc
     return { at: Math.round(at), cut };
   };
   const [low, dot, high] = [place(shown.low), place(shown.value), place(shown.high)];
-  const ends =
-    whiskerEnd(low.at, MIDDLE, low.cut === 'no' ? 'stop' : 'left') +
-    whiskerEnd(high.at, MIDDLE, high.cut === 'no' ? 'stop' : 'right');
-  const whisker = svgPath(stroke(low.at, MIDDLE, high.at, MIDDLE) + ends, 'whisker');
+  const whisker = svgPath(levelWhisker(low, high), 'whisker');
   const group = `class="${`${shown.evidence} ${className}`.trim()}"${mark === '' ? '' : ` ${mark}`}`;
   return `<g ${group}>${whisker}<circle cx="${dot.at}" cy="${MIDDLE}" r="6"/></g>`;
+}
+
+/** A level whisker with both its ends. */
+function levelWhisker(low: ScalePlace, high: ScalePlace): string {
+  if (low.cut !== 'no' || high.cut !== 'no') {
+    return (
+      stroke(low.at, MIDDLE, high.at, MIDDLE) +
+      whiskerEnd(low.at, MIDDLE, low.cut === 'no' ? 'stop' : 'left') +
+      whiskerEnd(high.at, MIDDLE, high.cut === 'no' ? 'stop' : 'right')
+    );
+  }
+  // By far the most, twelve to a sheet: each place is written once.
+  return `M${low.at},${MIDDLE - 6}v12m0-6H${high.at}m0-6v12`;
 }
 
 /** The end of a level whisker: a stop, or an arrow head where it goes on beyond the drawing. */

@@ -1,5 +1,5 @@
 import { ratioScale, type ScalePlace } from './ratio-scale.ts';
-import { short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
+import { escapeMarkup, short, stroke, svgElement, svgPath, svgText } from './svg-markup.ts';
 import type { AxisWorth } from './worth-axis.ts';
 
 /** One bar: a worth, or null where nothing is known (a gap with a dash under it). */
@@ -38,8 +38,9 @@ export function worthBars(bars: readonly WorthBar[], label: string, kind: string
     const middle = LEFT + BAR_SLOT * (index + 0.5);
     const classes = `bar ${bar.shown?.evidence ?? 'none'}${bar.now ? ' now' : ''}`;
     const mark = bar.mark === undefined ? '' : ` ${bar.mark}`;
-    const letter = areSingle(bars) ? '' : svgText(middle, LETTERS, bar.letter, 'middle', 'letter');
-    return `<g class="${classes}"${mark}>${letter}${barDrawing(bar, middle, scale.place)}</g>`;
+    const letter = areSingle(bars) ? '' : `<text y="${LETTERS}" class="letter">${escapeMarkup(bar.letter)}</text>`;
+    // Moved as a whole: its place is written once.
+    return `<g class="${classes}"${mark} transform="translate(${middle})">${letter}${barDrawing(bar, scale.place)}</g>`;
   });
   const letters = areSingle(bars) ? letterRow(bars) : '';
   return svgElement({ width, height: PAR + REACH + 36, label, kind }, rules.join('') + body.join('') + letters);
@@ -60,8 +61,10 @@ function areSingle(bars: readonly WorthBar[]): boolean {
   return bars.every(({ letter }) => /^[A-Z0-9]$/.test(letter));
 }
 
-function barDrawing(bar: WorthBar, middle: number, place: (ratio: number) => ScalePlace): string {
-  if (bar.shown === null) return svgText(middle, FIGURES, '–');
+/** A bar about the level of its own middle. */
+function barDrawing(bar: WorthBar, place: (ratio: number) => ScalePlace): string {
+  const figure = (words: string) => `<text y="${FIGURES}">${words}</text>`;
+  if (bar.shown === null) return figure('–');
   const { value, low, high } = bar.shown;
   const [end, lowEnd, highEnd] = [place(value), place(low), place(high)].map(whole) as [
     ScalePlace,
@@ -70,10 +73,7 @@ function barDrawing(bar: WorthBar, middle: number, place: (ratio: number) => Sca
   ];
   const top = Math.min(end.at, PAR);
   const height = Math.max(Math.abs(end.at - PAR), 0.8);
-  const ends =
-    (lowEnd.cut === 'no' ? '' : stroke(middle - 3, lowEnd.at, middle + 3, lowEnd.at)) +
-    (highEnd.cut === 'no' ? '' : stroke(middle - 3, highEnd.at, middle + 3, highEnd.at));
-  const rect = `<rect x="${short(middle - 8.5)}" y="${short(top)}" width="17" height="${short(height)}"/>`;
-  const reach = `<path class="reach" d="${stroke(middle, lowEnd.at, middle, highEnd.at)}${ends}"/>`;
-  return `${rect}${reach}${svgText(middle, FIGURES, value.toFixed(2))}`;
+  const ends = [lowEnd, highEnd].map(({ at, cut }) => (cut === 'no' ? '' : `M-3,${at}h6`)).join('');
+  const rect = `<rect x="-8.5" y="${short(top)}" width="17" height="${short(height)}"/>`;
+  return `${rect}<path class="reach" d="M0,${lowEnd.at}V${highEnd.at}${ends}"/>${figure(value.toFixed(2))}`;
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type BedPoint, type DepthSection, depthProfile } from '../../../src/atlas/drawing/depth-profile.ts';
+import { POLE_JOINTS_METRES } from '../../../src/domain/pole-joints.ts';
 import { compareDrawing, expectWellFormed } from './compare-drawing.ts';
 
 const bedTo = (end: number, depthAt: (distanceMetres: number) => number | null, land: (d: number) => boolean) =>
@@ -18,9 +19,15 @@ const linesAt = (...places: readonly (readonly [number, number | null])[]): Dept
     depthWords: depthMetres?.toFixed(2) ?? '',
   }));
 
+/** How low each lead is drawn. */
+const leadsOf = (svg: string) =>
+  [...(/class="lead" d="([^"]*)"/.exec(svg)?.[1] ?? '').matchAll(/M\d+,(\d+)h0/g)].map(([, y]) => Number(y));
+
 /** Margin and pole lines, an island from 18 to 22 m, nothing plumbed beyond 27 m. */
 const ISLAND: DepthSection = {
   levelMetres: -0.14,
+  poleMetres: 13,
+  poleJointsMetres: POLE_JOINTS_METRES,
   bed: bedTo(
     42,
     (d) => (d >= 27 ? null : d < 18 ? 0.35 + Math.min(1.7, d * 0.2) : (d - 22) * 0.4),
@@ -61,13 +68,15 @@ describe('the section through bank and water', () => {
   });
 
   it('puts a lead only where somebody has plumbed', () => {
-    expect(depthProfile(ISLAND, 'x').match(/class="lead"/g)).toHaveLength(6);
+    expect(leadsOf(depthProfile(ISLAND, 'x'))).toHaveLength(6);
   });
 
   it('draws a peg nobody has plumbed as all hatched', () => {
     const svg = depthProfile(
       {
         levelMetres: null,
+        poleMetres: 16,
+        poleJointsMetres: POLE_JOINTS_METRES,
         bed: bedTo(
           20,
           () => null,
@@ -87,10 +96,27 @@ describe('the section through bank and water', () => {
   it('puts a deeper bed lower', () => {
     const lead = (depth: number) => {
       const section = { ...ISLAND, lines: linesAt([11, depth]) };
-      return Number(/class="lead" cx="[\d.]+" cy="([\d.]+)"/.exec(depthProfile(section, 'x'))?.[1]);
+      return leadsOf(depthProfile(section, 'x'))[0]!;
     };
     expect(lead(2)).toBeGreaterThan(lead(1));
-    expect(lead(0)).toBe(36);
+    expect(lead(0)).toBe(46);
+  });
+
+  it('carries a pole as a ruler, section by section, only as far as one may go', () => {
+    const sections = (poleMetres: number, bed = ISLAND.bed) =>
+      / class="joint" x="[\d. ]+" y="27">(\d+)</.exec(depthProfile({ ...ISLAND, poleMetres, bed }, 'x'))?.[1];
+    expect(sections(16)).toBe('123456789');
+    expect(sections(13)).toBe('1234567');
+    // Half a section more is drawn, and counted as one.
+    expect(sections(8.8)).toBe('12345');
+    expect(depthProfile({ ...ISLAND, poleMetres: 0 }, 'x')).not.toContain('class="pole"');
+    // Nobody lays a pole over an island.
+    const near = bedTo(
+      20,
+      () => 1,
+      (d) => d >= 6 && d <= 8,
+    );
+    expect(sections(16, near)).toBe('123');
   });
 
   it('is well formed for any bed, also one without points', () => {

@@ -5,7 +5,7 @@ import { compareDrawing, expectWellFormed } from './compare-drawing.ts';
 import { EXAMPLE_YEAR } from './example-worth.ts';
 
 const groupOf = (svg: string, month: number) =>
-  new RegExp(`<g class="([^"]*)" data-month="${month}">(.*?)</g>`).exec(svg);
+  new RegExp(`<g class="([^"]*)" data-month="${month}"[^>]*>(.*?)</g>`).exec(svg);
 
 describe('a year of worth', () => {
   it('is drawn as it is committed', () => compareDrawing('year-bars', yearBars(EXAMPLE_YEAR, 11, 'a year')));
