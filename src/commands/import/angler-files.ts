@@ -1,11 +1,12 @@
 import { createHmac, randomBytes } from 'node:crypto';
 import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { dirname, join, relative, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { formatRegister, keyedDigest, type RegisterRow, readRegister } from '../../content/anglers/register.ts';
 import { sharedRegisterName } from '../../content/association/load-association.ts';
 import type { CommandIo } from '../command-io.ts';
 import { UsageError } from '../read-arguments.ts';
+import { liesInside } from './lies-inside.ts';
 
 /** The club's key and its register of anglers, both outside the venue folder and readable by their owner alone. */
 export interface AnglerFiles {
@@ -31,7 +32,7 @@ export function openAnglerFiles(
   environment: CommandIo['environment'],
 ): AnglerFiles {
   const { home, stem } = anglerPlace(folder, club, named, environment);
-  if (!relative(folder, home).startsWith('..')) {
+  if (liesInside(folder, home)) {
     throw new UsageError(
       `The key of the anglers' register may not lie inside the venue folder, since that is published: ${home}`,
     );

@@ -1,9 +1,10 @@
 import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
-import { dirname, join, relative, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { parse, stringify } from 'yaml';
 import * as z from 'zod';
 import { type KeptAnswers, NO_ANSWERS } from '../../content/papers/questions.ts';
 import { UsageError } from '../read-arguments.ts';
+import { liesInside } from './lies-inside.ts';
 
 const Texts = z.record(z.string(), z.coerce.string());
 const AnswersSchema = z.strictObject({
@@ -16,7 +17,7 @@ const AnswersSchema = z.strictObject({
 /** Where the answers of a venue are kept: beside its folder, since they say how a club's papers look, not what its water is. */
 export function answerFileOf(folder: string, named: string | null): string {
   const path = resolve(named ?? `${folder.replace(/[\\/]+$/, '')}.import.yaml`);
-  if (!relative(folder, path).startsWith('..')) {
+  if (liesInside(folder, path)) {
     throw new UsageError(`Answers are kept outside the venue folder, since it is published: ${path} lies inside it.`);
   }
   return path;
