@@ -24,7 +24,7 @@ interface SeatedPeg {
 }
 
 /** To look at more ways than this takes too long, and where so many pegs go a new plan is the better answer. */
-const MOST_WAYS = 200_000;
+const MAX_WAYS = 200_000;
 
 /**
  * Puts other pegs in for those that may not go in any more (a peg closed the day before). All other pegs stay in; of the ways
@@ -38,7 +38,7 @@ export function mendPlan(atlas: Atlas, match: Match, { problem, planned }: Match
   const out = [...before].flatMap(([peg, section]) => (place.has(peg) ? [] : [{ peg, section }]));
   const stay = [...before.keys()].flatMap((peg) => place.get(peg) ?? []);
   const free = problem.pegs.map((_, i) => i).filter((i) => !stay.includes(i));
-  if (out.length === 0 || waysToChoose(free.length, out.length) * stay.length > MOST_WAYS) return null;
+  if (out.length === 0 || waysToChoose(free.length, out.length) * stay.length > MAX_WAYS) return null;
   const worth = worthVectors(planned.draws);
   const names = namesAlongBank(match, place);
   let best: { readonly plan: Plan; readonly moves: number; readonly meanSquare: number } | null = null;

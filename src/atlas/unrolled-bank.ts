@@ -35,7 +35,7 @@ export interface UnrolledBank {
 /** Wide enough for a phone to show one and paper two on a line. */
 const PEGS_A_TILE = 7;
 /** Shallower waters are not drawn as if they were deep. */
-const LEAST_DEEPEST_METRES = 1;
+const MIN_DEEPEST_METRES = 1;
 /** The line of the trade whose depth is written below the strip. */
 const FIGURE_LINE_METRES = 11;
 
@@ -71,7 +71,7 @@ export function unrolledBank(atlas: Atlas, waterId: string): UnrolledBank {
 }
 
 function deepest(pegs: readonly StripPeg[]): number {
-  return Math.max(LEAST_DEEPEST_METRES, ...pegs.flatMap(({ depthsMetres }) => depthsMetres.map((depth) => depth ?? 0)));
+  return Math.max(MIN_DEEPEST_METRES, ...pegs.flatMap(({ depthsMetres }) => depthsMetres.map((depth) => depth ?? 0)));
 }
 
 function stretchName(strip: readonly StripPeg[]): string {

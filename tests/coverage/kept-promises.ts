@@ -23,7 +23,7 @@ export interface KeptPromise {
 }
 
 /** A bag below this counts as this in a quarter's loss: an ounce. */
-const LEAST_KG = 0.028;
+const MIN_KG = 0.028;
 
 /** Rates a generated venue without its last year, and holds what it promises against that year's matches. */
 export function promisesOf(
@@ -59,7 +59,7 @@ export function promisesOf(
           [0.5, bag.middleKg],
           [0.75, bag.highKg],
         ] as const) {
-          const over = Math.log(Math.max(kilograms, LEAST_KG) / Math.max(at, LEAST_KG));
+          const over = Math.log(Math.max(kilograms, MIN_KG) / Math.max(at, MIN_KG));
           const loss = over > 0 ? stated * over : (stated - 1) * over;
           const happened = kilograms <= at;
           // Where a quarter is nothing, more than that have nothing: it promises no share.

@@ -151,10 +151,10 @@ function notch(peg: StripPeg, x: number, { signs, bank, surface, bottom }: Level
 }
 
 /** Most ticks that find room over a notch; the number of all of them is written where there are more. */
-const MOST_TICKS = 5;
+const MAX_TICKS = 5;
 
 function ticks({ hazards }: StripPeg, x: number, bank: number): string {
-  if (hazards.length > MOST_TICKS) return svgText(x, bank - 2, `${hazards.length} hazards`);
+  if (hazards.length > MAX_TICKS) return svgText(x, bank - 2, `${hazards.length} hazards`);
   const ordered = [...hazards].sort((a, b) => Number(b.hardRule) - Number(a.hardRule));
   const at = (i: number) => x + (i - (ordered.length - 1) / 2) * 6;
   const drawn = (hard: boolean) =>

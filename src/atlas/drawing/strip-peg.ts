@@ -29,15 +29,15 @@ export interface StripPeg {
 
 const UNITS_PER_METRE = 2.2;
 /** Two signs, and a finger, find room between pegs that stand closer. */
-const LEAST_GAP = 40;
-const MOST_GAP = 84;
+const MIN_GAP = 40;
+const MAX_GAP = 84;
 /** Room at the left end for the scales and the names of the lines, at the right for half a gap. */
 const START = 50;
 const END = 26;
 
 /** Whether the bank between a peg and the next is drawn shortened, so that its bed is not joined. */
 export function isFolded(gapMetres: number): boolean {
-  return gapMetres * UNITS_PER_METRE > MOST_GAP;
+  return gapMetres * UNITS_PER_METRE > MAX_GAP;
 }
 
 /** Where each peg of a strip stands, from its left end, and how long the strip is. */
@@ -46,7 +46,7 @@ export function placeAlong(pegs: readonly StripPeg[]): { readonly xs: readonly n
   let x = START;
   for (const { gapMetres } of pegs) {
     xs.push(x);
-    x += Math.round(Math.min(MOST_GAP, Math.max(LEAST_GAP, (gapMetres ?? 0) * UNITS_PER_METRE)));
+    x += Math.round(Math.min(MAX_GAP, Math.max(MIN_GAP, (gapMetres ?? 0) * UNITS_PER_METRE)));
   }
   return { xs, width: (xs.at(-1) ?? 0) + END };
 }

@@ -2,7 +2,7 @@ import { plainPeg } from '../../domain/typed-peg.ts';
 import { keepText, type TextStore } from '../text-store.ts';
 
 /** As many stand beside one another on a phone and can still be read. */
-const MOST_KEPT = 4;
+const MAX_KEPT = 4;
 
 /** The pegs kept to be compared on one water, and what the reader must be told of them. */
 export interface KeptPegs {
@@ -35,17 +35,17 @@ export function keptPegs(
   const pegs = [...new Set(found.filter((peg) => peg !== undefined))];
   const said = [
     ...(unknown.length === 0 ? [] : [`There is no peg ${unknown.map((name) => name.slice(0, 12)).join(', ')} here.`]),
-    ...(pegs.length > MOST_KEPT ? [`${MOST_KEPT} pegs at most: ${pegs.slice(MOST_KEPT).join(', ')} left out.`] : []),
+    ...(pegs.length > MAX_KEPT ? [`${MAX_KEPT} pegs at most: ${pegs.slice(MAX_KEPT).join(', ')} left out.`] : []),
   ];
-  return { pegs: pegs.slice(0, MOST_KEPT), said: said.join(' ') };
+  return { pegs: pegs.slice(0, MAX_KEPT), said: said.join(' ') };
 }
 
 /** Takes a peg in, or puts it out again; a fifth is refused in words. */
 export function withPeg(kept: readonly string[], peg: string, isIn: boolean): KeptPegs {
   const others = kept.filter((each) => each !== peg);
   if (!isIn) return { pegs: others, said: '' };
-  if (others.length >= MOST_KEPT) {
-    return { pegs: kept, said: `${MOST_KEPT} pegs at most side by side: take one of ${others.join(', ')} out first.` };
+  if (others.length >= MAX_KEPT) {
+    return { pegs: kept, said: `${MAX_KEPT} pegs at most side by side: take one of ${others.join(', ')} out first.` };
   }
   return { pegs: [...others, peg], said: '' };
 }

@@ -29,7 +29,7 @@ export const ROUGHEST_METRES = 50;
 /** Farther than this from every peg nobody is at the water (our own choice). */
 export const AT_WATER_METRES = 500;
 /** More than this many pegs are told by their number alone. */
-const MOST_NAMED = 4;
+const MAX_NAMED = 4;
 
 /**
  * Says where the reader is: the position to read out to an emergency call first, then the nearest peg and the one asked for.
@@ -88,7 +88,7 @@ function oneOf(may: readonly PlacedPeg[]): string {
   const names = may.map((peg) => (isOneWater ? numberOf(peg) : nameOf(peg)));
   const all = isOneWater ? (first?.of ?? '') : '';
   const which =
-    names.length > MOST_NAMED
+    names.length > MAX_NAMED
       ? `one of ${names.length} pegs${all}, ${names[0]} among them`
       : `peg ${names.slice(0, -1).join(', ')} or ${names.at(-1)}${all}`;
   return `Nearest may be ${which}: the fix does not tell which. Read the number on the post.`;

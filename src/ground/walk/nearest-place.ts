@@ -4,7 +4,7 @@ import { geodesicBetween } from '../geodesy/geodesic-between.ts';
 import type { PlanePoint } from '../plane/plane-point.ts';
 import type { NearbyPlace } from '../survey.ts';
 import type { PathGraph } from './path-graph.ts';
-import { arrivalAt, footholdOf } from './path-snap.ts';
+import { arrivalAt, pathSnapOf } from './path-snap.ts';
 import { type PathSnap, shortestPaths } from './shortest-paths.ts';
 
 /**
@@ -16,17 +16,17 @@ export function nearestPlace(
   graph: PathGraph,
   toPlane: (position: LatLng) => PlanePoint,
 ): (from: LatLng) => NearbyPlace | null {
-  const joined: { readonly place: MapPlace; readonly foothold: PathSnap }[] = [];
+  const joined: { readonly place: MapPlace; readonly snap: PathSnap }[] = [];
   const apart: MapPlace[] = [];
   for (const place of places) {
-    const foothold = footholdOf(graph, toPlane(place.at));
-    if (foothold === null) apart.push(place);
-    else joined.push({ place, foothold });
+    const snap = pathSnapOf(graph, toPlane(place.at));
+    if (snap === null) apart.push(place);
+    else joined.push({ place, snap });
   }
-  const starts = joined.map(({ foothold }) => foothold);
+  const starts = joined.map(({ snap }) => snap);
   const ways = shortestPaths(graph, starts);
   return (from) => {
-    const there = footholdOf(graph, toPlane(from));
+    const there = pathSnapOf(graph, toPlane(from));
     const arrival = there === null ? null : arrivalAt(graph, ways, starts, there);
     const walk = arrival !== null && Number.isFinite(arrival.metres) ? arrival : null;
     const straight = nearestStraight(from, walk === null ? places : apart);

@@ -2,7 +2,7 @@ import type { WaterMap } from '../../domain/map.ts';
 import type { LatLng } from '../../domain/place.ts';
 import { localPlane } from '../geodesy/local-plane.ts';
 import { pathGraph } from './path-graph.ts';
-import { arrivalAt, footholdOf } from './path-snap.ts';
+import { arrivalAt, pathSnapOf } from './path-snap.ts';
 import { shortestPaths } from './shortest-paths.ts';
 
 /**
@@ -17,10 +17,10 @@ export function pathDistancesMetres(
   if (first === undefined) return [];
   const { toPlane } = localPlane(first);
   const graph = pathGraph(map.paths, toPlane);
-  const footholds = points.map((point) => footholdOf(graph, toPlane(point)));
-  return footholds.map((start, i) => {
+  const snaps = points.map((point) => pathSnapOf(graph, toPlane(point)));
+  return snaps.map((start, i) => {
     const ways = start === null ? null : shortestPaths(graph, [start]);
-    return footholds.map((there, j) => {
+    return snaps.map((there, j) => {
       if (i === j) return 0;
       if (start === null || ways === null || there === null) return null;
       const metres = arrivalAt(graph, ways, [start], there)?.metres;

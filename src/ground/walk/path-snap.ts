@@ -6,7 +6,7 @@ import type { PathSnap, ShortestPaths } from './shortest-paths.ts';
 const STEP_TO_PATH_METRES = 30;
 
 /** The nearest point to a place of the paths for which `usable` says yes; null where none lies within 30 m. */
-export function footholdOf(
+export function pathSnapOf(
   graph: PathGraph,
   p: PlanePoint,
   usable: (edge: PathEdge) => boolean = () => true,
@@ -28,7 +28,7 @@ export interface Arrival {
   readonly node: number;
 }
 
-/** The shortest way to a foothold, along its edge from either end or straight from a start on the same edge; null where no way leads. */
+/** The shortest way to a snap, along its edge from either end or straight from a start on the same edge; null where no way leads. */
 export function arrivalAt(
   graph: PathGraph,
   ways: ShortestPaths,

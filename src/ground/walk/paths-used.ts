@@ -2,7 +2,7 @@ import type { MapPath } from '../../domain/map.ts';
 import type { LatLng } from '../../domain/place.ts';
 import type { PlanePoint } from '../plane/plane-point.ts';
 import type { PathEdge, PathGraph } from './path-graph.ts';
-import { type Arrival, arrivalAt, footholdOf } from './path-snap.ts';
+import { type Arrival, arrivalAt, pathSnapOf } from './path-snap.ts';
 import { type PathSnap, type ShortestPaths, shortestPaths } from './shortest-paths.ts';
 
 type Usable = (edge: PathEdge) => boolean;
@@ -16,11 +16,11 @@ export function pathsUsed(
   toPlane: (position: LatLng) => PlanePoint,
 ): (from: LatLng, usable?: Usable) => (to: LatLng) => readonly MapPath[] | null {
   return (from, usable) => {
-    const start = footholdOf(graph, toPlane(from), usable);
+    const start = pathSnapOf(graph, toPlane(from), usable);
     if (start === null) return () => null;
     const ways = shortestPaths(graph, [start], usable);
     return (to) => {
-      const there = footholdOf(graph, toPlane(to), usable);
+      const there = pathSnapOf(graph, toPlane(to), usable);
       const arrival = there === null ? null : arrivalAt(graph, ways, [start], there);
       if (there === null || arrival === null || !Number.isFinite(arrival.metres)) return null;
       return pathsBehind(graph, ways, start, there, arrival);
@@ -28,7 +28,7 @@ export function pathsUsed(
   };
 }
 
-/** From the foothold back to the beginning, edge by edge. */
+/** From the snap back to the beginning, edge by edge. */
 function pathsBehind(
   { edges }: PathGraph,
   ways: ShortestPaths,

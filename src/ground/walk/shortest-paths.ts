@@ -20,7 +20,7 @@ export interface ShortestPaths {
 }
 
 /**
- * Shortest ways from the nearest of some footholds to every node (Dijkstra, Numerische Mathematik 1, 1959, with a binary
+ * Shortest ways from the nearest of some snaps to every node (Dijkstra, Numerische Mathematik 1, 1959, with a binary
  * heap). Edges for which `usable` says no are not walked.
  */
 export function shortestPaths(

@@ -7,7 +7,7 @@ import { overheadLinesOf } from '../stand-off.ts';
 import type { Walk } from '../survey.ts';
 import { linesNear, linesToPass } from './lines-near.ts';
 import { type PathEdge, type PathGraph, pathGraph } from './path-graph.ts';
-import { arrivalAt, footholdOf } from './path-snap.ts';
+import { arrivalAt, pathSnapOf } from './path-snap.ts';
 import { type PathSnap, type ShortestPaths, shortestPaths } from './shortest-paths.ts';
 import { walkOf } from './way-between.ts';
 import { factsOfWays, isStepFree, NO_WAY_YET, type WayFacts, withLines, withPath } from './way-facts.ts';
@@ -57,7 +57,7 @@ export function venueWalks(
   const waysFrom = (usable: Usable): WaysFrom[] =>
     carParks.flatMap((carPark) => {
       const at = toPlane(carPark.at);
-      const start = footholdOf(graph, at, usable);
+      const start = pathSnapOf(graph, at, usable);
       if (start === null) return [];
       const ways = shortestPaths(graph, [start], usable);
       const first = pointOf(graph, start);
@@ -71,7 +71,7 @@ export function venueWalks(
     const from = waysFrom(usable);
     return (peg) => {
       const at = toPlane(peg.at);
-      const there = footholdOf(graph, at, usable);
+      const there = pathSnapOf(graph, at, usable);
       if (there === null) return [];
       const stepLines = near(at, pointOf(graph, there));
       return from
@@ -113,7 +113,7 @@ export function venueWalks(
   };
 }
 
-/** The way to a foothold and what it is like; null where no way leads. */
+/** The way to a snap and what it is like; null where no way leads. */
 function walkTo(
   graph: PathGraph,
   { carPark, start, startLines, ways, factsAt }: WaysFrom,

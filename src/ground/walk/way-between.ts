@@ -5,7 +5,7 @@ import type { PlanePoint } from '../plane/plane-point.ts';
 import type { Walk } from '../survey.ts';
 import { type LineToPass, linesNear } from './lines-near.ts';
 import { type PathEdge, pathGraph } from './path-graph.ts';
-import { arrivalAt, footholdOf } from './path-snap.ts';
+import { arrivalAt, pathSnapOf } from './path-snap.ts';
 import { shortestPaths } from './shortest-paths.ts';
 import { NO_WAY_YET, type WayFacts, withLines, withPath } from './way-facts.ts';
 
@@ -35,7 +35,7 @@ export function wayFinder(
 
   const wayOver = (from: LatLng, to: LatLng, usable: (edge: PathEdge) => boolean): Way | null => {
     const [a, b] = [toPlane(from), toPlane(to)];
-    const [start, there] = [footholdOf(graph, a, usable), footholdOf(graph, b, usable)];
+    const [start, there] = [pathSnapOf(graph, a, usable), pathSnapOf(graph, b, usable)];
     if (start === null || there === null) return null;
     const ways = shortestPaths(graph, [start], usable);
     const arrival = arrivalAt(graph, ways, [start], there);

@@ -63,7 +63,7 @@ export function withLines(facts: WayFacts, lines: readonly number[]): WayFacts {
 
 /**
  * The facts of the shortest way to each node, worked out once for all nodes behind it.
- * `atStart` gives those of the first piece, from the start's foothold to the first node.
+ * `atStart` gives those of the first piece, from the start's snap to the first node.
  */
 export function factsOfWays(
   graph: PathGraph,

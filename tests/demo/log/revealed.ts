@@ -23,7 +23,7 @@ interface RevealedOptions {
 /** A round water 120 m across, as simulated venues have it: the fetch from its bank is a chord. */
 const ACROSS_METRES = 120;
 /** Off the bank there is hardly any. */
-const LEAST_FETCH_METRES = 2;
+const MIN_FETCH_METRES = 2;
 const COMPASS = 16;
 const FRESH_METRES_PER_SECOND = 5.5;
 
@@ -35,7 +35,7 @@ export function drawRevealed(
 ): Revealed {
   const ofColour = chance.apart('colour');
   const fetchOf = (peg: Peg, fromDegrees: number) =>
-    Math.max(LEAST_FETCH_METRES, ACROSS_METRES * Math.cos(((fromDegrees - peg.facingDegrees) * Math.PI) / 180));
+    Math.max(MIN_FETCH_METRES, ACROSS_METRES * Math.cos(((fromDegrees - peg.facingDegrees) * Math.PI) / 180));
   const ground = Object.fromEntries(
     pegs.map((peg): [string, PegGround] => {
       const at6Metres = chance.between(0.5, 3.5);
