@@ -36,7 +36,7 @@ export function summary(told: readonly ToldVenue[]) {
     features: of((group) => group.startsWith('features')),
     pegs: of((group) => group.startsWith('pegs')),
     evidence: ['thin', 'fair', 'solid'].map((word) => ({ word, ...of((group) => group.includes(` ${word} `)) })),
-    besides: ['room', 'wind', 'depth'].map((name) => ({
+    besides: ['room', 'wind', 'depth', 'colour'].map((name) => ({
       name,
       ...of((group) => group.startsWith(`beside ${name}`)),
       earned: told.filter(({ earned }) => earned?.includes(name)).length,
