@@ -1,3 +1,4 @@
+import type { HourWeight } from '../domain/hour-weight.ts';
 import type { League } from '../domain/league.ts';
 import type { Water, WaterMap } from '../domain/map.ts';
 import type { Match } from '../domain/match.ts';
@@ -70,6 +71,7 @@ export interface Content {
   readonly rounds: readonly PlacedRound[];
   readonly events: readonly PlacedRow<FishingEvent>[];
   readonly sessions: readonly PlacedRow<Session>[];
+  readonly hours: readonly PlacedRow<HourWeight>[];
   readonly soundings: readonly PlacedRow<Sounding>[];
   readonly gauge: readonly PlacedRow<GaugeReading>[];
   /** What is right in rows that have a fault. */

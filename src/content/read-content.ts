@@ -6,6 +6,7 @@ import { facingsFromShore } from './facings-from-shore.ts';
 import type { Fault, LeftOut } from './fault.ts';
 import { readEvents } from './read-events.ts';
 import { readGauge } from './read-gauge.ts';
+import { readHours } from './read-hours.ts';
 import { readLeague } from './read-league.ts';
 import { matchReader } from './read-match.ts';
 import { readNotice } from './read-notice.ts';
@@ -89,6 +90,7 @@ export function readContent(files: VenueFiles): Reading<Content> {
     rounds: records(paths.round, (file, text) => readRound(file, text, units)),
     events,
     sessions: rowsOf(sessionReads),
+    hours: rowsOf(rows(paths.hours, (file, text) => readHours(file, text, units))),
     soundings: rowsOf(soundingReads),
     gauge: rowsOf(rows(paths.gauge, (file, text) => readGauge(file, text, units))),
     halfRead: {

@@ -64,6 +64,7 @@ function venueOf(content: Content): Venue {
     ...(content.retired.length === 0 ? {} : { retired: values(content.retired) }),
     events: values(content.events),
     sessions: values(content.sessions),
+    ...(content.hours.length === 0 ? {} : { hours: values(content.hours) }),
     notices: values(content.notices),
     ...(content.leagues.length === 0 ? {} : { leagues: values(content.leagues) }),
     ...(content.matches.length === 0 ? {} : { matches: values(content.matches) }),

@@ -14,6 +14,7 @@ export type FileKind =
   | 'round'
   | 'events'
   | 'sessions'
+  | 'hours'
   | 'soundings'
   | 'gauge';
 
@@ -29,6 +30,7 @@ const PLACES: readonly { readonly kind: FileKind; readonly pattern: RegExp; read
   { kind: 'round', pattern: /^rounds\/[^/]+\.csv$/, example: 'rounds/2026-11-12-k7q2.csv' },
   { kind: 'events', pattern: /^sessions\/\d{4}\/events\.csv$/, example: 'sessions/2026/events.csv' },
   { kind: 'sessions', pattern: /^sessions\/\d{4}\/sessions\.csv$/, example: 'sessions/2026/sessions.csv' },
+  { kind: 'hours', pattern: /^sessions\/\d{4}\/hours\.csv$/, example: 'sessions/2026/hours.csv' },
   { kind: 'soundings', pattern: /^soundings\/[a-z][a-z0-9-]*\.csv$/, example: 'soundings/kiln-pool.csv' },
   { kind: 'gauge', pattern: /^gauge\/[a-z][a-z0-9-]*\.csv$/, example: 'gauge/kiln-pool.csv' },
 ];

@@ -80,6 +80,8 @@ export interface Session {
   readonly method?: string;
   readonly bait?: string;
   readonly linesFed?: number;
+  /** Id of the slip it came from, of a chosen peg; never of a person. */
+  readonly slip?: string;
 }
 
 /** What the blanks of an event stand for: as the event says, else the venue, else that the angler did not weigh. */

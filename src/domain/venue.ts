@@ -1,5 +1,6 @@
 import type { BagPart, Units } from './bag.ts';
 import type { Day, Month } from './day.ts';
+import type { HourWeight } from './hour-weight.ts';
 import type { Language } from './language.ts';
 import type { League } from './league.ts';
 import type { LinesSurvey } from './lines-survey.ts';
@@ -161,6 +162,8 @@ export interface Venue {
   readonly retired?: readonly Peg[];
   readonly events: readonly FishingEvent[];
   readonly sessions: readonly Session[];
+  /** When fish came, where anglers noted it. */
+  readonly hours?: readonly HourWeight[];
   readonly notices: readonly Notice[];
   /** Matches of the club, planned and fished. */
   readonly matches?: readonly Match[];

@@ -5,6 +5,8 @@ import { MAX_NET_GRAMS } from './scales.ts';
 
 /** What one angler hands to the club of a day on a peg. It has no place for a name or for the phone it comes from. */
 export interface Slip {
+  /** Made on the phone for one day on one peg, so that the slip corrected is told from another slip; older slips have none. */
+  readonly id?: string;
   readonly venue: string;
   readonly water: string;
   /** The number on the post. */
@@ -24,6 +26,8 @@ export interface Slip {
 }
 
 const SLIP_FILE_FORMAT = 'peg-atlas-slip-1';
+/** What a phone makes of eight random bytes, and the log's column takes. */
+const SLIP_ID = /^[a-z0-9]{6,20}$/;
 const MAX_CHARACTERS = 60_000;
 const MAX_CAUGHT = 500;
 /** Words of a slip are short: a spot, a method, a bait. */
@@ -77,14 +81,16 @@ export function slipGrams({ caught }: Pick<Slip, 'caught'>): ReadonlyMap<string,
 }
 
 function inOrder(slip: Slip): Slip {
-  const { venue, water, peg, day, match, hours, caught, spot, method, bait, lines, waterDegreesC } = slip;
+  const { id, venue, water, peg, day, match, hours, caught, spot, method, bait, lines, waterDegreesC } = slip;
   const rows = caught.map(({ minute, part, grams }) => ({ minute, part, grams }));
-  return { venue, water, peg, day, match, hours, caught: rows, spot, method, bait, lines, waterDegreesC };
+  const told = { venue, water, peg, day, match, hours, caught: rows, spot, method, bait, lines, waterDegreesC };
+  return id === undefined ? told : { id, ...told };
 }
 
 function isSlip(value: Record<string, unknown>): value is Record<string, unknown> & Slip {
-  const { venue, water, peg, day, match, hours, caught, spot, method, bait, lines, waterDegreesC } = value;
+  const { id, venue, water, peg, day, match, hours, caught, spot, method, bait, lines, waterDegreesC } = value;
   return (
+    (id === undefined || (typeof id === 'string' && SLIP_ID.test(id))) &&
     isText(venue, 200) &&
     isText(water, 80) &&
     isText(peg, 20) &&

@@ -7,6 +7,8 @@ export type Target = { readonly kind: 'frame' | 'win' } | { readonly kind: 'own'
 
 /** One angler's match on a peg, as their phone keeps it: on the phone alone, and without a name. */
 export interface Outing {
+  /** Of the slip it may become: random, and new with every outing. Older outings have none. */
+  readonly id?: string;
   readonly peg: string;
   /** The club's match; null for a peg that was chosen or a match the guide does not know. */
   readonly match: string | null;
@@ -40,6 +42,7 @@ const MAX_TEXT = 80;
 /** A match not yet begun. */
 export function newOuting(peg: string, match: string | null, hours: number | null): Outing {
   return {
+    id: newSlipId(),
     peg,
     match,
     start: null,
@@ -52,6 +55,11 @@ export function newOuting(peg: string, match: string | null, hours: number | nul
     lines: '',
     waterDegreesC: '',
   };
+}
+
+function newSlipId(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(8));
+  return [...bytes].map((byte) => (byte % 36).toString(36)).join('');
 }
 
 /** What is kept for a peg; null where nothing is, or nothing that can be read. */
@@ -91,8 +99,9 @@ function nameOf({ base, water, peg }: OutingPlace): string {
 
 function isOuting(value: unknown): value is Outing {
   if (typeof value !== 'object' || value === null) return false;
-  const { peg, match, start, hours, target, caught, ...texts } = value as Record<string, unknown>;
+  const { id, peg, match, start, hours, target, caught, ...texts } = value as Record<string, unknown>;
   return (
+    (id === undefined || (typeof id === 'string' && /^[a-z0-9]{8}$/.test(id))) &&
     typeof peg === 'string' &&
     (match === null || typeof match === 'string') &&
     (start === null || (typeof start === 'string' && !Number.isNaN(Date.parse(start)))) &&

@@ -28,10 +28,11 @@ export function slipOf(outing: Outing, data: Pick<DrawData, 'venue' | 'water'>):
     faults.waterDegreesC = `Degrees Celsius from ${least} to ${most}.`;
   }
   if (outing.start === null || Object.keys(faults).length > 0) return { ok: false, faults };
-  const { peg, match, hours, caught, spot, method, bait } = outing;
+  const { id, peg, match, hours, caught, spot, method, bait } = outing;
   return {
     ok: true,
     slip: {
+      ...(id === undefined ? {} : { id }),
       venue: data.venue,
       water: data.water,
       peg,

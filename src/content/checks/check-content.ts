@@ -33,6 +33,7 @@ import { checkPlaceholderPositions } from './placeholder-positions.ts';
 import { checkPortableNames } from './portable-names.ts';
 import { checkRoundRows } from './round-rows.ts';
 import { checkSessionDuplicates } from './session-duplicates.ts';
+import { checkSessionHours } from './session-hours.ts';
 import { checkSessionListing } from './session-listing.ts';
 import { checkSessionNames } from './session-names.ts';
 import { checkSessionWeights } from './session-weights.ts';
@@ -87,6 +88,7 @@ const CHECKS: readonly Check[] = [
   checkDecimalPounds,
   checkSessionDuplicates,
   checkSessionListing,
+  checkSessionHours,
   checkFishedWhileClosed,
   checkPartsBeforeSince,
   checkSoundingPegs,

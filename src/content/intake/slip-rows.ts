@@ -1,9 +1,11 @@
 import type { BagPart, Units } from '../../domain/bag.ts';
 import { yearOf } from '../../domain/day.ts';
+import { areFarApart } from '../../domain/hour-weight.ts';
 import type { FishingEvent } from '../../domain/session.ts';
 import { formatWeight } from '../../domain/weight.ts';
 import { type Slip, slipGrams } from '../../match-day/slip-file.ts';
 import { LogTable } from '../papers/log-table.ts';
+import { putHours } from './slip-hours.ts';
 import type { StagedFiles } from './staged-files.ts';
 import { writtenWeight } from './written-weight.ts';
 
@@ -26,12 +28,10 @@ export type SlipPlan =
 
 const EVENT_COLUMNS = ['event', 'date', 'water', 'kind', 'hours', 'listing', 'frame_places'];
 const SESSION_COLUMNS = ['event', 'section', 'peg', 'angler', 'status', 'weight'];
-/** A slip and the scales that differ by more than this are told: a bag is guessed within that (our own choice). */
-const FAR_APART = 2;
 
 /**
  * Puts a slip into the log: of a match it fills spot, method, bait and lines of its row and changes no weight; of a chosen peg it
- * becomes a session of its own. The same slip again adds nothing.
+ * becomes a session of its own; when the fish came goes into `hours.csv` of either. The same slip again adds nothing.
  */
 export function planSlip(slip: Slip, log: SlipLog, files: StagedFiles): SlipPlan {
   if (slip.venue !== log.venue) {
@@ -80,8 +80,9 @@ function matchRow(slip: Slip, event: FishingEvent, log: SlipLog, files: StagedFi
     table.replace(isRow, [{ ...before, ...cells }]);
     files.put(path, table.text());
   }
+  const hours = putHours(slip, { event: event.id, hours: event.hours, slip: '' }, log.units, files);
   const weighed = log.sessionsOf(event.id).find(({ peg }) => peg === slip.peg)?.weightGrams;
-  return { ok: true, told: [...told, ...temperatureLeftOut(slip, event), ...farApart(slip, weighed, log)] };
+  return { ok: true, told: [...told, ...hours, ...temperatureLeftOut(slip, event), ...farApart(slip, weighed, log)] };
 }
 
 /** A match's row has no column for the water's temperature, and one angler's reading is not the match's: it is said and left. */
@@ -96,7 +97,7 @@ function temperatureLeftOut(slip: Slip, event: FishingEvent): readonly string[] 
 function farApart(slip: Slip, weighed: number | undefined, { units }: SlipLog): readonly string[] {
   const own = totalOf(slip);
   if (weighed === undefined || own === 0) return [];
-  if (own <= weighed * FAR_APART && weighed <= own * FAR_APART) return [];
+  if (!areFarApart(own, weighed)) return [];
   return [
     `Peg ${slip.peg}: the slip comes to ${formatWeight(own, units)} and the scales to ${formatWeight(weighed, units)}. Is it of this peg? The scales’ weight stays.`,
   ];
@@ -127,7 +128,10 @@ function chosenRow(slip: Slip, log: SlipLog, files: StagedFiles): SlipPlan {
       },
     ]);
   }
-  const isRow = (row: Readonly<Record<string, string>>) => isEvent(row) && row.peg === slip.peg;
+  // A peg may be used twice in a day: only the same slip, sent again, takes the place of what it wrote.
+  const slipRef = slip.id ?? '';
+  const isRow = (row: Readonly<Record<string, string>>) =>
+    isEvent(row) && row.peg === slip.peg && (row.slip ?? '') === slipRef;
   const grams = totalOf(slip);
   const weight = (of: number) => writtenWeight(of, log.units.weight);
   const cells: Record<string, string> = {
@@ -137,10 +141,12 @@ function chosenRow(slip: Slip, log: SlipLog, files: StagedFiles): SlipPlan {
     weight: grams === 0 ? '' : weight(grams),
     ...Object.fromEntries([...slipGrams(slip)].map(([part, of]) => [`${part}_weight`, weight(of)])),
     ...wordsOf(slip),
+    ...(slipRef === '' ? {} : { slip: slipRef }),
   };
   const before = sessions.rows().find(isRow);
+  const hours = putHours(slip, { event: id, hours: known?.hours ?? slip.hours, slip: slipRef }, log.units, files);
   const isSame = before !== undefined && Object.keys(cells).every((column) => (before[column] ?? '') === cells[column]);
-  if (isSame) return { ok: true, told: [] };
+  if (isSame) return { ok: true, told: hours };
   sessions.need(Object.keys(cells));
   sessions.replace(isRow, [cells]);
   files.put(`${folder}/events.csv`, events.text());
@@ -150,6 +156,7 @@ function chosenRow(slip: Slip, log: SlipLog, files: StagedFiles): SlipPlan {
     ok: true,
     told: [
       `${id}${isNew ? ', new' : ''}, peg ${slip.peg}: ${what}${before === undefined ? '' : ', in place of another slip'}`,
+      ...hours,
     ],
   };
 }

@@ -4,6 +4,7 @@ import { AssociationSchema } from './association-schema.ts';
 import { EventRowSchema } from './event-schema.ts';
 import type { SchemaPart } from './field-list.ts';
 import { gaugeRowSchema } from './gauge-schema.ts';
+import { hoursRowSchema } from './hours-schema.ts';
 import { LeagueSchema } from './league-schema.ts';
 import { matchSchema } from './match-schema.ts';
 import { NoticeSchema } from './notice-schema.ts';
@@ -35,6 +36,7 @@ const SCHEMAS: Readonly<Record<string, { readonly title: string; readonly schema
     title: 'A row of sessions/<year>/sessions.csv, bag parts aside',
     schema: sessionRowSchema(UNITS, []),
   },
+  'hours-row': { title: 'A row of sessions/<year>/hours.csv', schema: hoursRowSchema(UNITS) },
   'sounding-row': { title: 'A row of soundings/<water>.csv', schema: soundingRowSchema(UNITS) },
   'gauge-row': { title: 'A row of gauge/<water>.csv', schema: gaugeRowSchema(UNITS) },
   'round-row': { title: 'A row of rounds/<date>-<ref>.csv', schema: roundRowSchema(UNITS) },

@@ -6,6 +6,7 @@ import { cellText } from './cell-text.ts';
 import { PEG_NAME } from './dated-schemas.ts';
 import { eventId } from './event-schema.ts';
 import { choice, matching, number, wholeNumber } from './fields.ts';
+import { slipId } from './hours-schema.ts';
 import { weight } from './measures.ts';
 
 /** An opaque reference: with no digit in it, or with a figure behind words alone (`dave-smith-1`), it reads like a name. */
@@ -65,6 +66,7 @@ export const sessionRowSchema = (units: Units, bagParts: readonly BagPart[]) =>
       method: cellText('how: pole, feeder, waggler').exactOptional(),
       bait: cellText('the bait').exactOptional(),
       lines: wholeNumber('number of lines fed', 0, 20).exactOptional(),
+      slip: slipId().exactOptional(),
     })
     .transform((row, context): Omit<Session, 'water'> => {
       const cells: Readonly<Record<string, unknown>> = row;
@@ -104,5 +106,6 @@ export const sessionRowSchema = (units: Units, bagParts: readonly BagPart[]) =>
         ...(row.method === undefined ? {} : { method: row.method }),
         ...(row.bait === undefined ? {} : { bait: row.bait }),
         ...(row.lines === undefined ? {} : { linesFed: row.lines }),
+        ...(row.slip === undefined ? {} : { slip: row.slip }),
       };
     }) satisfies z.ZodType<Omit<Session, 'water'>>;

@@ -11,6 +11,7 @@ describe('a slip from what was noted', () => {
     expect(made).toEqual({
       ok: true,
       slip: {
+        id: OUTING.id,
         ...WATER,
         peg: '23',
         day: '2026-12-06',

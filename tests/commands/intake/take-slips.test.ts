@@ -1,11 +1,12 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { EXIT } from '../../../src/commands/command-io.ts';
 import { run } from '../../../src/commands/intake.ts';
 import { loadVenue } from '../../../src/content/load-venue.ts';
 import type { FishingEvent, Session } from '../../../src/domain/session.ts';
+import { GRAMS_PER_POUND } from '../../../src/domain/weight.ts';
 import { type Slip, slipFileText } from '../../../src/match-day/slip-file.ts';
 import { writeVenue } from '../../demo/write-venue.ts';
 import { recordedIo } from '../recorded-io.ts';
@@ -120,4 +121,56 @@ test('makes a session of a chosen peg, corrected by a later slip, and of nothing
 test('writes words that a spreadsheet would run as words', async () => {
   await intake([await slipFileText({ ...slip, bait: '=1+1' })], '--yes');
   expect(rowOf()[0]).toContain("'=1+1");
+});
+
+describe('when the fish came', () => {
+  const file = () => join(folder, `sessions/${event.day.slice(0, 4)}/hours.csv`);
+  const hoursOf = (id: string) =>
+    readFileSync(file(), 'utf8')
+      .split(/\r?\n/)
+      .filter((row) => row.startsWith(`${id},${slip.peg},`));
+  const part = () => slip.caught[0]!.part;
+  const caughtAt = (...minutes: readonly number[]) =>
+    minutes.map((minute) => ({ minute, part: part(), grams: GRAMS_PER_POUND }));
+
+  test('is written by hour of the match, replaced by a corrected slip, and not again by the same', async () => {
+    const first = await slipFileText({ ...slip, caught: caughtAt(0, 59.9, 60, event.hours * 60 + 4) });
+    expect((await intake([first], '--yes')).printed).toContain('by hour of the match 1: 2 lb 0 oz, 2: 1 lb 0 oz, ');
+    const rows = (...of: readonly string[]) => of.map((row) => `${event.id},${slip.peg},${row}`);
+    expect(hoursOf(event.id)).toEqual(
+      rows(`1,${part()},2-00`, `2,${part()},1-00`, `${Math.ceil(event.hours)},${part()},1-00`),
+    );
+    expect((await intake([first], '--yes')).errors).toContain('nothing new');
+    const corrected = await slipFileText({ ...slip, caught: caughtAt(130) });
+    expect((await intake([corrected], '--yes')).printed).toContain('in place of what was written');
+    expect(hoursOf(event.id)).toEqual(rows(`3,${part()},1-00`));
+    const { venue, faults } = await loadVenue(folder);
+    expect(faults.filter(({ severity }) => severity !== 'warning')).toEqual([]);
+    expect(venue!.hours).toContainEqual(expect.objectContaining({ event: event.id, peg: slip.peg, hour: 3 }));
+  });
+
+  test('is asked about where it was noted long after the match', async () => {
+    const late = await slipFileText({ ...slip, caught: caughtAt(10, 400) });
+    expect((await intake([late])).printed).toContain('1 lb 0 oz was noted more than 15 minutes outside the match');
+  });
+
+  test('keeps two slips of one chosen peg and day apart, and takes the same one corrected in its own place', async () => {
+    const day = `${event.day.slice(0, 7)}-27`;
+    const id = `${day}-${slip.water}-pleasure`;
+    const of = (ref: string, ...minutes: readonly number[]) =>
+      slipFileText({ ...slip, day, id: ref, caught: caughtAt(...minutes) });
+    await intake([await of('morning1', 10)], '--yes');
+    await intake([await of('evening1', 70)], '--yes');
+    await intake([await of('morning1', 10, 130)], '--yes');
+    const rows = log()
+      .split(/\r?\n/)
+      .filter((row) => row.startsWith(`${id},`));
+    expect(rows).toHaveLength(2);
+    expect(hoursOf(id)).toEqual([
+      `${id},${slip.peg},1,${part()},1-00,morning1`,
+      `${id},${slip.peg},3,${part()},1-00,morning1`,
+      `${id},${slip.peg},2,${part()},1-00,evening1`,
+    ]);
+    expect((await loadVenue(folder)).venue).not.toBeNull();
+  });
 });
