@@ -41,7 +41,7 @@ export function backtestView(backtest: Backtest, partName: (part: string) => str
       error: score.rootMeanSquareError.toFixed(3),
       factor: Math.exp(score.rootMeanSquareError).toFixed(2),
       rank: score.rankAgreement.toFixed(2),
-      coverage: score.coverage80 === null ? 'states none' : percent(score.coverage80),
+      coverage: score.coverage80 === null ? 'gives none' : percent(score.coverage80),
     })),
     verdict: verdictWords(scores),
     drawing: calibration(backtest.calibration, `Stated chance against what happened: ${told.join('; ')}.`),

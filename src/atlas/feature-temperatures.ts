@@ -11,7 +11,7 @@ export interface FeatureTemperatures {
   readonly features: readonly { readonly id: string; readonly name: string; readonly drawing: string }[];
   /** "Kiln Pool stood at 7.4 °C on 20 Nov 2026" for each water that is read; empty without a reading. */
   readonly readings: readonly string[];
-  /** Whether month or temperature foretells better here; says so where it is not known. */
+  /** Whether month or temperature forecasts better here; says so where it is not known. */
   readonly verdict: string;
 }
 
@@ -65,7 +65,7 @@ function verdictWords(atlas: Atlas): string {
   const byMonth = scores.find(({ name }) => name === 'model');
   const byTemperature = scores.find(({ name }) => name === 'model-by-temperature');
   if (byMonth === undefined || byTemperature === undefined) {
-    return 'Which of the two foretells better here is not known: no earlier year to test it on.';
+    return 'Which of the two forecasts better here is not known: no earlier year to test it on.';
   }
   const [month, temperature] = [byMonth.rootMeanSquareError, byTemperature.rootMeanSquareError];
   const figures = `error ${month.toFixed(3)} by month, ${temperature.toFixed(3)} by temperature, on the log scale`;

@@ -1,7 +1,7 @@
 import { type Day, formatDay, isDay } from '../domain/day.ts';
 import type { Notice, NoticeKind } from '../domain/notice.ts';
 import { concernsPeg, concernsWater, type NoticeState, noticeState, replacedFrom } from '../domain/notice-state.ts';
-import type { PegKey } from '../domain/peg.ts';
+import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { Venue } from '../domain/venue.ts';
 
 const KIND_WORDS: Readonly<Record<NoticeKind, string>> = {
@@ -29,6 +29,8 @@ export interface NoticeView {
   /** The day from which another notice takes its place, or it was taken back. */
   readonly replacedFrom: Day | null;
   readonly replacedBy: string | null;
+  /** Of a closure whose pegs stay closed by their own records after its last day: what its reader must know; null of any other. */
+  readonly staysClosed: string | null;
   readonly markdown: string;
   /** "Kiln Pool", "Kiln Pool pegs 21, 22", "the whole venue". */
   readonly about: string;
@@ -96,9 +98,21 @@ function noticeView(venue: Venue, notice: Notice): NoticeView {
     changedOn: changedOn(venue, notice),
     replacedFrom: replacedFrom(notice, venue.notices),
     replacedBy: venue.notices.find((other) => other.replaces === notice.id)?.id ?? null,
+    staysClosed: staysClosed(venue, notice),
     markdown: notice.markdown,
     about: aboutWords(venue, notice),
   };
+}
+
+/** A closure that ends reads as reopened: where the records of its pegs say otherwise, it says so too. */
+function staysClosed({ pegs, settings }: Venue, notice: Notice): string | null {
+  if (notice.kind !== 'closure' || notice.until === undefined || notice.pegs.length === 0) return null;
+  const of = pegs.filter((peg) => notice.pegs.includes(pegKey(peg.water, peg.peg)));
+  const closed = of.filter(({ status }) => status === 'closed');
+  if (closed.length === 0) return null;
+  const named = `${closed.map(({ peg }) => peg).join(', ')} ${closed.length === 1 ? 'stays' : 'stay'}`;
+  const which = closed.length === of.length ? 'pegs stay' : named;
+  return notice.until < settings.guideDay ? `notice ended; ${which} closed` : `${which} closed after it`;
 }
 
 function cancelledBy({ cancelledOn }: Notice, guideDay: Day): Day | null {

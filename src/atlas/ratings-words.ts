@@ -21,7 +21,7 @@ export const LEFT_OUT_WORDS: Readonly<Record<LeftOutReason, { readonly what: str
   'part-unknown': { what: 'weight of this bag part not logged', note: '' },
 };
 
-/** What foretold the last year. */
+/** What forecast the last year. */
 export const FORECASTER_WORDS: Readonly<Record<ForecasterName, { readonly name: string; readonly note: string }>> = {
   model: { name: 'This guide', note: 'features by month' },
   'model-by-temperature': { name: 'This guide by thermometer', note: 'features by water temperature' },

@@ -17,7 +17,7 @@ export interface RulesPage {
   readonly contacts: readonly ContactView[];
 }
 
-/** The venue's own rules and whom to ask. */
+/** The venue's own rules and who to ask. */
 export function rulesPage({ venue: { settings } }: Atlas): RulesPage {
   return {
     club: settings.club,

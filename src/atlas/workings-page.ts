@@ -127,23 +127,26 @@ export function dnwLessonWords(lesson: DnwLesson): string {
   return `How low was learned from this log: with ${even < 0.01 ? 'next to nothing' : `${even.toFixed(2)} of the event’s middle bag`} one angler in two goes home without weighing, with the middle bag itself ${atMiddle < 0.005 ? 'hardly anybody' : `${Math.round(atMiddle * 100)} in 100`}.`;
 }
 
-function dnwWords({ ratings }: Atlas): readonly string[] {
+function dnwWords({ venue, ratings }: Atlas): readonly string[] {
   const without = ratings.withoutDnw;
   if (without === null) return ['Everyone who fished weighed in, so nothing had to be assumed here.'];
   const lesson = dnwLessonWords(ratings.dnwLesson);
   const { residualSd } = without;
-  const change = `Without the ${sessionsWords(without.dnw)} that did not weigh, no fair or solid worth moves by more than ${without.largestChange.toFixed(2)} par.`;
+  const logged = venue.sessions.filter(({ status }) => status === 'dnw').length;
+  // The table above counts the whole log: two figures of one thing need the reason between them.
+  const ofLog = logged > without.dnw ? ` (of ${logged} in the log; the rest are left out above)` : '';
+  const change = `Without the ${sessionsWords(without.dnw)} that did not weigh${ofLog}, no fair or solid worth moves by more than ${without.largestChange.toFixed(2)} par.`;
   if (residualSd.with === 0) return [lesson, change];
   return [
     lesson,
     change,
-    `What is left to chance goes from ${timesWords(residualSd.with)} to ${timesWords(residualSd.without)} of the expected bag, one way or the other.`,
+    `With them two bags of three lie within a factor of ${factorWords(residualSd.with)} of what was expected, without them within ${factorWords(residualSd.without)}.`,
   ];
 }
 
-/** A standard deviation on the log scale as people can picture it: 0.4 is `× 1.49 or ÷ 1.49`. */
-function timesWords(sd: number): string {
-  return `× or ÷ ${Math.exp(sd).toFixed(2)}`;
+/** A standard deviation on the log scale as a factor, which people can picture: 0.4 is `1.49`. */
+function factorWords(sd: number): string {
+  return Math.exp(sd).toFixed(2);
 }
 
 /** Why a fit stopped, in words; every reason the engine gives has one. */

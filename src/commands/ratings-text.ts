@@ -105,7 +105,7 @@ function backtest({ backtest: test }: Ratings): string[] {
   ]);
   return [
     '',
-    `Back-test: ${test.events} matches of the last year, ${test.sessions} bags, each foretold from earlier matches only.`,
+    `Back-test: ${test.events} matches of the last year, ${test.sessions} bags, each forecast from earlier matches only.`,
     ...textTable([['', 'error (log)', 'rank agreement', `in ${INTERVAL_WORDS}`], ...rows]),
     '',
   ];

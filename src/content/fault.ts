@@ -12,6 +12,8 @@ export interface Fault {
   readonly field: string;
   /** Stable word for the rule broken: `weight-ounces`, `peg-unknown`. */
   readonly rule: string;
+  /** What is wrong in one sentence, where "Unexpected …, expected …" of what was found would not read as one. */
+  readonly sentence?: string;
   readonly found: string;
   readonly expected: string;
   /** What the writer should do. */

@@ -6,10 +6,11 @@ const TOLD_ALIKE = 5;
 
 /** The sentence of one fault: where, what was found, what was expected, what to do, and the rule's word. */
 export function formatFault(fault: Fault): string {
-  const { file, line, column, field, rule, found, expected, mend, severity } = fault;
+  const { file, line, column, field, rule, found, expected, mend, severity, sentence } = fault;
   const place = isFile(fault) ? `${file}:${line}:${column}` : file || 'the folder';
   const of = field !== '' && isValue(found) ? ` for ${field}` : '';
-  return visibleLine(`${place} ${severity} ${opening(found)}${of}, expected ${expected}. ${mend} (${rule})`);
+  const wrong = sentence ?? `${opening(found)}${of}, expected ${expected}.`;
+  return visibleLine(`${place} ${severity} ${wrong} ${mend} (${rule})`);
 }
 
 /** Faults of a whole folder stand at no line. */

@@ -64,7 +64,7 @@ function causeWords(cause: ClosedBy): string {
     case 'line':
       return cause.line.metres === null
         ? `overhead line, ${cause.line.name}: nobody has measured how near`
-        : `overhead line inside the stand-off: ${cause.line.name}`;
+        : `overhead line inside the stand-off, ${cause.line.name}`;
   }
 }
 

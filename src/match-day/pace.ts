@@ -15,7 +15,7 @@ export interface Pace {
   readonly stillGrams: number;
   /** To catch in each hour from here; null where no time is left or nothing is lacking. */
   readonly neededAnHour: number | null;
-  /** The whole bag if it goes on like this; null in the first quarter of an hour, when a single fish would foretell a record. */
+  /** The whole bag if it goes on like this; null in the first quarter of an hour, when a single fish would forecast a record. */
   readonly endGrams: number | null;
 }
 

@@ -21,7 +21,7 @@ import { MONTH_SEASON, temperatureSeason } from './season.ts';
 import { type ModelSession, sessionsInModel } from './sessions-in-model.ts';
 import { testedEvents } from './tested-events.ts';
 
-/** Fewer matches than this before the year under test foretell nothing worth scoring. */
+/** Fewer matches than this before the year under test forecast nothing worth scoring. */
 const MIN_PAST_EVENTS = 8;
 
 interface BacktestOptions extends FitListener {
@@ -30,7 +30,7 @@ interface BacktestOptions extends FitListener {
 }
 
 /**
- * Foretells each match of the log's last twelve calendar months, the one it ends in among them, from earlier ones only, a month at
+ * Forecasts each match of the log's last twelve calendar months, the one it ends in among them, from earlier ones only, a month at
  * a time from what came before it: a match more in that month leaves all that was learned of the months before as it was. It
  * scores the model beside saying nothing and beside plain peg averages. Only matches that list every weight are tested.
  * Where at least half of them log the water's temperature, the model by temperature is tested too, and then all are
@@ -90,7 +90,7 @@ export function backtest(
     ['flat', flatGuess],
     ['peg-average', rawPegAverage],
   ];
-  const foretold = forecasters.map(([name, forecaster]) => {
+  const forecastBy = forecasters.map(([name, forecaster]) => {
     progress?.(`back-test: ${name}`);
     return { name, events: forecastByMonth(sessions, events, forecaster) };
   });
@@ -98,11 +98,11 @@ export function backtest(
   return {
     events: events.length,
     sessions: events.flat().filter(({ isCensored }) => !isCensored).length,
-    scores: foretold.map(({ name, events: of }) => ({ name, ...scoreForecasts(of) })),
-    calibration: calibrationOf(foretold[0]!.events),
+    scores: forecastBy.map(({ name, events: of }) => ({ name, ...scoreForecasts(of) })),
+    calibration: calibrationOf(forecastBy[0]!.events),
     parts: partBacktests(venue, yearFrom, look, memory),
-    balance: drawBalance(foretold[0]!.events),
-    besides: besidesTested(venue, first!(), foretold[0]!.events),
+    balance: drawBalance(forecastBy[0]!.events),
+    besides: besidesTested(venue, first!(), forecastBy[0]!.events),
   };
 }
 
@@ -131,7 +131,7 @@ const SMALL_SHARE = 0.25;
 
 /**
  * The end of the last half-year of the past, where what came after is less than a quarter of it; else the past's own last day. What is
- * learned from there stays as it is while the tested year moves on by a month, so that no month but the new one is foretold again.
+ * learned from there stays as it is while the tested year moves on by a month, so that no month but the new one is forecast again.
  */
 function lastHalfYear(past: RatedVenue, last: Day): Day {
   const ends = ['06-30', '12-31'].flatMap((end) =>
@@ -153,7 +153,7 @@ function dayBeforeYear(last: Day): Day {
   return addDays(`${addDays(firstOfMonth, 31).slice(0, 7)}-01`, -1);
 }
 
-/** Whether the thermometer was in use before each tested month, so that every one can be foretold by it. */
+/** Whether the thermometer was in use before each tested month, so that every one can be forecast by it. */
 function isTemperatureKnownBefore(sessions: readonly ModelSession[], events: readonly ModelSession[][]): boolean {
   const firstMonth = events[0]?.[0]?.event.day.slice(0, 7);
   if (firstMonth === undefined) return false;
@@ -161,7 +161,7 @@ function isTemperatureKnownBefore(sessions: readonly ModelSession[], events: rea
   return temperatureSeason(past.map(({ event }) => event)) !== null;
 }
 
-/** Has events foretold month by month, each month from the sessions before its first day. */
+/** Has events forecast month by month, each month from the sessions before its first day. */
 export function forecastByMonth(
   sessions: readonly ModelSession[],
   events: readonly (readonly ModelSession[])[],

@@ -124,7 +124,7 @@ const SD_OF_MEDIAN_DEVIATION = 1.4826;
 
 /**
  * The events whose day was not out of all proportion. A week of skim ice on which nothing feeds says nothing of its year: in one
- * simulated venue seven such days asked for a walk over the years that made the next year's bags a sixth worse foretold.
+ * simulated venue seven such days asked for a walk over the years that made the next year's bags a sixth worse forecast.
  */
 function usualEvents(sessions: readonly ModelSession[], fit: LatentFit): ReadonlySet<string> {
   const ids = [...new Set(sessions.map(({ event }) => event.id))];

@@ -5,7 +5,7 @@ import { rankAgreement } from './rank-agreement.ts';
 import type { Backtest, BacktestScore } from './ratings.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 
-/** What was foretold of one session: its log bag against par, and the spread of bags about that where one is stated. */
+/** What was forecast of one session: its log bag against par, and the spread of bags about that where one is stated. */
 export interface Forecast {
   readonly logWorth: number;
   readonly sd: number | null;
@@ -13,7 +13,7 @@ export interface Forecast {
   readonly angler?: number | null;
 }
 
-/** One event's sessions with what was foretold of each. */
+/** One event's sessions with what was forecast of each. */
 export interface ForecastEvent {
   readonly sessions: readonly ModelSession[];
   readonly forecasts: readonly Forecast[];
@@ -23,7 +23,7 @@ export interface ForecastEvent {
 const STATED = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 
 /**
- * How near forecasts came to what was weighed. A forecast is of pegs, not of days: in each event what was foretold and
+ * How near forecasts came to what was weighed. A forecast is of pegs, not of days: in each event what was forecast and
  * what was weighed are compared about their means.
  */
 export function scoreForecasts(events: readonly ForecastEvent[]): Omit<BacktestScore, 'name'> {
@@ -31,12 +31,12 @@ export function scoreForecasts(events: readonly ForecastEvent[]): Omit<BacktestS
   for (const event of events) {
     const weighed = event.sessions.flatMap((session, i) => (session.isCensored ? [] : [i]));
     const observed = centred(weighed.map((i) => event.sessions[i]!.logKg));
-    const foretold = centred(weighed.map((i) => event.forecasts[i]!.logWorth));
+    const forecast = centred(weighed.map((i) => event.forecasts[i]!.logWorth));
     observed.forEach((value, k) => {
-      squares += (value - foretold[k]!) ** 2;
+      squares += (value - forecast[k]!) ** 2;
     });
     bags += weighed.length;
-    agreement += rankAgreement(observed, foretold);
+    agreement += rankAgreement(observed, forecast);
     const reached = probabilitiesReached(event);
     for (const i of reached === null ? [] : weighed) {
       stated += 1;
@@ -67,12 +67,12 @@ export function calibrationOf(events: readonly ForecastEvent[]): Backtest['calib
 }
 
 interface Reached {
-  /** Foretold probability of a bag at or below this one, or below its bound. */
+  /** Forecast probability of a bag at or below this one, or below its bound. */
   readonly at: number;
   readonly isCensored: boolean;
 }
 
-/** Where each outcome lies in what was foretold of it, given the level of the day; null where no spread was stated. */
+/** Where each outcome lies in what was forecast of it, given the level of the day; null where no spread was stated. */
 function probabilitiesReached({ sessions, forecasts }: ForecastEvent): Reached[] | null {
   const sds = forecasts.flatMap(({ sd }) => sd ?? []);
   if (sds.length < sessions.length) return null;

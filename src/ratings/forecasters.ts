@@ -13,7 +13,7 @@ import type { ModelSession } from './sessions-in-model.ts';
 import { standsInLog } from './stands-in-log.ts';
 import { worthCombinations } from './worth-combinations.ts';
 
-/** Foretells the pegs of sessions to come from sessions gone by. */
+/** Forecasts the pegs of sessions to come from sessions gone by. */
 export type Forecaster = (past: readonly ModelSession[], future: readonly ModelSession[]) => Forecast[];
 
 /** Every peg at par. */
@@ -53,7 +53,7 @@ interface ForecasterOptions {
   readonly memory?: ForecasterMemory;
   /** Told how the fit of the deviations ended, and what gives the fit of the first call with what it was fitted to. */
   readonly told?: (past: () => FittedPast, end: FitEnd) => void;
-  /** Foretells beside the worth what the angler would add. */
+  /** Forecasts beside the worth what the angler would add. */
   readonly isBeside?: boolean;
 }
 

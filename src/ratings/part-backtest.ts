@@ -10,11 +10,11 @@ import { MONTH_SEASON } from './season.ts';
 import { sessionsInModel } from './sessions-in-model.ts';
 import { testedEvents } from './tested-events.ts';
 
-/** Fewer matches than this before the year under test, or in it, foretell nothing of a part worth scoring. */
+/** Fewer matches than this before the year under test, or in it, forecast nothing of a part worth scoring. */
 const MIN_EVENTS = 8;
 
 /**
- * Foretells what each bag part weighs in the year under test from the years before, all of it at once; a part that is often missing
+ * Forecasts what each bag part weighs in the year under test from the years before, all of it at once; a part that is often missing
  * where there is some of it. None of a part that was weighed in too few matches of either.
  */
 export function partBacktests(
@@ -38,15 +38,15 @@ export function partBacktests(
     const memory = { keeper, guide: `${part} ${guide}`, digestOfPast: keeper.beginnings(past) };
     const forecasts = modelForecaster(venue, () => MONTH_SEASON, { asked, start, memory })(past, events.flat());
     let next = 0;
-    const foretold = events.map((sessions) => ({ sessions, forecasts: sessions.map(() => forecasts[next++]!) }));
+    const forecastEvents = events.map((sessions) => ({ sessions, forecasts: sessions.map(() => forecasts[next++]!) }));
     return [
       {
         part,
         events: events.length,
         sessions: events.flat().filter(({ isCensored }) => !isCensored).length,
         isWhereAny,
-        ...scoreForecasts(foretold),
-        calibration: calibrationOf(foretold),
+        ...scoreForecasts(forecastEvents),
+        calibration: calibrationOf(forecastEvents),
       },
     ];
   });

@@ -158,7 +158,7 @@ export interface ChoiceWorth {
   readonly evidence: Evidence;
 }
 
-/** What foretells the last year: the model by month or by water temperature, every peg at par, what each peg averaged before. */
+/** What forecasts the last year: the model by month or by water temperature, every peg at par, what each peg averaged before. */
 export type ForecasterName = 'model' | 'model-by-temperature' | 'flat' | 'peg-average';
 
 export interface BacktestScore {
@@ -188,7 +188,7 @@ export interface Backtest {
   readonly besides: readonly BesideTest[];
 }
 
-/** How the weights of one bag part were foretold, all of the last year at once from the years before it. */
+/** How the weights of one bag part were forecast, all of the last year at once from the years before it. */
 export interface PartBacktest {
   readonly part: BagId;
   readonly events: number;

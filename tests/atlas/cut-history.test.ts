@@ -26,7 +26,7 @@ describe('the clearance of a peg', () => {
     expect(visits?.[0]).toEqual({ day: '2026-07-01', cut: true, snagRemoved: false, clearWidthMetres: 4 });
   });
 
-  it('foretells the next cut from the peg’s own intervals, or from the venue’s', () => {
+  it('forecasts the next cut from the peg’s own intervals, or from the venue’s', () => {
     expect(byPeg.get('pit/1')?.forecast?.ownIntervals).toBe(1);
     expect((byPeg.get('pit/1')?.forecast?.dueOn ?? '') > '2026-11-21').toBe(true);
     expect(byPeg.get('pit/2')?.forecast?.ownIntervals).toBe(0);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { noticesOfPeg, noticesOfWater, noticesPage, warningsApart } from '../../src/atlas/notices-page.ts';
 import type { Notice } from '../../src/domain/notice.ts';
-import { exampleVenue } from '../domain/example-venue.ts';
+import { examplePeg, exampleVenue } from '../domain/example-venue.ts';
 
 const notice = (id: string, changes: Partial<Notice> = {}): Notice => ({
   id,
@@ -45,6 +45,23 @@ describe('the notices', () => {
     expect(noticesOfPeg(venue, 'pit', 'pit/1').live.map(({ id }) => id)).toEqual(['second', 'boards']);
     expect(noticesOfPeg(venue, 'pit', 'pit/3').live.map(({ id }) => id)).toEqual(['second']);
     expect(noticesOfWater(venue, 'lake').upcoming).toEqual([]);
+  });
+
+  it('say of a closure that has an end which of its pegs stay closed', () => {
+    const of = (until: string | undefined, pegs: Notice['pegs']) => {
+      const { live, past } = noticesPage(
+        exampleVenue({
+          notices: [notice('n', { pegs, ...(until === undefined ? {} : { until }) })],
+          pegs: [examplePeg('1', { status: 'closed' }), examplePeg('2')],
+        }),
+      );
+      return [...live, ...past][0]?.staysClosed;
+    };
+    expect(of('2026-11-10', ['pit/1'])).toBe('notice ended; pegs stay closed');
+    expect(of('2026-11-10', ['pit/1', 'pit/2'])).toBe('notice ended; 1 stays closed');
+    expect(of('2026-12-10', ['pit/1'])).toBe('pegs stay closed after it');
+    expect(of('2026-11-10', ['pit/2'])).toBe(null);
+    expect(of(undefined, ['pit/1'])).toBe(null);
   });
 
   it('say their days: a day alone, a span, or no end', () => {

@@ -69,7 +69,7 @@ describe('a match more', () => {
     expect(before.workedOut).toEqual(expect.arrayContaining(['ground', 'first look', 'deviations']));
   }, 120_000);
 
-  test('of a new month has no other month of the back-test foretold again', () => {
+  test('of a new month has no other month of the back-test forecast again', () => {
     const before = rateWith(until(monthBefore), {});
     const after = rateWith(whole, before.kept);
     expect(after.ratings).toBe(rateWith(whole, {}).ratings);

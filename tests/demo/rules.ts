@@ -31,7 +31,7 @@ such place exists where the map puts it: there is open farmland, and nothing to 
 ## On the bank
 
 - Pole to 16 m, cast to 40 m, and straight in front of you: 45° either side of your peg's line at most.
-- No wading, no swimming, no stepping on ice. Life-lines hang about every hundred metres: look for yours when you arrive.
+- No wading, no swimming, no stepping on ice. Throw lines hang about every hundred metres: look for yours when you arrive.
 - Cutting, lopping and clearing are for club work parties only, outside the nesting months, and never on a protected tree.
 - Lightning: rods down at the first thunder, and half an hour after the last of it.
 - Take your litter, your line and your bait tins home. Wash your hands before you eat: there are rats on every water.

@@ -17,7 +17,7 @@ describe('the pace of a bag', () => {
     });
   });
 
-  it('foretells nothing from the first minutes, and needs nothing once it is there or over', () => {
+  it('forecasts nothing from the first minutes, and needs nothing once it is there or over', () => {
     expect(paceOf([carp(2, 6000)], 5, 300, 8000).endGrams).toBeNull();
     expect(paceOf([carp(2, 9000)], 100, 300, 8000)).toMatchObject({ stillGrams: 0, neededAnHour: null });
     expect(paceOf([carp(2, 6000)], 301, 300, 8000)).toMatchObject({

@@ -46,7 +46,7 @@ describe('backtest', () => {
     for (const { stated, happened } of tested.calibration) expect(Math.abs(happened - stated)).toBeLessThan(0.07);
   });
 
-  test('has each month foretold from the days before it, and from all of them', () => {
+  test('has each month forecast from the days before it, and from all of them', () => {
     const { sessions } = sessionsInModel(venue, 'total');
     const year = sessions.filter(({ event }) => event.day > '2025-11-30');
     const events = [...Map.groupBy(year, ({ event }) => event.id).values()];
@@ -56,8 +56,8 @@ describe('backtest', () => {
       asked.push({ past: past.length, lastPast: past.at(-1)!.event.day, firstFuture });
       return future.map(() => ({ logWorth: 0, sd: null }));
     };
-    const foretold = forecastByMonth(sessions, events, spy);
-    expect(foretold.map((event) => event.sessions)).toEqual(events);
+    const forecast = forecastByMonth(sessions, events, spy);
+    expect(forecast.map((event) => event.sessions)).toEqual(events);
     expect(asked.length).toBe(12);
     for (const { past, lastPast, firstFuture } of asked) {
       expect(lastPast < `${firstFuture.slice(0, 7)}-01`).toBe(true);

@@ -11,7 +11,7 @@ const seen = (logKg: number, isCensored = false): ModelSession => ({
   isCensored,
 });
 
-/** Events whose bags scatter by `sd` about pegs known exactly, foretold with a stated spread. */
+/** Events whose bags scatter by `sd` about pegs known exactly, forecast with a stated spread. */
 function simulated(events: number, sd: number, stated: number, dnwBelow?: number): ForecastEvent[] {
   const chance = seededChance(5);
   return Array.from({ length: events }, () => {

@@ -53,7 +53,7 @@ describe('a stand that is no longer fished', () => {
     expect(ratings.bags[0]!.featureMonths).toHaveLength(12);
   });
 
-  test('is foretold from its features where the log before holds no day on it', () => {
+  test('is forecast from its features where the log before holds no day on it', () => {
     const late = examplePeg('s-late', { since: '2026-08-01', retired: { from: '2026-11-15' } });
     const added = log.events
       .filter(({ day }) => day >= '2026-08-01' && day < '2026-11-15')
@@ -126,7 +126,7 @@ describe('a feature with days', () => {
     });
   });
 
-  test('is foretold as it was on the day', () => {
+  test('is forecast as it was on the day', () => {
     const venue = exampleVenue({ pegs, ...log });
     const { sessions } = sessionsInModel(venue, 'total');
     const past = sessions.filter(isBefore('2026-04-01'));

@@ -19,7 +19,7 @@ test('one match more at 600 pegs rests on what was kept, and gives the bytes of 
   const second = workKeeper(kept);
   const warm = rateVenue(venue, { seed: 1, keeper: second });
   const isNew = (key: string) => !Object.hasOwn(kept, key);
-  // The month of the new match foretold anew, by month and by temperature.
+  // The month of the new match forecast anew, by month and by temperature.
   expect(Object.keys(second.kept()).filter(isNew)).toHaveLength(2);
   expect(JSON.stringify(warm)).toBe(JSON.stringify(rateVenue(venue, { seed: 1 })));
 }, 900_000);

@@ -11,7 +11,7 @@ interface Isobath {
   readonly lines: readonly (readonly Point[])[];
 }
 
-/** Lines of equal depth, the figure written once on the longest line of each. */
+/** Depth contours, the figure written once on the longest line of each. */
 export function isobathMarks(isobaths: readonly Isobath[]): readonly string[] {
   return isobaths.map(({ words, lines }) => {
     const d = lines.map((line) => mapPath(simplifyLine(line, TOLERANCE))).join('');

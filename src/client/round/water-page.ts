@@ -105,9 +105,11 @@ async function walk(store: RoundStore, round: Round): Promise<void> {
   const showStop = ({ name, element }: Stop): void => {
     const draft = walking.draft(water, name);
     const isSeen = draft?.seen === true;
-    element.classList.toggle('seen', isSeen);
+    // A tick would say more than was done where a listed hazard waits to be looked at.
+    const isDone = isSeen && !isHazardLeft(draft);
+    element.classList.toggle('seen', isDone);
     requireElement('[data-state]', element).textContent = isSeen ? stateWords(draft) : '';
-    document.querySelector(`.water-map a[href="${element.dataset.sheet ?? ''}"]`)?.classList.toggle('seen', isSeen);
+    document.querySelector(`.water-map a[href="${element.dataset.sheet ?? ''}"]`)?.classList.toggle('seen', isDone);
   };
   const showAll = (): void => {
     for (const stop of stops) showStop(stop);
@@ -315,9 +317,13 @@ function gaugeForm(walking: RoundWalk, ref: string): void {
   });
 }
 
+function isHazardLeft({ lookedAt }: PegDraft): boolean {
+  return lookedAt.some(({ did }) => did === '');
+}
+
 function stateWords(draft: PegDraft): string {
-  const words = ['seen'];
   const { fields, found, lookedAt } = draft;
+  const words = [isHazardLeft(draft) ? 'started' : 'seen'];
   if (fields.platform !== undefined) words.push(`platform ${fields.platform}`);
   if (fields.status === 'closed' || fields.closing !== undefined) words.push('closed');
   if (fields.kit !== undefined) words.push(fields.kit === 'in-place' ? 'kit in place' : `kit ${fields.kit}`);

@@ -52,6 +52,7 @@ function gateFault(
 ): Fault {
   return faultAt(source, ['status'], {
     rule: 'stand-off',
+    sentence: `Peg ${peg.water}/${peg.peg} is open, ${distances(line, standOffMetres)} ${line.name}; ${standOffMetres} m along the ground is needed, from the platform and from all that may be swept from it.`,
     found: `the open peg ${peg.water}/${peg.peg}, ${distances(line, standOffMetres)} ${line.name}`,
     expected: `${standOffMetres} m along the ground from every overhead line, from the platform and from all that may be swept from it`,
     mend: limit === null ? CLOSE : `Close it, or keep it open with limits: ${limitText(limit)} in its record.`,
@@ -66,6 +67,7 @@ function unmappedFault({ value: peg, source }: Placed<Peg>, line: LineFact, stan
     line.source === 'measured' ? 'the line that was measured' : `the overhead line of its record, "${line.name}"`;
   return faultAt(source, path, {
     rule: 'stand-off-recorded',
+    sentence: `Peg ${peg.water}/${peg.peg} is open, ${howNear(line, peg.hazards[index])} ${name}; ${standOffMetres} m along the ground is needed from every line, mapped or not, from the platform and from all that may be swept from it.`,
     found: `the open peg ${peg.water}/${peg.peg}, ${howNear(line, peg.hazards[index])} ${name}`,
     expected: `${standOffMetres} m along the ground from every overhead line, mapped or not, from the platform and from all that may be swept from it`,
     mend:
@@ -90,6 +92,7 @@ function unmeasured(
   return faultAt(source, ['status'], {
     rule: 'stand-off-unmeasured',
     severity: 'warning',
+    sentence: `Peg ${peg.water}/${peg.peg} is open, by the map ${metres(countsMetres(line))} clear of ${line.name}, and nobody has measured it; within ${metres(standOff.metres * NEAR_SHARE)} of a line a measured distance is needed.`,
     found: `the open peg ${peg.water}/${peg.peg}, by the map ${metres(countsMetres(line))} clear of ${line.name}, and no measured distance`,
     expected: `a measured distance for a peg within ${metres(standOff.metres * NEAR_SHARE)} of a line`,
     mend: 'Measure along the ground from the platform to below the nearest wire, with nothing held up, and write measured-line-distance: { distance, measured-on, method } in its record; in doubt close it and ask the network operator.',

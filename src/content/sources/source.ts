@@ -24,6 +24,7 @@ export interface Placed<T> {
 /** What is wrong with one field; `faultAt` adds the place. */
 export interface FieldFault {
   readonly rule: string;
+  readonly sentence?: string;
   readonly found: string;
   readonly expected: string;
   readonly mend: string;
@@ -32,9 +33,9 @@ export interface FieldFault {
 
 /** A fault of one field of a source, an error unless it says otherwise. */
 export function faultAt(source: Source, path: FieldPath, fault: FieldFault): Fault {
-  const { rule, found, expected, mend, severity = 'error' } = fault;
+  const { severity = 'error' } = fault;
   const { line, column } = source.placeOf(path);
-  return { file: source.file, line, column, field: fieldName(path), rule, found, expected, mend, severity };
+  return { file: source.file, line, column, field: fieldName(path), ...fault, severity };
 }
 
 /** A fault of a whole file. */

@@ -43,7 +43,7 @@ export const NOTICES: readonly Notice[] = [
     waters: ['eelback'],
     pegs: [],
     markdown:
-      'Two boards are out of the monk while the brickwork is pointed, and Eelback runs about a hand lower than usual. Plumb afresh, and keep children away from the grid at peg 20, where the water draws.',
+      'Two boards are out of the monk while the brickwork is pointed, and Eelback runs about 4 in lower than usual. Plumb afresh, and keep children away from the grid at peg 20, where the water draws.',
   },
   {
     id: '2026-11-18-winter-hours',

@@ -8,7 +8,7 @@ import type { BankCalendar } from './bank-calendar.ts';
 import { hazardsOfRecord } from './hazards.ts';
 import { whereOf } from './where.ts';
 
-const CLOSED_REASON = 'Below or beside the 11 kV overhead line: inside the stand-off.';
+const CLOSED_REASON = 'Below or beside the 11 kV overhead line, inside the stand-off.';
 
 /** A peg's record as the bailiff would have measured it, before notes, pictures and clearance are put to it. */
 export function pegRecord(
