@@ -28,6 +28,7 @@ if (import.meta.env.PROD) {
   // A guide that is being taken up fits no page for a moment: only what lasts is said, but what is closed is marked at once.
   const askAgain = (state: PageState) => {
     noteClosed(state);
+    showEdition(state);
     setTimeout(() => void askState(page).then(show), SETTLED_MILLISECONDS);
   };
   ask();
