@@ -1,29 +1,12 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { contrastRatio } from '../styles/contrast-ratio.ts';
+import { palettes } from '../styles/stylesheet.ts';
 
 /**
  * Contrast of the site's ink by the formula of WCAG 2.2 (W3C Recommendation, 5 October 2023, "relative luminance" and
  * "contrast ratio"): text needs 4.5:1 (success criterion 1.4.3), what a drawing says 3:1 (1.4.11).
  */
-function relativeLuminance(hex: string): number {
-  const [red, green, blue] = [1, 3, 5].map((start) => {
-    const share = Number.parseInt(hex.slice(start, start + 2), 16) / 255;
-    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
-  });
-  return 0.2126 * red! + 0.7152 * green! + 0.0722 * blue!;
-}
-
-function contrastRatio(one: string, other: string): number {
-  const [light, dark] = [relativeLuminance(one), relativeLuminance(other)].sort((a, b) => b - a);
-  return (light! + 0.05) / (dark! + 0.05);
-}
-
-const css = readFileSync(new URL('../../src/styles/almanac.css', import.meta.url), 'utf8');
-const schemes = ['light', 'dark'].map((name, index) => {
-  const block = [...css.matchAll(/:root \{([^}]*)\}/g)][index]![1]!;
-  const inks = [...block.matchAll(/--([a-z]+): (#[0-9a-f]{6});/g)].map(([, ink, hex]) => [ink!, hex!] as const);
-  return { name, ink: new Map(inks) };
-});
+const schemes = palettes().map(({ name, colours }) => ({ name, ink: colours }));
 
 describe('the contrast formula', () => {
   // White on black is 21:1 by definition; #767676 is the lightest grey that passes 4.5:1 on white (W3C, F24 and others).
