@@ -8,6 +8,7 @@ import { type Atlas, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { unusedWords } from './depth-words.ts';
 import type { MapDrawing } from './drawing/map.ts';
 import { type FeatureMonthsView, featureMonthsOfWater } from './feature-years.ts';
+import { type FishHours, fishHours } from './fish-hours.ts';
 import { linesOfMapWords } from './lines-survey.ts';
 import { markdownHtml } from './markdown-html.ts';
 import { type NoticesByState, noticesOfWater } from './notices-page.ts';
@@ -50,6 +51,7 @@ export interface WaterPage {
   readonly choices: PegChoices;
   readonly features: FeatureMonthsView;
   readonly year: WaterYear;
+  readonly hours: FishHours;
   readonly notesHtml: string;
   /** Of its first peg, which is right to the minute for them all; null without one. */
   readonly daylight: Daylight | null;
@@ -78,6 +80,7 @@ export function waterPage(atlas: Atlas, id: string): WaterPage {
     choices: pegChoices(atlas, id),
     features: featureMonthsOfWater(atlas, id, month),
     year: waterYear(atlas, id),
+    hours: fishHours(atlas.venue, id),
     notesHtml: markdownHtml(water.notesMarkdown, 3),
     daylight: daylightOf(atlas, id),
   };

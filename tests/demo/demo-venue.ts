@@ -15,6 +15,7 @@ import { drawTallymanLake } from './ground/tallyman-lake.ts';
 import { waterOf } from './ground/water-map.ts';
 import { livedIn } from './history.ts';
 import { readGauge } from './log/gauge.ts';
+import { noteHours } from './log/hours.ts';
 import { makeLog } from './log/make-log.ts';
 import { drawWeather } from './log/weather.ts';
 import { type GeneratedVenue, groundOf, ORIGIN, type WaterGround } from './make-venue.ts';
@@ -103,7 +104,9 @@ export function demoVenue(): DemoVenue {
       readGauge(water.id, FIRST_DAY, GUIDE_DAY, weather, chance.apart(`gauge ${water.id}`)),
     ),
   };
-  return { ...livedIn(venue, log.truth), drawings };
+  const lived = livedIn(venue, log.truth);
+  const hours = noteHours(lived.venue, chance.apart('hours'));
+  return { ...lived, venue: { ...lived.venue, hours }, drawings };
 }
 
 /** Puts to a water's records what no drawing tells: notes, hazards found, distances taped. */

@@ -2,6 +2,7 @@ import { USUAL_ROUND_COLUMNS } from '../../../src/content/schemas/round-schema.t
 import type { BagPart } from '../../../src/domain/bag.ts';
 import { CLEARANCE_MEASURES } from '../../../src/domain/clearance-measures.ts';
 import type { Day } from '../../../src/domain/day.ts';
+import type { HourWeight } from '../../../src/domain/hour-weight.ts';
 import type { BankRound } from '../../../src/domain/round.ts';
 import type { FishingEvent, Session } from '../../../src/domain/session.ts';
 import type { GaugeReading, Sounding } from '../../../src/domain/venue.ts';
@@ -44,6 +45,14 @@ export function eventsText(events: readonly FishingEvent[]): string {
       event.conditions.windMetresPerSecond,
       event.conditions.sky,
     ]),
+  );
+}
+
+/** `sessions/<year>/hours.csv`. */
+export function hoursText(hours: readonly HourWeight[]): string {
+  return csvText(
+    ['event', 'peg', 'hour', 'part', 'weight'],
+    hours.map(({ event, peg, hour, part, weightGrams }) => [event, peg, hour, part, poundsAndOunces(weightGrams)]),
   );
 }
 

@@ -6,7 +6,7 @@ import { pegKey } from '../../../src/domain/peg.ts';
 import { numbersOf } from '../../../src/domain/stand.ts';
 import type { Venue } from '../../../src/domain/venue.ts';
 import { markdownFile } from './front-matter.ts';
-import { eventsText, gaugeText, type NumberOn, roundText, sessionsText, soundingsText } from './log-text.ts';
+import { eventsText, gaugeText, hoursText, type NumberOn, roundText, sessionsText, soundingsText } from './log-text.ts';
 import { mapText } from './map-text.ts';
 import { pegText } from './peg-text.ts';
 import { settingsText } from './settings-text.ts';
@@ -47,6 +47,9 @@ function addSessionFiles(files: Map<string, string>, venue: Venue): void {
     files.set(`sessions/${year}/events.csv`, eventsText(events));
     const sessions = events.flatMap((event) => sessionsByEvent.get(event.id) ?? []);
     files.set(`sessions/${year}/sessions.csv`, sessionsText(sessions, venue.settings.bagParts));
+    const ids = new Set(events.map(({ id }) => id));
+    const hours = (venue.hours ?? []).filter(({ event }) => ids.has(event));
+    if (hours.length > 0) files.set(`sessions/${year}/hours.csv`, hoursText(hours));
   }
 }
 

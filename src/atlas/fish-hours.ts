@@ -1,0 +1,101 @@
+import { countWords } from '../domain/count-words.ts';
+import { MONTHS, type Month, monthName, monthOf } from '../domain/day.ts';
+import { gramsByHour, hoursBegun, hoursKey } from '../domain/hour-weight.ts';
+import { INTERVAL_WORDS } from '../domain/interval-level.ts';
+import { matchOf } from '../domain/session.ts';
+import type { Venue } from '../domain/venue.ts';
+import { type HourBag, type HourShare, hourShares } from '../ratings/hour-shares.ts';
+import { hourBars } from './drawing/hour-bars.ts';
+
+/** When the fish came in one month and the two about it. */
+export interface FishHoursMonth {
+  readonly month: Month;
+  /** "October to December: from 24 bags of 9 matches". */
+  readonly from: string;
+  /** Null where nobody logged hours in those months. */
+  readonly drawing: string | null;
+  /** The same in words, with intervals. */
+  readonly words: string;
+}
+
+/** When the fish came on a water. */
+export interface FishHours {
+  readonly nowMonth: Month;
+  /** Empty where nobody has logged hours here. */
+  readonly months: readonly FishHoursMonth[];
+  /** What was logged and is not in it; empty where all is. */
+  readonly leftOut: string;
+}
+
+/** Fewer matches than these are told as thin (our own choice: a bootstrap over less says too narrow an interval). */
+const THIN_MATCHES = 8;
+
+interface LoggedBag extends HourBag {
+  readonly month: Month;
+}
+
+/** Puts together when the fish came on a water: the matches of its usual length, month by month. */
+export function fishHours(venue: Venue, water: string): FishHours {
+  const nowMonth = monthOf(venue.settings.guideDay);
+  const { matches, chosen } = loggedBags(venue, water);
+  const byLength = Map.groupBy(matches, ({ gramsByHour: hours }) => hours.length);
+  const usual = [...byLength].sort(([a, one], [b, other]) => other.length - one.length || a - b)[0]?.[1] ?? [];
+  const otherLength = matches.length - usual.length;
+  const leftOut = [
+    ...(otherLength === 0 ? [] : [`${countWords(otherLength, 'bag')} of matches of another length`]),
+    ...(chosen === 0 ? [] : [`${countWords(chosen, 'bag')} of chosen days, whose hours begin when the angler came`]),
+  ];
+  return {
+    nowMonth,
+    months: usual.length === 0 ? [] : MONTHS.map((month) => monthView(month, usual)),
+    leftOut: leftOut.length === 0 ? '' : `Not in it: ${leftOut.join('; ')}.`,
+  };
+}
+
+function loggedBags(venue: Venue, water: string): { readonly matches: readonly LoggedBag[]; readonly chosen: number } {
+  const events = new Map(venue.events.filter((event) => event.water === water).map((event) => [event.id, event]));
+  const matches: LoggedBag[] = [];
+  let chosen = 0;
+  for (const rows of Map.groupBy(venue.hours ?? [], hoursKey).values()) {
+    const event = events.get(rows[0]!.event);
+    if (event === undefined) continue;
+    if (event.kind !== 'match') chosen++;
+    else {
+      matches.push({
+        match: matchOf(event),
+        month: monthOf(event.day),
+        gramsByHour: gramsByHour(rows, hoursBegun(event.hours)),
+      });
+    }
+  }
+  return { matches, chosen };
+}
+
+function monthView(month: Month, bags: readonly LoggedBag[]): FishHoursMonth {
+  const about = [(month + 10) % 12, month - 1, month % 12].map((index) => MONTHS[index]!);
+  const names = `${monthName(about[0]!)} to ${monthName(about[2]!)}`;
+  const near = bags.filter((bag) => about.includes(bag.month) && bag.gramsByHour.some((grams) => grams > 0));
+  if (near.length === 0) {
+    return { month, from: '', drawing: null, words: `Nobody has logged hours here in ${names}.` };
+  }
+  const matches = new Set(near.map(({ match }) => match)).size;
+  const shares = hourShares(near, month);
+  const words = shares.map(shareWords).join(', ');
+  const isThin = matches < THIN_MATCHES;
+  const thin = isThin ? ' Thin: so few matches may mislead.' : '';
+  return {
+    month,
+    from: `${names}: from ${countWords(near.length, 'bag')} of ${matches === 1 ? 'one match' : `${matches} matches`}.${thin}`,
+    drawing: hourBars(shares, isThin, `Share of the bag by hour of the match, ${names}`),
+    words: `Of a bag came in ${words}${shares[0]!.interval === null ? '; too few matches for an interval' : ''}.`,
+  };
+}
+
+function shareWords({ share, interval }: HourShare, index: number): string {
+  const percent = (value: number) => `${Math.round(value * 100)}`;
+  const reach = interval === null ? '' : ` (${percent(interval[0])} to ${percent(interval[1])})`;
+  return `hour ${index + 1} ${percent(share)}%${reach}`;
+}
+
+/** What the fine lines mean, under the drawing. */
+export const HOURS_LEGEND = `From what anglers noted on the bank and handed to the club: each bag counts alike. Fine lines: ${INTERVAL_WORDS} interval of the mean, by drawing matches anew. They tell of those who noted, not of every peg.`;

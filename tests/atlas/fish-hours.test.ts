@@ -1,0 +1,63 @@
+import { expect, test } from 'vitest';
+import { fishHours } from '../../src/atlas/fish-hours.ts';
+import type { HourWeight } from '../../src/domain/hour-weight.ts';
+import type { FishingEvent } from '../../src/domain/session.ts';
+import { exampleVenue } from '../domain/example-venue.ts';
+
+const WATER = exampleVenue().waters[0]!.id;
+const event = (id: string, day: string, changes: Partial<FishingEvent> = {}): FishingEvent => ({
+  id,
+  day,
+  water: WATER,
+  kind: 'match',
+  hours: 5,
+  listing: 'full',
+  framePlaces: 3,
+  conditions: {},
+  ...changes,
+});
+const hour = (of: string, number: number, weightGrams: number, part = 'total'): HourWeight => ({
+  event: of,
+  peg: '1',
+  hour: number,
+  part,
+  weightGrams,
+});
+
+test('a water without hours says so by having no month', () => {
+  expect(fishHours(exampleVenue(), WATER)).toMatchObject({ months: [], leftOut: '' });
+});
+
+test('tells the shares of a month and the two about it, thin where matches are few, and months without any', () => {
+  const venue = exampleVenue({
+    events: [event('a', '2025-12-20'), event('b', '2026-01-10')],
+    hours: [hour('a', 1, 300, 'carp'), hour('a', 1, 100, 'silvers'), hour('a', 5, 1200, 'carp'), hour('b', 5, 2000)],
+  });
+  const { months } = fishHours(venue, WATER);
+  const january = months.find(({ month }) => month === 1)!;
+  expect(january.from).toBe('December to February: from 2 bags of 2 matches. Thin: so few matches may mislead.');
+  expect(january.words).toContain('hour 1 13%, hour 2 0%');
+  expect(january.words).toContain('hour 5 88%; too few matches for an interval');
+  const june = months.find(({ month }) => month === 6)!;
+  expect(june).toMatchObject({ drawing: null, words: 'Nobody has logged hours here in May to July.' });
+  // A fish of November is no fish of December's neighbour in spring.
+  expect(months.find(({ month }) => month === 11)!.from).toContain('one match');
+});
+
+test('reads matches of the usual length, and says what is left out', () => {
+  const venue = exampleVenue({
+    events: [
+      event('a', '2026-01-03'),
+      event('b', '2026-01-10'),
+      event('c', '2026-01-17', { hours: 6 }),
+      event('d', '2026-01-18', { kind: 'pleasure' }),
+      event('e', '2026-01-18', { water: 'elsewhere' }),
+    ],
+    hours: ['a', 'b', 'c', 'd', 'e'].map((id) => hour(id, 2, 500)),
+  });
+  const { months, leftOut } = fishHours(venue, WATER);
+  expect(months[0]!.from).toContain('from 2 bags of 2 matches');
+  expect(leftOut).toBe(
+    'Not in it: 1 bag of matches of another length; 1 bag of chosen days, whose hours begin when the angler came.',
+  );
+});
