@@ -1,4 +1,5 @@
 import type { DrawData } from '../../atlas/draw-page.ts';
+import type { Caught } from '../../match-day/pace.ts';
 import { MAX_LINES, MAX_SLIP_TEXT, type Slip, WATER_DEGREES } from '../../match-day/slip-file.ts';
 import { localDay } from '../local-day.ts';
 import type { Outing } from './outing.ts';
@@ -39,7 +40,7 @@ export function slipOf(outing: Outing, data: Pick<DrawData, 'venue' | 'water'>):
       day: localDay(new Date(outing.start)),
       match,
       hours,
-      caught,
+      caught: caught.map(rounded),
       spot: spot.trim(),
       method: method.trim(),
       bait: bait.trim(),
@@ -47,6 +48,11 @@ export function slipOf(outing: Outing, data: Pick<DrawData, 'venue' | 'water'>):
       waterDegreesC: degrees,
     },
   };
+}
+
+/** To the minute begun and a tenth of a gram: more digits tell nothing and fill the code. */
+function rounded({ minute, part, grams }: Caught): Caught {
+  return { minute: Math.floor(minute), part, grams: Math.round(grams * 10) / 10 };
 }
 
 /** A number as typed, with a point or a comma; null where nothing was typed. */

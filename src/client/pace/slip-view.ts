@@ -2,6 +2,7 @@ import { MAX_SLIP_TEXT, slipFileText } from '../../match-day/slip-file.ts';
 import { button, make } from '../match-day/make.ts';
 import { canShare, downloadFile, shareFile } from '../round/hand-over.ts';
 import type { PaceContext } from './pace-view.ts';
+import { slipCode } from './slip-code.ts';
 import { type SlipField, slipOf } from './slip-of.ts';
 
 const FIELDS: readonly (readonly [Exclude<SlipField, 'start'>, string, string])[] = [
@@ -16,6 +17,7 @@ const FIELDS: readonly (readonly [Exclude<SlipField, 'start'>, string, string])[
 export function slipView(context: PaceContext): HTMLElement {
   const { data, outing, change } = context;
   const said = make('p', { className: 'why', role: 'alert', id: 'slip-said' });
+  const shown = make('div', { className: 'slip-code' });
   const fields = FIELDS.map(([name, label, example]) => {
     const isNumber = name === 'lines' || name === 'waterDegreesC';
     const input = make('input', {
@@ -31,8 +33,13 @@ export function slipView(context: PaceContext): HTMLElement {
   });
   const typed = () => ({ ...outing, ...Object.fromEntries(fields.map(({ name, input }) => [name, input.value])) });
   // Kept as soon as a field is left, and not drawn anew under the next one.
-  for (const { input } of fields) input.addEventListener('change', () => context.keep(typed()));
+  for (const { input } of fields)
+    input.addEventListener('change', () => {
+      shown.replaceChildren();
+      context.keep(typed());
+    });
   const hand = async () => {
+    shown.replaceChildren();
     const made = slipOf(typed(), data);
     for (const { name, input } of fields) input.setAttribute('aria-invalid', String(!made.ok && name in made.faults));
     if (!made.ok) {
@@ -45,6 +52,7 @@ export function slipView(context: PaceContext): HTMLElement {
       return;
     }
     const text = await slipFileText(made.slip);
+    showCode(shown, text);
     const file = new File([text], `slip-${data.water}-${outing.peg}-${made.slip.day}.txt`, { type: 'text/plain' });
     const how = canShare(file) ? await shareFile(file) : downloadFile(file);
     said.textContent = how === 'cancelled' ? 'Nothing was handed over.' : `${file.name} was ${how}.`;
@@ -61,8 +69,43 @@ export function slipView(context: PaceContext): HTMLElement {
     make('div', { className: 'slip-fields' }, ...fields.map(({ label }) => label)),
     button('Make the slip', () => void hand(), true),
     said,
+    shown,
     button('Done here: forget this match', () => {
       if (confirm('Forget what is noted of this match on this phone?')) change(null);
     }),
   );
+}
+
+/** The same file as a code for whoever stands beside the phone, or that it takes the file. */
+function showCode(place: HTMLElement, text: string): void {
+  const rows = slipCode(text);
+  const words =
+    rows === null
+      ? 'There is more on this slip than a code on the screen can hold: hand over the file.'
+      : 'Or let the organiser’s camera read it here. It holds what the file holds.';
+  place.append(make('p', {}, words));
+  if (rows !== null) place.append(codePicture(rows));
+}
+
+/** Light modules that a reader needs on every side (ISO/IEC 18004: four), and dots a module, so that its edges stay sharp. */
+const QUIET = 4;
+const DOTS = 6;
+
+/** Always dark on white, also where the page is dark. */
+function codePicture(rows: readonly (readonly boolean[])[]): HTMLCanvasElement {
+  const side = (rows.length + 2 * QUIET) * DOTS;
+  const canvas = make('canvas', { width: side, height: side });
+  canvas.setAttribute('role', 'img');
+  canvas.setAttribute('aria-label', 'The slip as a code, for a camera');
+  const ink = canvas.getContext('2d');
+  if (ink === null) return canvas;
+  ink.fillStyle = '#fff';
+  ink.fillRect(0, 0, side, side);
+  ink.fillStyle = '#000';
+  rows.forEach((row, y) => {
+    row.forEach((isDark, x) => {
+      if (isDark) ink.fillRect((x + QUIET) * DOTS, (y + QUIET) * DOTS, DOTS, DOTS);
+    });
+  });
+  return canvas;
 }

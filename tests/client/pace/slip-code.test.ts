@@ -1,0 +1,57 @@
+import jsqr from 'jsqr';
+import sharp from 'sharp';
+import { expect, it } from 'vitest';
+import { squareCode } from '../../../src/atlas/drawing/square-code.ts';
+import { MAX_CODE_BYTES, slipCode } from '../../../src/client/pace/slip-code.ts';
+import { readSlipFile, type Slip, slipFileText } from '../../../src/match-day/slip-file.ts';
+
+// A general-purpose decoder is CommonJS: its function is the module or its default, as the loader will have it.
+const decode = (typeof jsqr === 'function' ? jsqr : (jsqr as { default: typeof jsqr }).default) as typeof jsqr;
+
+/** Dots a module, as the page draws it. */
+const DOTS = 6;
+
+/** What jsqr, which knows nothing of this project, reads from the modules as drawn. */
+async function readBack(rows: readonly (readonly boolean[])[]): Promise<string | undefined> {
+  const side = (rows.length + 8) * DOTS;
+  const picture = Buffer.from(squareCode(rows, 'Code').replace('<svg ', '<svg xmlns="http://www.w3.org/2000/svg" '));
+  const { data, info } = await sharp(picture)
+    .resize(side, side, { kernel: 'nearest' })
+    .ensureAlpha()
+    .raw()
+    .toBuffer({ resolveWithObject: true });
+  return decode(new Uint8ClampedArray(data), info.width, info.height)?.data;
+}
+
+const slip = (fish: number): Slip => ({
+  id: 'a1b2c3d4',
+  venue: 'Pysgodfa’r Dŵr',
+  water: 'kiln-pool',
+  peg: '23',
+  day: '2026-11-27',
+  match: null,
+  hours: 5,
+  caught: Array.from({ length: fish }, (_, index) => ({ minute: index * 13, part: 'carp', grams: 1474.2 })),
+  spot: 'margin',
+  method: 'pole',
+  bait: '8 mm “pellet”',
+  lines: 2,
+  waterDegreesC: 6.5,
+});
+
+it('is read back by a decoder as the slip’s file, letters beyond ASCII too', async () => {
+  for (const fish of Array.from({ length: 21 }, (_, index) => index)) {
+    const rows = slipCode(await slipFileText(slip(fish)));
+    const read = await readSlipFile((await readBack(rows!)) ?? '');
+    expect(read).toEqual({ ok: true, slip: slip(fish) });
+  }
+});
+
+it('is none where the slip does not fit one code that a camera can read', async () => {
+  expect(slipCode(await slipFileText(slip(60)))).toBeNull();
+  expect(slipCode('x'.repeat(MAX_CODE_BYTES + 1))).toBeNull();
+  const full = Array.from({ length: MAX_CODE_BYTES }, (_, index) => String.fromCharCode(48 + ((index * 7) % 61))).join(
+    '',
+  );
+  expect(await readBack(slipCode(full)!)).toBe(full);
+});
