@@ -33,11 +33,11 @@ export function hoursBegun(hours: number): number {
   return Math.ceil(hours);
 }
 
-/** The weights of one session hour by hour, in grams: the whole bag where it is given, else its parts together. */
+/** The weights of one session hour by hour, in grams: of each hour the whole bag where it is given, else its parts together. */
 export function gramsByHour(rows: readonly HourWeight[], hours: number): readonly number[] {
-  const whole = rows.filter(({ part }) => part === WHOLE_BAG);
-  const counted = whole.length > 0 ? whole : rows;
-  return Array.from({ length: hoursBegun(hours) }, (_, index) =>
-    counted.filter(({ hour }) => hour === index + 1).reduce((sum, { weightGrams }) => sum + weightGrams, 0),
-  );
+  return Array.from({ length: hoursBegun(hours) }, (_, index) => {
+    const ofHour = rows.filter(({ hour }) => hour === index + 1);
+    const whole = ofHour.filter(({ part }) => part === WHOLE_BAG);
+    return (whole.length > 0 ? whole : ofHour).reduce((sum, { weightGrams }) => sum + weightGrams, 0);
+  });
 }
