@@ -2,6 +2,7 @@ import { matchFileText, readMatchFile } from '../../match-day/match-file.ts';
 import { canShare, downloadFile, shareFile } from '../round/hand-over.ts';
 import type { MatchDay } from './day.ts';
 import { button, make } from './make.ts';
+import { slipReaderView } from './slip-reader.ts';
 
 /** What leaves this phone, and what is taken from another. Made once: what it says must outlast the next note. */
 export function handOverView(day: MatchDay): HTMLElement {
@@ -45,6 +46,7 @@ export function handOverView(day: MatchDay): HTMLElement {
       `Beside what is noted here stands this phone’s sign, ${day.phone}: it tells phones apart and says nothing else.`,
     ),
     said,
+    slipReaderView(day.data.venue),
   );
 }
 
