@@ -19,6 +19,11 @@ const ADDRESS = [
 ] as const;
 const OUT = ['--out FOLDER', 'the folder of the guide, instead of dist'] as const;
 const PORT = ['--port N', 'the port to listen on'] as const;
+const PRINTING = [
+  ['--to FOLDER', 'the folder that the PDFs go into, instead of this one'],
+  ['--browser PATH', 'the Chromium, Chrome or Edge that prints, where none is found'],
+  OUT,
+] as const;
 const KEYS = ['--keys FOLDER', 'where the key and register of anglers are, outside the venue folder'] as const;
 const ANSWERS = ['--answers FILE', 'answers to what would be asked'] as const;
 
@@ -32,6 +37,8 @@ const HELP: Readonly<Record<string, CommandHelp>> = {
   },
   serve: { usage: 'serve', options: [OUT, PORT], example: 'serve --port 8080' },
   show: { usage: 'show', options: [OUT, ADDRESS, PORT], example: 'show --venue content' },
+  cards: { usage: 'cards [WATER…]', options: PRINTING, example: 'cards kiln-pool --to printed' },
+  plates: { usage: 'plates [WATER…]', options: PRINTING, example: 'plates kiln-pool --to printed' },
   dev: { usage: 'dev', options: [PORT], example: 'dev --venue content' },
   ratings: {
     usage: 'ratings',

@@ -1,8 +1,9 @@
 import { once } from 'node:events';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import type { Server } from 'node:http';
 import { join, resolve } from 'node:path';
 import { type CommandIo, EXIT } from './command-io.ts';
+import { baseOfGuide } from './guide-folder/guide-base.ts';
 import { recoverGuide } from './guide-folder/replace-guide.ts';
 import { guideServer } from './guide-folder/serve-guide.ts';
 import { typed } from './package-folder.ts';
@@ -28,7 +29,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     io.printError(`There is no guide in ${values.out ?? 'dist'} yet. Build it first: ${typed('build')}`);
     return EXIT.faults;
   }
-  const base = baseOf(out);
+  const base = baseOfGuide(out);
   const server = guideServer(out, base);
   const served = await listen(server, port);
   if (served === null) {
@@ -38,11 +39,6 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   io.print(`The guide is at http://localhost:${served}${base} (stop it with Ctrl+C)`);
   await once(server, 'close');
   return EXIT.clean;
-}
-
-/** The path a guide was built for, as its first page says it: whatever the venue folder has come to say since. */
-function baseOf(guide: string): string {
-  return / data-guide-base="([^"]+)"/.exec(readFileSync(join(guide, 'index.html'), 'utf8'))?.[1] ?? '/';
 }
 
 /** Listens on the first free port from `first` on, on this machine alone; null where none of the next is free. */

@@ -29,6 +29,14 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     summary: 'build the guide and serve it',
     load: () => import('./show.ts'),
   },
+  cards: {
+    summary: 'print peg cards for the pocket, a PDF a water: cards kiln-pool',
+    load: () => import('./cards.ts'),
+  },
+  plates: {
+    summary: 'print peg plates for the posts, a PDF a water: plates kiln-pool',
+    load: () => import('./plates.ts'),
+  },
   dev: {
     summary: 'serve the guide and follow the folder as it is edited',
     load: () => import('./dev.ts'),
