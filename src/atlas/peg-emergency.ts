@@ -54,27 +54,34 @@ const STEPS_ON_SHEET: readonly string[] = ['in-water', 'not-breathing', 'line-to
 /** The emergency block of a peg. What is not mapped or recorded reads "not known". */
 export function pegEmergency(peg: Peg, waterName: string, survey: PegSurvey, venue: Venue): PegEmergency {
   const { settings } = venue;
-  const { units, inspection, emergency } = settings;
+  const { emergency } = settings;
   const town = emergency.nearestTown === undefined ? '' : `, near ${emergency.nearestTown}`;
-  const kit = (what: string, nearby: NearbyPlace | null) => {
-    if (nearby === null) return { what, words: placeWords(null, units), check: null };
-    const water = venue.waters.find(({ map }) => map.places.includes(nearby.place));
-    const known = water === undefined ? null : kitKnown(nearby.place, water, venue.rounds);
-    const isLost = known?.state === 'missing' || known?.state === 'damaged';
-    return {
-      what,
-      words: `${placeWords(nearby, units)}${isLost ? `: ${known?.state?.toUpperCase()} when last looked at` : ''}`,
-      check: checkOf(known?.checkedOn ?? nearby.place.checkedOn, undefined, inspection.rescueKitDays),
-    };
-  };
   return {
     where: `${settings.name}${town}: ${waterName}, peg ${peg.peg}`,
     gridReference: survey.gridReference,
     position: formatPosition(peg.at),
     gates: emergencyGates(survey, settings),
-    kit: [kit('Defibrillator (AED)', survey.nearestAed)],
-    throwLine: kit('Throw line', survey.nearestThrowLine),
+    kit: [kitNearby('Defibrillator (AED)', survey.nearestAed, venue)],
+    throwLine: throwLineNear(survey, venue),
     steps: firstSteps(STEPS_ON_SHEET, settings),
+  };
+}
+
+/** The throw line nearest to a peg, its walk, and whether it was there when somebody last looked. */
+export function throwLineNear({ nearestThrowLine }: PegSurvey, venue: Venue): KitNearby {
+  return kitNearby('Throw line', nearestThrowLine, venue);
+}
+
+function kitNearby(what: string, nearby: NearbyPlace | null, { settings, waters, rounds }: Venue): KitNearby {
+  const { units, inspection } = settings;
+  if (nearby === null) return { what, words: placeWords(null, units), check: null };
+  const water = waters.find(({ map }) => map.places.includes(nearby.place));
+  const known = water === undefined ? null : kitKnown(nearby.place, water, rounds);
+  const isLost = known?.state === 'missing' || known?.state === 'damaged';
+  return {
+    what,
+    words: `${placeWords(nearby, units)}${isLost ? `: ${known?.state?.toUpperCase()} when last looked at` : ''}`,
+    check: checkOf(known?.checkedOn ?? nearby.place.checkedOn, undefined, inspection.rescueKitDays),
   };
 }
 

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bankFacts, slopeWords, walksWorthTelling, walkWords } from '../../src/atlas/peg-bank.ts';
 import type { Walk } from '../../src/ground/survey.ts';
@@ -79,5 +80,24 @@ describe('walks', () => {
     expect(told.map(({ from }) => from)).toEqual(['Track', 'Yard']);
     expect(walksWorthTelling({ ...EXAMPLE_PEG_SURVEY, walks: [free] })).toHaveLength(1);
     expect(walksWorthTelling(EXAMPLE_PEG_SURVEY)).toEqual([]);
+  });
+
+  it('tells first the shortest way clear of every overhead line, and one below a line only where there is no other', () => {
+    const walk = fc.record({
+      distanceMetres: fc.integer({ min: 1, max: 900 }),
+      underLines: fc.constantFrom([], [], ['11 kV line']),
+      stepFree: fc.constantFrom(true, false, null),
+    });
+    fc.assert(
+      fc.property(fc.array(walk, { minLength: 1, maxLength: 6 }), (made) => {
+        const walks = made
+          .map((each, i) => ({ ...WALK, ...each, from: `car park ${i}` }))
+          .sort((a, b) => a.distanceMetres - b.distanceMetres);
+        const told = walksWorthTelling({ walks });
+        const clear = walks.filter(({ underLines }) => underLines.length === 0);
+        expect(told[0]).toBe(clear[0] ?? walks[0]);
+        expect(told.some(({ underLines }) => underLines.length > 0)).toBe(clear.length === 0);
+      }),
+    );
   });
 });

@@ -1,5 +1,6 @@
 import type { Day } from '../../domain/day.ts';
-import { PEG_FIELDS, type PegDraft, type PegField } from './draft.ts';
+import { newRef, PEG_FIELDS, type PegDraft, type PegField } from './draft.ts';
+import { requireElement } from './elements.ts';
 
 type Fields = Pick<PegDraft, 'fields' | 'days'>;
 
@@ -48,13 +49,38 @@ export function letGoOnSecondTap(form: HTMLFormElement): void {
   }
 }
 
-/** Shows the sentences on what cannot be handed over as it stands. */
-export function showProblems(list: HTMLElement, sentences: readonly string[]): void {
-  list.replaceChildren(
-    ...sentences.map((sentence) => {
-      const line = document.createElement('p');
-      line.textContent = sentence;
-      return line;
-    }),
-  );
+/**
+ * Shows the sentences on what cannot be handed over as it stands, each tied to the controls it is about: by their name, or by
+ * the `data-problem` of what has none of its own.
+ */
+export function showProblems(
+  form: HTMLFormElement,
+  problems: readonly { readonly field: string; readonly sentence: string }[],
+): void {
+  const list = requireElement('[data-problems]', form);
+  list.id ||= `problems-${newRef()}`;
+  const lines = problems.map(({ sentence }, index) => {
+    const line = document.createElement('p');
+    line.id = `${list.id}-${index}`;
+    line.textContent = sentence;
+    return line;
+  });
+  list.replaceChildren(...lines);
+  for (const control of form.querySelectorAll<HTMLInputElement>('input, select, textarea')) {
+    const about = problems.flatMap(({ field }, index) => (isAbout(control, field) ? lines[index]!.id : []));
+    if (about.length === 0) control.removeAttribute('aria-describedby');
+    else control.setAttribute('aria-describedby', about.join(' '));
+    // One button of a choice is not wrong: what is missing is the choice.
+    if (control.type !== 'radio' && control.type !== 'file') setInvalid(control, about.length > 0);
+  }
+}
+
+/** Says of a control whether what stands in it is wrong. */
+export function setInvalid(control: HTMLElement, isWrong: boolean): void {
+  if (isWrong) control.setAttribute('aria-invalid', 'true');
+  else control.removeAttribute('aria-invalid');
+}
+
+function isAbout(control: HTMLInputElement, field: string): boolean {
+  return control.name === field || control.closest<HTMLElement>('[data-problem]')?.dataset.problem === field;
 }

@@ -64,6 +64,7 @@ function hazardFieldset(
   for (const control of fieldset.querySelectorAll<HTMLInputElement | HTMLSelectElement>('[data-field]')) {
     const field = control.dataset.field as 'kind' | 'place' | 'action';
     control.value = hazard[field];
+    control.dataset.problem = `${hazard.id}-${field}`;
     control.addEventListener('input', () => {
       change({ [field]: control.value });
       if (field === 'kind') showAdvice(fieldset, control.value);

@@ -37,6 +37,7 @@ export function knownHazards(
       onChange(state);
       showRow(row, state[index] ?? hazard);
     };
+    row.dataset.problem = `known-${index}`;
     const name = `known-${newRef()}`;
     for (const radio of row.querySelectorAll<HTMLInputElement>('input[type=radio]')) {
       radio.name = name;

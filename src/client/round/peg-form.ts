@@ -26,8 +26,7 @@ export function pegForm(context: PegFormContext): OpenForm {
   const form = fromTemplate<HTMLFormElement>('peg-form');
   let draft = context.draft;
   const show = (): void => {
-    const problems = pegFindingOf(draft, data.lengthUnit).problems.map(({ sentence }) => sentence);
-    showProblems(requireElement('[data-problems]', form), problems);
+    showProblems(form, pegFindingOf(draft, data.lengthUnit).problems);
     requireElement('[data-reason]', form).hidden = draft.fields.status !== 'closed';
     requireElement('[data-closes]', form).hidden = !closes(draft);
   };

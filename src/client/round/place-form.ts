@@ -24,10 +24,7 @@ export function placeForm(context: PlaceFormContext): OpenForm {
   const form = fromTemplate<HTMLFormElement>('place-form');
   let draft = context.draft;
   const show = (): void => {
-    showProblems(
-      requireElement('[data-problems]', form),
-      placeFindingOf(draft).problems.map(({ sentence }) => sentence),
-    );
+    showProblems(form, placeFindingOf(draft).problems);
     requireElement('[data-closing]', form).hidden = draft.fields.closing === undefined;
     requireElement('[data-kit-gone]', form).hidden = draft.fields.kit !== 'missing' && draft.fields.kit !== 'damaged';
   };

@@ -3,7 +3,9 @@ import { daysBetween, formatDay, isDay } from '../../domain/day.ts';
 import { clockDoubt } from './clock-doubt.ts';
 import { newRef, type PegDraft, PLACE_MARK, type Round } from './draft.ts';
 import { requireElement } from './elements.ts';
+import { gaugeFindingOf } from './finding-of.ts';
 import type { FormContext, OpenForm } from './form-context.ts';
+import { setInvalid, showProblems } from './form-fields.ts';
 import { handOverPanel } from './hand-over-panel.ts';
 import { emptyPegDraft, pegForm } from './peg-form.ts';
 import { emptyPlaceDraft, placeForm } from './place-form.ts';
@@ -263,7 +265,11 @@ function askForDay(witness: Parameters<typeof clockDoubt>[1]): () => number | nu
   requireElement('#round-clock-why').textContent = doubt ?? '';
   return () => {
     if (doubt === null) return 0;
-    if (isDay(day.value) && day.value >= witness.guideDay) return daysBetween(localDay(), day.value);
+    if (isDay(day.value) && day.value >= witness.guideDay) {
+      setInvalid(day, false);
+      return daysBetween(localDay(), day.value);
+    }
+    setInvalid(day, true);
     requireElement('#round-clock-why').textContent =
       `${doubt} Choose the day it is, ${formatDay(witness.guideDay)} or later: what is noted keeps its day.`;
     day.focus();
@@ -311,9 +317,15 @@ function gaugeForm(walking: RoundWalk, ref: string): void {
   const start = walking.gauge(water);
   level.value = start?.level ?? '';
   temperature.value = start?.temperature ?? '';
+  const showFaults = (): void => {
+    const reading = walking.gauge(water);
+    showProblems(form, reading === undefined ? [] : (gaugeFindingOf(reading, data.lengthUnit)?.problems ?? []));
+  };
+  showFaults();
   form.addEventListener('submit', (event) => event.preventDefault());
   form.addEventListener('input', () => {
     walking.noteGauge({ ref, water, level: level.value, temperature: temperature.value });
+    showFaults();
   });
 }
 

@@ -38,8 +38,9 @@ async function placedPegs(): Promise<readonly PlacedPeg[]> {
     const answer = await fetch(`${document.body.dataset.guideBase ?? '/'}data/where.json`);
     const places = answer.ok ? ((await answer.json()) as PegPlaces) : [];
     return places.flatMap(({ water, pegs }) =>
-      pegs.map(([peg, lat, lng, mark]) => ({
+      pegs.map(([peg, lat, lng, throwLine, mark]) => ({
         peg,
+        throwLine,
         of: places.length > 1 ? ` of ${water}` : '',
         at: { lat, lng },
         closed: mark !== undefined && isClosed(mark),

@@ -15,6 +15,8 @@ export interface PlacedPeg {
   /** " of Kiln Pool", where pegs of several waters are among those asked about. */
   readonly of?: string;
   readonly closed?: boolean;
+  /** The throw line nearest to it and the walk there: "Throw line K3, 45 m north-east (walk 60 m)". */
+  readonly throwLine?: string;
   readonly at: LatLng;
 }
 
@@ -60,6 +62,9 @@ export function whereWords(
   const words = [
     may.length === 1 ? `Nearest: peg ${wayTo(fix, nearest, units)}.` : oneOf(may),
     ...(told === undefined ? [] : [`Peg ${wayTo(fix, told, units)}.`]),
+    ...(nearest.throwLine === undefined
+      ? []
+      : [`From peg ${nearest.peg} the nearest throw line: ${nearest.throwLine}.`]),
   ];
   return { said: [position, ...words].join(' '), isShown: true };
 }

@@ -200,7 +200,7 @@ function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): read
     ...places.where
       .filter((each) => each.water === waterName)
       .flatMap(({ pegs }) => pegs.filter(([peg]) => peg === name))
-      .map(([, , , mark]): Shown => ['where', isShownClosed(mark ?? { closed: false }, onDay)]),
+      .map(([, , , , mark]): Shown => ['where', isShownClosed(mark ?? { closed: false }, onDay)]),
     ...places.features
       .filter(({ properties }) => properties?.kind === 'peg' && properties.peg === name)
       .map(({ properties }) => byFacts('GeoJSON', properties!.facts)),

@@ -37,6 +37,14 @@ describe('whereWords', () => {
     expect(whereWords({ at: AT, accuracyMetres: 6 }, PEGS, METRES, '3').said).toMatch(/peg 3, 20 m to the north\.$/);
   });
 
+  it('names the throw line of the nearest peg and the walk to it, and none where the fix is too rough to know the bank', () => {
+    const near = PEGS.map((peg) => ({ ...peg, throwLine: `K${peg.peg}, 40 m north (walk 52 m)` }));
+    expect(whereWords({ at: AT, accuracyMetres: 6 }, near, METRES).said).toMatch(
+      /to the north\. From peg 3 the nearest throw line: K3, 40 m north \(walk 52 m\)\.$/,
+    );
+    expect(whereWords({ at: AT, accuracyMetres: 90 }, near, METRES).said).not.toContain('throw line');
+  });
+
   it('claims no peg where the fix leaves open which it is', () => {
     const row = [0, 10, 20, 30, 40, 50].map((x, i) => ({ peg: String(i + 1), at: spot(x, 8) }));
     const sure = whereWords({ at: spot(10, 0), accuracyMetres: 4 }, row, METRES);
