@@ -9,7 +9,7 @@ test('refuses records that stand where none of their kind is read', () => {
     [
       "notices/old/a.md:1:1 error Unexpected file where none of its kind is read, expected notices/2026-11-02-boards-off.md. Move or rename it; names of waters are small letters, digits and hyphens. (file-place)",
       "pegs/5.md:1:1 error Unexpected file where none of its kind is read, expected pegs/kiln-pool/23.md. Move or rename it; names of waters are small letters, digits and hyphens. (file-place)",
-      "sessions/26/events.csv:1:1 error Unexpected file where none of its kind is read, expected sessions/2026/events.csv, sessions/2026/sessions.csv. Move or rename it; names of waters are small letters, digits and hyphens. (file-place)",
+      "sessions/26/events.csv:1:1 error Unexpected file where none of its kind is read, expected sessions/2026/events.csv, sessions/2026/sessions.csv, sessions/2026/hours.csv. Move or rename it; names of waters are small letters, digits and hyphens. (file-place)",
       "waters/Mill Pond.md:1:1 error Unexpected file where none of its kind is read, expected waters/kiln-pool.md. Move or rename it; names of waters are small letters, digits and hyphens. (file-place)",
     ]
   `);
