@@ -76,6 +76,17 @@ describe('on paper', () => {
     await context.close();
   });
 
+  it('no plate is cut off on a phone', async () => {
+    const context = await browser.newContext({ serviceWorkers: 'block', viewport: { width: 320, height: 640 } });
+    const page = await context.newPage();
+    await page.goto(`${inject('siteUrl')}paper/plates/kiln-pool/`);
+    const cut = await page
+      .locator('.plate')
+      .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth + 1).map((one) => one.textContent));
+    expect(cut).toEqual([]);
+    await context.close();
+  });
+
   it('a closed peg has the sign of it on its plate, and no bag on its card', async () => {
     const context = await browser.newContext({ serviceWorkers: 'block', javaScriptEnabled: false });
     const page = await context.newPage();
