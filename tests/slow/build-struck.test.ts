@@ -176,10 +176,13 @@ async function tidied(): Promise<void> {
 describe('a build killed before a call that changes the disk', () => {
   it('leaves the old guide or the new one whole, and the next command clears away the rest', async () => {
     const table: string[] = [];
+    let killed = 0;
     for (const at of strikes()) {
       resetOut();
       const { status } = await build({ STRIKE_AT: String(at) });
-      expect(status).toBeNull();
+      // What is worked out beside the pages makes a few calls more or less: a late kill may find the build at its end.
+      if (status === null) killed++;
+      else expect(status).toBe(0);
       const gap = existsSync(out) ? '' : ', put back by the next command';
       await tidied();
       const edition = await served();
@@ -189,7 +192,8 @@ describe('a build killed before a call that changes the disk', () => {
     }
     console.info([`${calls.length} calls, ${table.length} kills`, ...table].join('\n'));
     expect(table.some((row) => row.includes('wholly new'))).toBe(true);
-    expect(table.length).toBeGreaterThan(8);
+    expect(killed).toBeGreaterThan(8);
+    expect(killed).toBeGreaterThanOrEqual(table.length - 2);
   });
 });
 
