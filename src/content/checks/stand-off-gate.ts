@@ -52,7 +52,7 @@ function gateFault(
 ): Fault {
   return faultAt(source, ['status'], {
     rule: 'stand-off',
-    sentence: `Peg ${peg.water}/${peg.peg} is open, ${distances(line, standOffMetres)} ${line.name}; ${standOffMetres} m along the ground is needed, from the platform and from all that may be swept from it.`,
+    sentence: `Peg ${peg.water}/${peg.peg} is open, ${distances(line, standOffMetres)} ${line.name}; ${standOffMetres} m along the ground is needed from every overhead line, from the platform and from all that may be swept from it.`,
     found: `the open peg ${peg.water}/${peg.peg}, ${distances(line, standOffMetres)} ${line.name}`,
     expected: `${standOffMetres} m along the ground from every overhead line, from the platform and from all that may be swept from it`,
     mend: limit === null ? CLOSE : `Close it, or keep it open with limits: ${limitText(limit)} in its record.`,
@@ -67,7 +67,7 @@ function unmappedFault({ value: peg, source }: Placed<Peg>, line: LineFact, stan
     line.source === 'measured' ? 'the line that was measured' : `the overhead line of its record, "${line.name}"`;
   return faultAt(source, path, {
     rule: 'stand-off-recorded',
-    sentence: `Peg ${peg.water}/${peg.peg} is open, ${howNear(line, peg.hazards[index])} ${name}; ${standOffMetres} m along the ground is needed from every line, mapped or not, from the platform and from all that may be swept from it.`,
+    sentence: `Peg ${peg.water}/${peg.peg} is open, ${howNear(line, peg.hazards[index])} ${name}; ${standOffMetres} m along the ground is needed from every overhead line, mapped or not, from the platform and from all that may be swept from it.`,
     found: `the open peg ${peg.water}/${peg.peg}, ${howNear(line, peg.hazards[index])} ${name}`,
     expected: `${standOffMetres} m along the ground from every overhead line, mapped or not, from the platform and from all that may be swept from it`,
     mend:

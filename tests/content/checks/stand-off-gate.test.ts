@@ -11,9 +11,9 @@ test('accepts an open peg whose platform and swept area keep the stand-off', () 
 test('refuses an open peg whose platform is inside, and names peg, line, distance and stand-off', () => {
   expect(messagesOf({ [FILE.map]: lineAt(52.74985) })).toMatchInlineSnapshot(`
     [
-      "pegs/mill-pond/1.md:7:9 error Peg mill-pond/1 is open, its platform 11.5 m from 11 kV line; 30 m along the ground is needed, from the platform and from all that may be swept from it. Close it: write status: closed and a status-reason. No limit of pole, cast or sector keeps it open. (stand-off)",
-      "pegs/mill-pond/2.md:7:9 error Peg mill-pond/2 is open, its platform 11.5 m from 11 kV line; 30 m along the ground is needed, from the platform and from all that may be swept from it. Close it: write status: closed and a status-reason. No limit of pole, cast or sector keeps it open. (stand-off)",
-      "pegs/mill-pond/10.md:7:9 error Peg mill-pond/10 is open, its platform 11.5 m from 11 kV line; 30 m along the ground is needed, from the platform and from all that may be swept from it. Close it: write status: closed and a status-reason. No limit of pole, cast or sector keeps it open. (stand-off)",
+      "pegs/mill-pond/1.md:7:9 error Peg mill-pond/1 is open, its platform 11.5 m from 11 kV line; 30 m along the ground is needed from every overhead line, from the platform and from all that may be swept from it. Close it: write status: closed and a status-reason. No limit of pole, cast or sector keeps it open. (stand-off)",
+      "pegs/mill-pond/2.md:7:9 error Peg mill-pond/2 is open, its platform 11.5 m from 11 kV line; 30 m along the ground is needed from every overhead line, from the platform and from all that may be swept from it. Close it: write status: closed and a status-reason. No limit of pole, cast or sector keeps it open. (stand-off)",
+      "pegs/mill-pond/10.md:7:9 error Peg mill-pond/10 is open, its platform 11.5 m from 11 kV line; 30 m along the ground is needed from every overhead line, from the platform and from all that may be swept from it. Close it: write status: closed and a status-reason. No limit of pole, cast or sector keeps it open. (stand-off)",
     ]
   `);
 });
@@ -21,9 +21,9 @@ test('refuses an open peg whose platform is inside, and names peg, line, distanc
 test('refuses an open peg whose cast comes too near, and names the limit that keeps it open', () => {
   expect(messagesOf({ [FILE.map]: lineAt(52.7506) })).toMatchInlineSnapshot(`
     [
-      "pegs/mill-pond/1.md:7:9 error Peg mill-pond/1 is open, what may be swept from it coming within 23.8 m of 11 kV line; 30 m along the ground is needed, from the platform and from all that may be swept from it. Close it, or keep it open with limits: { cast: 33 m } in its record. (stand-off)",
-      "pegs/mill-pond/2.md:7:9 error Peg mill-pond/2 is open, what may be swept from it coming within 23.8 m of 11 kV line; 30 m along the ground is needed, from the platform and from all that may be swept from it. Close it, or keep it open with limits: { cast: 33 m } in its record. (stand-off)",
-      "pegs/mill-pond/10.md:7:9 error Peg mill-pond/10 is open, what may be swept from it coming within 23.8 m of 11 kV line; 30 m along the ground is needed, from the platform and from all that may be swept from it. Close it, or keep it open with limits: { cast: 33 m } in its record. (stand-off)",
+      "pegs/mill-pond/1.md:7:9 error Peg mill-pond/1 is open, what may be swept from it coming within 23.8 m of 11 kV line; 30 m along the ground is needed from every overhead line, from the platform and from all that may be swept from it. Close it, or keep it open with limits: { cast: 33 m } in its record. (stand-off)",
+      "pegs/mill-pond/2.md:7:9 error Peg mill-pond/2 is open, what may be swept from it coming within 23.8 m of 11 kV line; 30 m along the ground is needed from every overhead line, from the platform and from all that may be swept from it. Close it, or keep it open with limits: { cast: 33 m } in its record. (stand-off)",
+      "pegs/mill-pond/10.md:7:9 error Peg mill-pond/10 is open, what may be swept from it coming within 23.8 m of 11 kV line; 30 m along the ground is needed from every overhead line, from the platform and from all that may be swept from it. Close it, or keep it open with limits: { cast: 33 m } in its record. (stand-off)",
     ]
   `);
 });
@@ -31,9 +31,9 @@ test('refuses an open peg whose cast comes too near, and names the limit that ke
 test('refuses an open peg whose pole comes too near when shipped back', () => {
   expect(messagesOf({ [FILE.map]: lineAt(52.7496) })).toMatchInlineSnapshot(`
     [
-      "pegs/mill-pond/1.md:7:9 error Peg mill-pond/1 is open, what may be swept from it coming within 23.3 m of 11 kV line; 30 m along the ground is needed, from the platform and from all that may be swept from it. Close it, or keep it open with limits: { pole: 9 m } in its record. (stand-off)",
-      "pegs/mill-pond/2.md:7:9 error Peg mill-pond/2 is open, what may be swept from it coming within 23.3 m of 11 kV line; 30 m along the ground is needed, from the platform and from all that may be swept from it. Close it, or keep it open with limits: { pole: 9 m } in its record. (stand-off)",
-      "pegs/mill-pond/10.md:7:9 error Peg mill-pond/10 is open, what may be swept from it coming within 23.3 m of 11 kV line; 30 m along the ground is needed, from the platform and from all that may be swept from it. Close it, or keep it open with limits: { pole: 9 m } in its record. (stand-off)",
+      "pegs/mill-pond/1.md:7:9 error Peg mill-pond/1 is open, what may be swept from it coming within 23.3 m of 11 kV line; 30 m along the ground is needed from every overhead line, from the platform and from all that may be swept from it. Close it, or keep it open with limits: { pole: 9 m } in its record. (stand-off)",
+      "pegs/mill-pond/2.md:7:9 error Peg mill-pond/2 is open, what may be swept from it coming within 23.3 m of 11 kV line; 30 m along the ground is needed from every overhead line, from the platform and from all that may be swept from it. Close it, or keep it open with limits: { pole: 9 m } in its record. (stand-off)",
+      "pegs/mill-pond/10.md:7:9 error Peg mill-pond/10 is open, what may be swept from it coming within 23.3 m of 11 kV line; 30 m along the ground is needed from every overhead line, from the platform and from all that may be swept from it. Close it, or keep it open with limits: { pole: 9 m } in its record. (stand-off)",
     ]
   `);
 });
@@ -107,7 +107,7 @@ const noLine = (text: string) =>
 test('refuses an open peg whose record knows of wires, however far off the mapped line is', () => {
   expect(messagesOf(hazardOfLine(''))).toMatchInlineSnapshot(`
     [
-      "pegs/mill-pond/1.md:9:11 error Peg mill-pond/1 is open, with no distance to the overhead line of its record, "over the platform"; 30 m along the ground is needed from every line, mapped or not, from the platform and from all that may be swept from it. Close it until the line is measured: write its distance in the hazard (along the ground from the platform to below the nearest wire, with nothing held up), or line: and its name where it is the one on the map. Wires that are gone get cleared-on. (stand-off-recorded)",
+      "pegs/mill-pond/1.md:9:11 error Peg mill-pond/1 is open, with no distance to the overhead line of its record, "over the platform"; 30 m along the ground is needed from every overhead line, mapped or not, from the platform and from all that may be swept from it. Close it until the line is measured: write its distance in the hazard (along the ground from the platform to below the nearest wire, with nothing held up), or line: and its name where it is the one on the map. Wires that are gone get cleared-on. (stand-off-recorded)",
     ]
   `);
 });
@@ -160,7 +160,7 @@ test('counts what was measured where no line is mapped', () => {
   });
   expect(messagesOf(measured(8))).toMatchInlineSnapshot(`
     [
-      "pegs/mill-pond/1.md:6:37 error Peg mill-pond/1 is open, what may be swept from it coming within 0.0 m, in whatever direction it lies, of the line that was measured; 30 m along the ground is needed from every line, mapped or not, from the platform and from all that may be swept from it. Close it; or draw the line on the map, state its bearing, or limit pole and cast, so that what is swept stays outside. (stand-off-recorded)",
+      "pegs/mill-pond/1.md:6:37 error Peg mill-pond/1 is open, what may be swept from it coming within 0.0 m, in whatever direction it lies, of the line that was measured; 30 m along the ground is needed from every overhead line, mapped or not, from the platform and from all that may be swept from it. Close it; or draw the line on the map, state its bearing, or limit pole and cast, so that what is swept stays outside. (stand-off-recorded)",
     ]
   `);
   expect(messagesOf(measured(71))).toEqual([]);
