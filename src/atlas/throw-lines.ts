@@ -6,8 +6,8 @@ import type { Atlas } from './atlas.ts';
  * What is told of throw lines on a page that belongs to no peg: of a water, each with the peg it hangs by, in the order of its
  * pegs; elsewhere where to find the nearest.
  */
-export function throwLinesWords(atlas: Atlas, waterName: string | undefined): string {
-  const water = atlas.venue.waters.find(({ name }) => name === waterName);
+export function throwLinesWords(atlas: Atlas, id: string | undefined): string {
+  const water = atlas.venue.waters.find((each) => each.id === id);
   if (water === undefined) {
     return 'Every water’s page names its throw lines; each peg’s sheet its nearest, the walk to it and the position to read out.';
   }

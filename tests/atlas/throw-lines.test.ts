@@ -33,12 +33,12 @@ function wordsOf(places: readonly MapPlace[], water: string | undefined): string
 }
 
 test('names each throw line of a water by the peg it hangs by, and one that was missing', () => {
-  expect(wordsOf([line('B', 52.7509), line('A', 52.7501)], 'The Pit')).toMatch(
+  expect(wordsOf([line('B', 52.7509), line('A', 52.7501)], 'pit')).toMatch(
     /^A by peg 1, B by peg 2 \(missing when last looked at\)\. Each peg’s sheet/,
   );
 });
 
 test('never says that none is needed: not known where none is on the map, and where to look elsewhere', () => {
-  expect(wordsOf([], 'The Pit')).toContain('not known');
+  expect(wordsOf([], 'pit')).toContain('not known');
   expect(wordsOf([line('A', 52.7501)], undefined)).toMatch(/^Every water’s page names its throw lines/);
 });
