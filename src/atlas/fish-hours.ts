@@ -1,6 +1,6 @@
 import { countWords } from '../domain/count-words.ts';
 import { MONTHS, type Month, monthName, monthOf } from '../domain/day.ts';
-import { gramsByHour, hoursBegun, hoursKey } from '../domain/hour-weight.ts';
+import { gramsByHour, hoursKey } from '../domain/hour-weight.ts';
 import { INTERVAL_WORDS } from '../domain/interval-level.ts';
 import { matchOf } from '../domain/session.ts';
 import type { Venue } from '../domain/venue.ts';
@@ -64,7 +64,7 @@ function loggedBags(venue: Venue, water: string): { readonly matches: readonly L
       matches.push({
         match: matchOf(event),
         month: monthOf(event.day),
-        gramsByHour: gramsByHour(rows, hoursBegun(event.hours)),
+        gramsByHour: gramsByHour(rows, event.hours),
       });
     }
   }

@@ -1,5 +1,6 @@
 import { addDays, type Day, formatDay, isDay } from '../domain/day.ts';
-import { keepText, type TextStore } from './text-store.ts';
+import { addressWith } from './shared-address.ts';
+import { keepText, storeName, type TextStore } from './text-store.ts';
 
 /** Of later days nothing is known that a guide could tell (our own choice). */
 const FARTHEST_DAYS = 366;
@@ -7,7 +8,7 @@ const FARTHEST_DAYS = 366;
 /** The day a reader chose, by the address that was shared, else on this phone before; null for today, and for a day gone by. */
 export function chosenDay(search: string, store: TextStore | null, base: string, today: Day): Day | null {
   const asked = new URLSearchParams(search).get('day');
-  return [asked, store?.getItem(storeName(base)) ?? null].find((day) => dayFault(day, today) === null) ?? null;
+  return [asked, store?.getItem(storeName(base, 'day')) ?? null].find((day) => dayFault(day, today) === null) ?? null;
 }
 
 /** What is wrong with a day asked for, to be said beside the choice; null where the guide can be read for it. */
@@ -25,17 +26,10 @@ export function dayFaultOfAddress(search: string, today: Day): string | null {
 
 /** Keeps the day for every page of the guide below a base; null forgets it. False where the phone refuses, or is full. */
 export function keepDay(store: TextStore | null, base: string, day: Day | null): boolean {
-  return keepText(store, storeName(base), day);
+  return keepText(store, storeName(base, 'day'), day);
 }
 
 /** The address with the day in it, so that it can be shared. */
 export function addressWithDay(address: string, day: Day | null): string {
-  const url = new URL(address);
-  if (day === null) url.searchParams.delete('day');
-  else url.searchParams.set('day', day);
-  return url.href;
-}
-
-function storeName(base: string): string {
-  return `peg-atlas${base}day`;
+  return addressWith(address, { day });
 }

@@ -1,5 +1,6 @@
 import type { Month } from '../domain/day.ts';
-import { keepText, type TextStore } from './text-store.ts';
+import { addressWith } from './shared-address.ts';
+import { keepText, storeName, type TextStore } from './text-store.ts';
 
 /** A month the reader chose, or all of them. */
 export type ChosenMonth = Month | 'all';
@@ -14,7 +15,9 @@ export function readMonth(text: string | null): ChosenMonth | null {
 
 /** What was chosen: by the address that was shared, else on this phone before; null where nothing was. */
 export function chosenMonth(search: string, store: TextStore | null, base: string): ChosenMonth | null {
-  return readMonth(new URLSearchParams(search).get('month')) ?? readMonth(store?.getItem(storeName(base)) ?? null);
+  return (
+    readMonth(new URLSearchParams(search).get('month')) ?? readMonth(store?.getItem(storeName(base, 'month')) ?? null)
+  );
 }
 
 /** What an address asks for that no year has, to be said beside the choice; null where it asks for nothing wrong. */
@@ -26,17 +29,10 @@ export function monthFault(search: string): string | null {
 
 /** Keeps the choice for every page of the guide below a base; null forgets it. False where the phone refuses, or is full. */
 export function keepMonth(store: TextStore | null, base: string, month: ChosenMonth | null): boolean {
-  return keepText(store, storeName(base), month === null ? null : String(month));
+  return keepText(store, storeName(base, 'month'), month === null ? null : String(month));
 }
 
 /** The address with the choice in it, so that it can be shared. */
 export function addressWithMonth(address: string, month: ChosenMonth | null): string {
-  const url = new URL(address);
-  if (month === null) url.searchParams.delete('month');
-  else url.searchParams.set('month', String(month));
-  return url.href;
-}
-
-function storeName(base: string): string {
-  return `peg-atlas${base}month`;
+  return addressWith(address, { month: month === null ? null : String(month) });
 }

@@ -3,7 +3,7 @@ import { floatSettings } from '../domain/float-settings.ts';
 import { formatLength, parseSignedLength, shortDepth } from '../domain/length.ts';
 import { fieldForm } from './field-form.ts';
 import { localDay } from './local-day.ts';
-import type { TextStore } from './text-store.ts';
+import { storeName, type TextStore } from './text-store.ts';
 
 /** A level read off the board by the reader: of one water and one day. */
 export interface BoardReading {
@@ -23,7 +23,7 @@ const FARTHEST_METRES = 10;
 /** The reading of a water, while it is of that day. What cannot be read as one is passed over. */
 export function readBoard(store: TextStore, water: GuideWater, day: Day): BoardReading | null {
   try {
-    const kept = JSON.parse(store.getItem(storeName(water)) ?? 'null') as Partial<BoardReading> | null;
+    const kept = JSON.parse(store.getItem(nameOf(water)) ?? 'null') as Partial<BoardReading> | null;
     return kept !== null &&
       typeof kept.metres === 'number' &&
       Math.abs(kept.metres) <= FARTHEST_METRES &&
@@ -37,8 +37,8 @@ export function readBoard(store: TextStore, water: GuideWater, day: Day): BoardR
 
 /** Keeps the reading of a water for its day; null forgets it. */
 export function keepBoard(store: TextStore, water: GuideWater, reading: BoardReading | null): void {
-  if (reading === null) store.removeItem(storeName(water));
-  else store.setItem(storeName(water), JSON.stringify(reading));
+  if (reading === null) store.removeItem(nameOf(water));
+  else store.setItem(nameOf(water), JSON.stringify(reading));
 }
 
 /** Lets the reader enter what the gauge board shows; every depth of the sheet then is that of the reading, for the day. */
@@ -102,6 +102,6 @@ function showReading(guide: HTMLElement, { metres }: BoardReading, units: { read
   for (const head of document.querySelectorAll('[data-level-day]')) head.textContent = 'by your reading';
 }
 
-function storeName({ base, id }: GuideWater): string {
-  return `peg-atlas${base}gauge-board/${id}`;
+function nameOf({ base, id }: GuideWater): string {
+  return storeName(base, `gauge-board/${id}`);
 }

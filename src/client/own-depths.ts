@@ -1,5 +1,5 @@
 import { type Day, isDay } from '../domain/day.ts';
-import type { TextStore } from './text-store.ts';
+import { storeName, type TextStore } from './text-store.ts';
 
 /** A depth the person plumbed themselves at one line, on a day. */
 export interface OwnDepth {
@@ -22,9 +22,9 @@ const SHARED_UNTIL: Day = '2026-11-27';
  * guides of a host shared one place may be of any of them, and so is shown in each, until it is changed there.
  */
 export function readOwnDepths(store: TextStore, peg: GuidePeg): readonly OwnDepth[] {
-  const text = store.getItem(storeName(peg));
+  const text = store.getItem(nameOf(peg));
   if (text !== null || peg.base === '/') return depthsIn(text);
-  return depthsIn(store.getItem(storeName({ ...peg, base: '/' }))).filter(({ day }) => day <= SHARED_UNTIL);
+  return depthsIn(store.getItem(nameOf({ ...peg, base: '/' }))).filter(({ day }) => day <= SHARED_UNTIL);
 }
 
 function depthsIn(text: string | null): readonly OwnDepth[] {
@@ -53,12 +53,12 @@ function others(store: TextStore, peg: GuidePeg, line: string): readonly OwnDept
 
 function writeOwnDepths(store: TextStore, peg: GuidePeg, depths: readonly OwnDepth[]): void {
   // Below the root an empty list says that nothing is left here, whatever was once shared.
-  if (depths.length === 0 && peg.base === '/') store.removeItem(storeName(peg));
-  else store.setItem(storeName(peg), JSON.stringify(depths));
+  if (depths.length === 0 && peg.base === '/') store.removeItem(nameOf(peg));
+  else store.setItem(nameOf(peg), JSON.stringify(depths));
 }
 
-function storeName({ base, key }: GuidePeg): string {
-  return `peg-atlas${base}own-depths/${key}`;
+function nameOf({ base, key }: GuidePeg): string {
+  return storeName(base, `own-depths/${key}`);
 }
 
 function isOwnDepth(value: unknown): value is OwnDepth {

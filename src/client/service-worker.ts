@@ -3,6 +3,7 @@ import { GuideCopy } from './offline/guide-copy.ts';
 import { NOW_PATH } from './offline/offline-list.ts';
 import { pathBelow } from './offline/page-address.ts';
 import type { Store, Surroundings } from './offline/surroundings.ts';
+import { savesData } from './saves-data.ts';
 
 /**
  * Makes the whole guide readable without a signal after one visit. What is kept and shown is decided in `offline/`; this
@@ -119,8 +120,7 @@ function surroundings(): Surroundings {
     today: () => localDay(new Date()),
     time: () => Date.now(),
     tell,
-    savesData: () =>
-      (worker.navigator as { readonly connection?: { readonly saveData?: boolean } }).connection?.saveData === true,
+    savesData: () => savesData(worker.navigator),
   };
 }
 

@@ -119,7 +119,7 @@ export function pegVerdict(facts: PegFacts, onDay: Day): PegVerdict {
 /** The verdict for who reads of several days: closed on any of them is closed, by the first such; else as on the first day. */
 export function verdictOnDays(facts: PegFacts, days: readonly [Day, ...Day[]]): PegVerdict {
   const verdicts = days.map((day) => pegVerdict(facts, day));
-  return verdicts.find(({ state }) => state === 'closed') ?? pegVerdict(facts, days[0]);
+  return verdicts.find(({ state }) => state === 'closed') ?? verdicts[0]!;
 }
 
 /** Whether a line counts as inside the stand-off: nearer than it, or of no known distance. */

@@ -1,7 +1,7 @@
 import { MONTHS, type Month } from '../domain/day.ts';
 import type { LinearCombination } from './engine/latent-model.ts';
 import type { RatedVenue } from './rated-venue.ts';
-import { LEVEL, type RatingModel, TERM } from './rating-model.ts';
+import { LEVEL, type RatingModel, TERM, venueWaveAt } from './rating-model.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 import type { Question } from './worth.ts';
 import { worthCombinations } from './worth-combinations.ts';
@@ -44,11 +44,7 @@ export function dayQuestion(
           stocking.water === water ? [{ term: TERM.stocking, column: k, weight: 1 }] : [],
         ),
         { term: TERM.waterSeason, column: column * model.season.positions + month - 1, weight: 1 },
-        ...(model.season.venueWaves?.[month - 1] ?? []).map((weight, k) => ({
-          term: TERM.venueWave,
-          column: k,
-          weight,
-        })),
+        ...venueWaveAt(model.season, month - 1),
         ...meanOf(water, month - 1).effects,
       ],
     };

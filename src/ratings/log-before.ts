@@ -3,7 +3,7 @@ import type { RatedVenue } from './rated-venue.ts';
 import { sessionsInModel } from './sessions-in-model.ts';
 
 /** The venue as it was known on a day: its log up to then. */
-export function venueBefore(venue: RatedVenue, last: Day): RatedVenue {
+export function venueBefore<Known extends RatedVenue>(venue: Known, last: Day): Known {
   const events = venue.events.filter(({ day }) => day <= last);
   const ids = new Set(events.map(({ id }) => id));
   return { ...venue, events, sessions: venue.sessions.filter(({ event }) => ids.has(event)) };

@@ -2,7 +2,7 @@ import { addDays, type Day } from '../domain/day.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import { groundOn } from '../domain/stand.ts';
 import { fishingSteps } from '../domain/water-history.ts';
-import type { LatentModel, RandomTerm, SparseRows } from './engine/latent-model.ts';
+import type { LatentModel, LinearCombination, RandomTerm, SparseRows } from './engine/latent-model.ts';
 import { factorRows, sparseRows } from './engine/sparse-rows.ts';
 import { type FeatureShares, featureShares } from './feature-shares.ts';
 import type { RatedVenue } from './rated-venue.ts';
@@ -155,14 +155,18 @@ function dayTerms(sessions: readonly ModelSession[], { waterColumns, season }: R
   ];
 }
 
+/** What the venue's wave adds at a position of the season; nothing where that is no circle. */
+export function venueWaveAt({ venueWaves }: Season, position: number): LinearCombination['effects'] {
+  return (venueWaves?.[position] ?? []).map((weight, column) => ({ term: TERM.venueWave, column, weight }));
+}
+
 /** The year that all waters of a venue share, as one wave: they lie under one sky. None where the season is no circle. */
 function venueWave(sessions: readonly ModelSession[], season: Season): RandomTerm[] {
-  const { venueWaves } = season;
-  if (venueWaves === null) return [];
+  if (season.venueWaves === null) return [];
   const rows = sparseRows(
     sessions.map(({ event }) => {
       const position = season.positionOf(event);
-      return position === null ? [] : venueWaves[position]!.map((weight, column) => ({ column, weight }));
+      return position === null ? [] : venueWaveAt(season, position);
     }),
   );
   return [{ name: TERM.venueWave, columns: 2, rows, prior: { kind: 'independent' } }];

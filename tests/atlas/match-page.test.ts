@@ -5,44 +5,25 @@ import { type MatchDayData, matchDayJson } from '../../src/atlas/match-day-page.
 import { matchPage } from '../../src/atlas/match-page.ts';
 import { NO_RATINGS } from '../../src/atlas/no-ratings.ts';
 import { factsOfPeg } from '../../src/atlas/peg-verdicts.ts';
-import { type Match, USUAL_SCORING } from '../../src/domain/match.ts';
+import type { Match } from '../../src/domain/match.ts';
 import { pegKey } from '../../src/domain/peg.ts';
 import { pegVerdict } from '../../src/domain/peg-verdict.ts';
 import type { Venue } from '../../src/domain/venue.ts';
 import { surveyVenue } from '../../src/ground/survey-venue.ts';
+import { exampleMatch } from '../domain/example-match.ts';
 import { READING_DAYS, venues } from './verdict/generated-venue.ts';
 
 /** A match on all pegs but the last of a water, as somebody might have written it by hand. */
 function matchOn({ pegs }: Venue, day: Match['day'], status: Match['status']): Match {
   const water = pegs[0]!.water;
-  return {
+  const keys = pegs.filter((peg) => peg.water === water).map(({ peg }) => pegKey(water, peg));
+  return exampleMatch({
     id: `${day}-any`,
-    name: 'Any',
     day,
     waters: [water],
-    entries: 2,
-    sections: 1,
-    apartMetres: 0,
-    stepFree: 0,
-    ends: { rule: 'any', features: [] },
-    leaveOut: [],
-    places: 1,
-    scoring: USUAL_SCORING,
-    pot: [],
-    namesAgreed: false,
     status,
-    plan: [
-      {
-        name: 'A',
-        pegs: pegs
-          .filter((peg) => peg.water === water)
-          .slice(0, -1)
-          .map(({ peg }) => pegKey(water, peg)),
-      },
-    ],
-    kept: [],
-    markdown: '',
-  };
+    plan: [{ name: 'A', pegs: keys.slice(0, -1) }],
+  });
 }
 
 test('no peg that is closed on the day of a match is in the bag, on a ticket or a spare one, whatever closes it', () => {

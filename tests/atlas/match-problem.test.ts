@@ -5,32 +5,14 @@ import { matchProblem } from '../../src/atlas/match-problem.ts';
 import { NO_RATINGS } from '../../src/atlas/no-ratings.ts';
 import { factsOfPeg } from '../../src/atlas/peg-verdicts.ts';
 import { loadVenue } from '../../src/content/load-venue.ts';
-import { type Match, USUAL_SCORING } from '../../src/domain/match.ts';
+import type { Match } from '../../src/domain/match.ts';
 import { pegKey } from '../../src/domain/peg.ts';
 import { pegVerdict } from '../../src/domain/peg-verdict.ts';
 import { surveyVenue } from '../../src/ground/survey-venue.ts';
+import { exampleMatch } from '../domain/example-match.ts';
 import { READING_DAYS, venues } from './verdict/generated-venue.ts';
 
-const MATCH: Match = {
-  id: '2026-12-06-any',
-  name: 'Any',
-  day: '2026-12-06',
-  waters: ['pit'],
-  entries: 2,
-  sections: 1,
-  apartMetres: 0,
-  stepFree: 0,
-  ends: { rule: 'any', features: [] },
-  leaveOut: [],
-  places: 1,
-  scoring: USUAL_SCORING,
-  pot: [],
-  namesAgreed: false,
-  status: 'planned',
-  plan: [],
-  kept: [],
-  markdown: '',
-};
+const MATCH = exampleMatch();
 
 describe('which pegs may go into a match', () => {
   test('are just those that the verdict of its day does not close, whatever closes them', () => {

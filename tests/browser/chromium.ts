@@ -1,8 +1,6 @@
 import { existsSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import bundled from '@sparticuz/chromium';
 import { type Browser, type BrowserContext, chromium, type LaunchOptions } from 'playwright-core';
+import { carriedBrowser } from '../../src/commands/print/open-browser.ts';
 
 /** Phone and desk, the two sizes every page is looked at in. */
 export const PHONE = { width: 390, height: 844 };
@@ -42,11 +40,5 @@ export async function openProfile(folder: string): Promise<BrowserContext> {
 async function whichChromium(): Promise<LaunchOptions> {
   const named = process.env.CHROMIUM;
   if (named !== undefined && existsSync(named)) return { executablePath: named, args: ARGUMENTS };
-  if (process.platform === 'linux' && process.arch === 'x64') {
-    const executablePath = await bundled.executablePath();
-    // A bare machine has no fonts; the package unpacks some beside its binary.
-    if (!existsSync('/etc/fonts/fonts.conf')) process.env.FONTCONFIG_PATH ??= join(tmpdir(), 'fonts');
-    return { executablePath, args: ARGUMENTS };
-  }
-  return { channel: 'chrome', args: ARGUMENTS };
+  return { ...((await carriedBrowser()) ?? { channel: 'chrome' }), args: ARGUMENTS };
 }

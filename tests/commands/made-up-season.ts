@@ -6,7 +6,7 @@ import { GRAMS_PER_OUNCE } from '../../src/domain/weight.ts';
 import { workbook } from '../content/papers/result-papers.ts';
 
 /** Two waters of a made-up club, by name, and how many pegs each has. */
-export const SEASON_WATERS = { 'Long Pool': 26, 'The Mere': 12 } as const;
+const SEASON_WATERS = { 'Long Pool': 26, 'The Mere': 12 } as const;
 type WaterName = keyof typeof SEASON_WATERS;
 
 /** What the sheets of a season leave unsaid. */
@@ -18,6 +18,18 @@ export const SEASON_ANSWERS = {
   'mark DQ': 'disqualified',
   'mark DNS': 'absent',
 } as const;
+
+/** What `start` is answered for the venue of a season. */
+export const VENUE_ANSWERS = {
+  name: 'Alder Lakes',
+  club: 'Alder Vale Angling Society',
+  waters: Object.keys(SEASON_WATERS).join(', '),
+  lengths: 'm',
+  weights: 'lb',
+  parts: 'none',
+  'overhead lines': 'not-looked',
+  ...Object.fromEntries(Object.entries(SEASON_WATERS).map(([name, pegs]) => [`pegs of ${name}`, String(pegs)])),
+};
 
 /** Invented people, of names that are no part of any other word: no two surnames sound alike, so that one person is told from another. */
 const PEOPLE = [

@@ -7,7 +7,7 @@ import { run as importPapers } from '../../src/commands/import.ts';
 import { run as start } from '../../src/commands/start.ts';
 import { loadVenue } from '../../src/content/load-venue.ts';
 import { bytesOf } from './intake/venue-on-disk.ts';
-import { filesWithNames, type MadeUpSeason, madeUpSeason, SEASON_ANSWERS, SEASON_WATERS } from './made-up-season.ts';
+import { filesWithNames, type MadeUpSeason, madeUpSeason, SEASON_ANSWERS, VENUE_ANSWERS } from './made-up-season.ts';
 import { type RecordedIo, recordedIo } from './recorded-io.ts';
 
 let root: string;
@@ -15,17 +15,7 @@ let runs = 0;
 
 beforeAll(async () => {
   root = mkdtempSync(join(tmpdir(), 'season-'));
-  const answers = {
-    name: 'Alder Lakes',
-    club: 'Alder Vale Angling Society',
-    waters: Object.keys(SEASON_WATERS).join(', '),
-    lengths: 'm',
-    weights: 'lb',
-    parts: 'none',
-    'overhead lines': 'not-looked',
-    ...Object.fromEntries(Object.entries(SEASON_WATERS).map(([name, pegs]) => [`pegs of ${name}`, String(pegs)])),
-  };
-  writeFileSync(join(root, 'answers.yaml'), JSON.stringify({ all: answers }));
+  writeFileSync(join(root, 'answers.yaml'), JSON.stringify({ all: VENUE_ANSWERS }));
   const asked = ['--answers', join(root, 'answers.yaml'), '--day', '2026-11-20'];
   expect(await start([join(root, 'first'), ...asked], recordedIo())).toBe(0);
 });

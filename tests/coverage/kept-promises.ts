@@ -4,6 +4,7 @@ import type { Venue } from '../../src/domain/venue.ts';
 import { fitBag, type RatedBag, rateBag } from '../../src/ratings/bag-model.ts';
 import { expectedBags } from '../../src/ratings/expected-bags.ts';
 import { firstLook } from '../../src/ratings/first-look.ts';
+import { venueBefore } from '../../src/ratings/log-before.ts';
 import { partGrams } from '../../src/ratings/logged-part.ts';
 import type { GeneratedVenue } from '../demo/make-venue.ts';
 
@@ -31,17 +32,13 @@ export function promisesOf(
   rate: (before: Venue) => readonly RatedBag[] = rateWhole,
 ): KeptPromise[] {
   const from = addDays(venue.settings.guideDay, -365);
-  const pastEvents = venue.events.filter(({ day }) => day <= from);
-  const past = new Set(pastEvents.map(({ id }) => id));
-  const before = { ...venue, events: pastEvents, sessions: venue.sessions.filter(({ event }) => past.has(event)) };
+  const before = venueBefore(venue, from);
   const bags = rate(before);
   const promised = new Map(
     expectedBags(before, bags, 1).map((row) => [`${pegKey(row.water, row.peg)} ${row.month}`, row]),
   );
   const promises: KeptPromise[] = [];
-  const matches = venue.events.filter(
-    ({ id, kind, listing }) => !past.has(id) && kind === 'match' && listing === 'full',
-  );
+  const matches = venue.events.filter(({ day, kind, listing }) => day > from && kind === 'match' && listing === 'full');
   for (const event of matches) {
     const sessions = venue.sessions.filter(
       (session) => session.event === event.id && ['weighed', 'dnw'].includes(session.status),

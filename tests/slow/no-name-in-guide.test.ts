@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { filesWithNames, madeUpSeason, SEASON_ANSWERS, SEASON_WATERS } from '../commands/made-up-season.ts';
+import { filesWithNames, madeUpSeason, SEASON_ANSWERS, VENUE_ANSWERS } from '../commands/made-up-season.ts';
 
 const COMMAND = fileURLToPath(new URL('../../src/commands/venue.ts', import.meta.url));
 const SEED = 20_261_126;
@@ -38,17 +38,7 @@ const SEASONS = [5, 2].map(
 test.each(SEASONS)(
   'a season of sheets, built into a guide, leaves no name in it, in the cache, the register or the folder',
   (season) => {
-    const all = {
-      ...SEASON_ANSWERS,
-      name: 'Alder Lakes',
-      club: 'Alder Vale Angling Society',
-      waters: Object.keys(SEASON_WATERS).join(', '),
-      lengths: 'm',
-      weights: 'lb',
-      parts: 'none',
-      'overhead lines': 'not-looked',
-      ...Object.fromEntries(Object.entries(SEASON_WATERS).map(([name, pegs]) => [`pegs of ${name}`, String(pegs)])),
-    };
+    const all = { ...SEASON_ANSWERS, ...VENUE_ANSWERS };
     const answers = ['--answers', join(home, 'answers.yaml')];
     writeFileSync(join(home, 'answers.yaml'), JSON.stringify({ all }));
     venue('start', 'content', '--day', '2026-11-20', ...answers);

@@ -1,3 +1,4 @@
+import { savesData } from '../saves-data.ts';
 import { askedPeg } from './asked-peg.ts';
 import type { LiveMap } from './live-map.ts';
 
@@ -39,15 +40,11 @@ function offerLiveMap(frame: HTMLElement): void {
       ),
     );
   row.append(said);
+  // Who saves data is fetched nothing without a tap on this page.
   if (askedPeg(location.hash) !== null && !savesData()) start().catch(() => undefined);
   frame.addEventListener('click', ({ target }) => {
     if (started === null && target instanceof Element && target.closest('a') === null) move.click();
   });
-}
-
-/** The reader asked the browser to save data: nothing is fetched without a tap on this page. */
-function savesData(): boolean {
-  return (navigator as { readonly connection?: { readonly saveData?: boolean } }).connection?.saveData === true;
 }
 
 function button(words: string, run: () => void): HTMLButtonElement {

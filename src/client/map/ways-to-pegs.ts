@@ -1,4 +1,4 @@
-import type { Feature } from 'geojson';
+import type { Feature, Position } from 'geojson';
 import L from 'leaflet';
 import { WAY_UNDER_LINE_ACTION, walkWords } from '../../atlas/peg-bank.ts';
 import type { Units } from '../../domain/bag.ts';
@@ -113,13 +113,18 @@ export function offerWays(
   };
 }
 
+/** GeoJSON has the longitude first (RFC 7946, 3.1.1). */
+function placeAt([lng = 0, lat = 0]: Position): LatLng {
+  return { lat, lng };
+}
+
 function pathOf({ geometry, properties }: Feature): readonly MapPath[] {
   if (properties?.kind !== 'path' || geometry.type !== 'LineString') return [];
   const { mappedAs, steps, gradient, widthM, stepFree } = properties;
   return [
     {
       id: String(mappedAs),
-      line: geometry.coordinates.map(([lng = 0, lat = 0]) => ({ lat, lng })),
+      line: geometry.coordinates.map(placeAt),
       ...(typeof steps === 'number' ? { steps } : {}),
       ...(typeof gradient === 'number' ? { gradient } : {}),
       ...(typeof widthM === 'number' ? { widthMetres: widthM } : {}),
@@ -133,7 +138,7 @@ function linesOf(features: readonly Feature[]): readonly LineToPass[] {
   const lines = features.filter(({ properties }) => properties?.kind === 'overhead-line');
   return lines.flatMap(({ geometry, properties }, i) => {
     if (geometry.type !== 'LineString') return [];
-    const line = geometry.coordinates.map(([lng = 0, lat = 0]) => ({ lat, lng }));
+    const line = geometry.coordinates.map(placeAt);
     // Line and zone are written side by side.
     return [{ name: String(properties?.name), line, withinMetres: Number(zones[i]?.properties?.fromCentreM) }];
   });
@@ -142,7 +147,6 @@ function linesOf(features: readonly Feature[]): readonly LineToPass[] {
 function startsOf(features: readonly Feature[], kind: string): readonly Start[] {
   return features.flatMap(({ geometry, properties }) => {
     if (properties?.kind !== kind || geometry.type !== 'Point') return [];
-    const [lng = 0, lat = 0] = geometry.coordinates;
-    return [{ name: String(properties.name), at: { lat, lng } }];
+    return [{ name: String(properties.name), at: placeAt(geometry.coordinates) }];
   });
 }

@@ -44,10 +44,7 @@ async function begin(): Promise<void> {
   draw();
   requireElement('#day-hand-over').replaceChildren(handOverView(day));
   requireElement('#day-clock').textContent = clockWords(data);
-  requireElement('#day-storage').textContent = (await storageWords()).replace(
-    'Hand the round over the same day.',
-    'Hand the match over the same day.',
-  );
+  requireElement('#day-storage').textContent = await storageWords(navigator.storage, 'match');
   // Shown once it stands whole, so that nothing moves under a finger.
   requireElement('#day').hidden = false;
   // Another tab, or this page come back to from another app, may have noted more.

@@ -2,10 +2,10 @@ import { readTypedPeg } from '../../domain/typed-peg.ts';
 import { pulledFault } from '../../match-day/bag-draw.ts';
 import type { Entry } from '../../match-day/entries.ts';
 import { ABOUT, historyOf } from '../../match-day/scales.ts';
+import { newReference } from '../new-reference.ts';
 import type { MatchDay } from './day.ts';
 import { keptInput } from './kept-input.ts';
 import { button, make } from './make.ts';
-import { newReference } from './match-store.ts';
 
 /** The list of pegs not taken, which every field suggests from. */
 export const FREE_PEGS = 'free-pegs';

@@ -1,5 +1,6 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import { type Note, noteOf } from '../../match-day/match-log.ts';
+import { newReference } from '../new-reference.ts';
 
 interface Schema extends DBSchema {
   notes: { key: [string, string]; value: Note & { readonly match: string }; indexes: { match: string } };
@@ -15,10 +16,6 @@ interface Typed {
 
 /** Something to note: what it is about, and what is said of it. */
 export type Said = readonly [about: string, value: unknown];
-
-/** A phone has a reference of its own in each match, so that its notes can be told from those of another. */
-const ALPHABET = '0123456789abcdefghjkmnpqrstvwxyz';
-const REFERENCE_LENGTH = 6;
 
 /**
  * What was noted of matches on this phone, in IndexedDB. Every note is written by itself and at once; the promise is kept
@@ -129,9 +126,4 @@ async function whole(
     throw error;
   }
   await transaction.done;
-}
-
-/** A short reference nobody else has: of a phone, or of somebody who entered. */
-export function newReference(): string {
-  return [...crypto.getRandomValues(new Uint8Array(REFERENCE_LENGTH))].map((byte) => ALPHABET[byte % 32]).join('');
 }

@@ -4,7 +4,8 @@ import { plainPeg } from '../../domain/typed-peg.ts';
 import { localDay } from '../local-day.ts';
 import { phoneStore } from '../phone-store.ts';
 import { requireElement } from '../round/elements.ts';
-import { keepText } from '../text-store.ts';
+import { addressWith } from '../shared-address.ts';
+import { keepText, storeName } from '../text-store.ts';
 import { unitsOfReader } from '../units/chosen-units.ts';
 import { forgetOuting, keepOuting, newOuting, type Outing, type OutingPlace, readOuting, slipWords } from './outing.ts';
 import { paceStatus, paceView } from './pace-view.ts';
@@ -76,9 +77,7 @@ function show(peg: string): void {
   const match = data.matches.find(({ day, pegs }) => isNow(day) && pegs.includes(peg)) ?? null;
   const outing = readOuting(store, placeOf(peg)) ?? newOuting(peg, match?.id ?? null, match?.hours ?? null);
   shown = { row, outing, isKept: keepDrawn(peg) };
-  const url = new URL(location.href);
-  url.searchParams.set('peg', peg);
-  history.replaceState(history.state, '', url.href);
+  history.replaceState(history.state, '', addressWith(location.href, { peg }));
   draw();
 }
 
@@ -97,7 +96,7 @@ function keepDrawn(peg: string): boolean {
 }
 
 function drawnName(): string {
-  return `peg-atlas${base}drawn/${data.water}`;
+  return storeName(base, `drawn/${data.water}`);
 }
 
 /** The peg drawn here last, so that the page opened again after a flat battery shows it at once. */

@@ -1,6 +1,7 @@
 import type { Caught } from '../../match-day/pace.ts';
 import { MAX_NET_GRAMS } from '../../match-day/scales.ts';
-import { keepText, type TextStore } from '../text-store.ts';
+import { newReference } from '../new-reference.ts';
+import { keepText, storeName, type TextStore } from '../text-store.ts';
 
 /** What somebody aims at. */
 export type Target = { readonly kind: 'frame' | 'win' } | { readonly kind: 'own'; readonly grams: number };
@@ -38,11 +39,12 @@ export const MAX_HOURS = 24;
 /** So many notes are more than anybody makes in a day. */
 const MAX_CAUGHT = 500;
 const MAX_TEXT = 80;
+const SLIP_ID_LENGTH = 8;
 
 /** A match not yet begun. */
 export function newOuting(peg: string, match: string | null, hours: number | null): Outing {
   return {
-    id: newSlipId(),
+    id: newReference(SLIP_ID_LENGTH),
     peg,
     match,
     start: null,
@@ -55,11 +57,6 @@ export function newOuting(peg: string, match: string | null, hours: number | nul
     lines: '',
     waterDegreesC: '',
   };
-}
-
-function newSlipId(): string {
-  const bytes = crypto.getRandomValues(new Uint8Array(8));
-  return [...bytes].map((byte) => (byte % 36).toString(36)).join('');
 }
 
 /** What is kept for a peg; null where nothing is, or nothing that can be read. */
@@ -94,7 +91,7 @@ export function minuteOf({ start }: Pick<Outing, 'start'>, now: Date): number | 
 }
 
 function nameOf({ base, water, peg }: OutingPlace): string {
-  return `peg-atlas${base}outing/${water}/${peg}`;
+  return storeName(base, `outing/${water}/${peg}`);
 }
 
 function isOuting(value: unknown): value is Outing {

@@ -1,5 +1,5 @@
 import { plainPeg } from '../../domain/typed-peg.ts';
-import { keepText, type TextStore } from '../text-store.ts';
+import { keepText, storeName, type TextStore } from '../text-store.ts';
 
 /** As many stand beside one another on a phone and can still be read. */
 const MAX_KEPT = 4;
@@ -70,5 +70,5 @@ export function addressWithPegs(address: string, pegs: readonly string[]): strin
 }
 
 function nameOf({ base, water }: { readonly base: string; readonly water: string }): string {
-  return `peg-atlas${base}compare/${water}`;
+  return storeName(base, `compare/${water}`);
 }

@@ -7,7 +7,8 @@ import type {
 } from '../../content/round-file/round-file.ts';
 import { byMeasure } from '../../domain/clearance-measures.ts';
 import { formatLength, parseSignedLength } from '../../domain/length.ts';
-import { type GaugeDraft, newRef, type PegDraft, type PegField, PLACE_MARK } from './draft.ts';
+import { newReference } from '../new-reference.ts';
+import { type GaugeDraft, type PegDraft, type PegField, PLACE_MARK } from './draft.ts';
 import { DATED_AS } from './finding-of.ts';
 
 /** Turns a finding of a file that was handed over back into what would be typed for it. */
@@ -91,7 +92,7 @@ function hazardDraftsOf(hazards: readonly HazardFinding[]): Pick<PegDraft, 'look
       if (hazard.did !== 'found') return [];
       const { did: _, severity, likelihood, action, ...rest } = hazard;
       const levels = { severity: String(severity), likelihood: String(likelihood) };
-      return [{ id: newRef(), ...rest, action: action ?? '', ...levels }];
+      return [{ id: newReference(), ...rest, action: action ?? '', ...levels }];
     }),
   };
 }

@@ -124,12 +124,3 @@ export interface WholeRound {
   readonly gauges: readonly GaugeDraft[];
   readonly photos: readonly PhotoDraft[];
 }
-
-/** Letters and digits that cannot be taken for one another when read out. */
-const REF_CHARACTERS = 'abcdefghjkmnpqrstuvwxyz23456789';
-
-/** A new reference, opaque and short enough to be read out. */
-export function newRef(length = 6): string {
-  const random = crypto.getRandomValues(new Uint8Array(length));
-  return Array.from(random, (byte) => REF_CHARACTERS[byte % REF_CHARACTERS.length]).join('');
-}

@@ -1,5 +1,6 @@
 import type { Day } from '../../domain/day.ts';
-import { newRef, PEG_FIELDS, type PegDraft, type PegField } from './draft.ts';
+import { newReference } from '../new-reference.ts';
+import { PEG_FIELDS, type PegDraft, type PegField } from './draft.ts';
 import { requireElement } from './elements.ts';
 
 type Fields = Pick<PegDraft, 'fields' | 'days'>;
@@ -58,7 +59,7 @@ export function showProblems(
   problems: readonly { readonly field: string; readonly sentence: string }[],
 ): void {
   const list = requireElement('[data-problems]', form);
-  list.id ||= `problems-${newRef()}`;
+  list.id ||= `problems-${newReference()}`;
   const lines = problems.map(({ sentence }, index) => {
     const line = document.createElement('p');
     line.id = `${list.id}-${index}`;

@@ -1,5 +1,6 @@
 import { HAZARD_KINDS } from '../../domain/hazard-kinds.ts';
-import { type FoundDraft, newRef } from './draft.ts';
+import { newReference } from '../new-reference.ts';
+import type { FoundDraft } from './draft.ts';
 import { fromTemplate, requireElement } from './elements.ts';
 import type { FormContext } from './form-context.ts';
 import { keepFix } from './keep-fix.ts';
@@ -30,7 +31,7 @@ export function foundHazards(
   const build = (hazard: FoundDraft): HTMLElement => hazardFieldset(hazard, photos, context, put, remove);
   box.append(...start.map(build));
   requireElement('[data-add-hazard]', form).addEventListener('click', () => {
-    const hazard = { id: newRef(), kind: '', place: '', action: '', severity: '', likelihood: '' };
+    const hazard = { id: newReference(), kind: '', place: '', action: '', severity: '', likelihood: '' };
     const fieldset = build(hazard);
     box.append(fieldset);
     put(hazard);

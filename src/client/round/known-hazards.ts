@@ -1,6 +1,7 @@
 import type { RoundHazard } from '../../atlas/round-places.ts';
 import { hazardKind } from '../../domain/risk.ts';
-import { type LookedAtDraft, newRef, type PegDraft } from './draft.ts';
+import { newReference } from '../new-reference.ts';
+import type { LookedAtDraft, PegDraft } from './draft.ts';
 import { hazardId } from './draft-patch.ts';
 import { fromTemplate, requireElement } from './elements.ts';
 import type { FormContext } from './form-context.ts';
@@ -38,7 +39,7 @@ export function knownHazards(
       showRow(row, state[index] ?? hazard);
     };
     row.dataset.problem = `known-${index}`;
-    const name = `known-${newRef()}`;
+    const name = `known-${newReference()}`;
     for (const radio of row.querySelectorAll<HTMLInputElement>('input[type=radio]')) {
       radio.name = name;
       radio.addEventListener('change', () => change({ did: radio.value as LookedAtDraft['did'] }));

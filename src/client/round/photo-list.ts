@@ -1,4 +1,5 @@
-import { newRef, type PhotoDraft } from './draft.ts';
+import { newReference } from '../new-reference.ts';
+import type { PhotoDraft } from './draft.ts';
 import { fromTemplate, requireElement } from './elements.ts';
 import type { FormContext } from './form-context.ts';
 import { shrinkPhoto } from './shrink-photo.ts';
@@ -44,7 +45,7 @@ export function photoList(list: HTMLElement, context: FormContext): PhotoList {
     add: async (file, where = list) => {
       const jpeg = await shrinkPhoto(file);
       if (jpeg === null) return null;
-      const photo = { ref: draft.ref, id: newRef(), water: draft.water, peg: draft.peg, shows: '', jpeg };
+      const photo = { ref: draft.ref, id: newReference(), water: draft.water, peg: draft.peg, shows: '', jpeg };
       onPhoto(photo);
       show(photo, where);
       return photo.id;

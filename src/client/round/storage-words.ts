@@ -1,6 +1,9 @@
-/** Whether this browser keeps what is noted, as far as it says so, in a sentence for the bailiff. Asks it to. */
-export async function storageWords(storage: StorageManager | undefined = navigator.storage): Promise<string> {
-  const handOver = 'Hand the round over the same day.';
+/** Whether this browser keeps what is noted of a round or a match, as far as it says so, in a sentence. Asks it to. */
+export async function storageWords(
+  storage: StorageManager | undefined = navigator.storage,
+  of: 'round' | 'match' = 'round',
+): Promise<string> {
+  const handOver = `Hand the ${of} over the same day.`;
   if (typeof storage?.persist !== 'function') {
     return `This browser does not say whether it keeps what is noted here. ${handOver}`;
   }

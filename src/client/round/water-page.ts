@@ -1,7 +1,8 @@
 import type { BankRoundData } from '../../atlas/bank-round-page.ts';
 import { daysBetween, formatDay, isDay } from '../../domain/day.ts';
+import { newReference } from '../new-reference.ts';
 import { clockDoubt } from './clock-doubt.ts';
-import { newRef, type PegDraft, PLACE_MARK, type Round } from './draft.ts';
+import { type PegDraft, PLACE_MARK, type Round } from './draft.ts';
 import { requireElement } from './elements.ts';
 import { gaugeFindingOf } from './finding-of.ts';
 import type { FormContext, OpenForm } from './form-context.ts';
@@ -60,7 +61,7 @@ async function start(store: RoundStore): Promise<void> {
     const clockDays = clock();
     if (clockDays === null) return;
     const fresh: Round = {
-      ref: newRef(),
+      ref: newReference(),
       venue: data.venue,
       guideDay: data.guideDay,
       day: dayWith(clockDays),

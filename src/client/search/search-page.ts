@@ -1,5 +1,6 @@
 import type { SearchEntry } from '../../atlas/search-entries.ts';
 import { readDays } from '../read-days.ts';
+import { addressWith } from '../shared-address.ts';
 import { showVerdicts } from '../verdict-of-day.ts';
 import type { Found, FoundGroup } from './search-guide.ts';
 
@@ -55,10 +56,7 @@ async function loadGuide(address: string): Promise<Guide> {
 }
 
 function addressFor(typed: string): string {
-  const url = new URL(location.href);
-  if (typed.trim() === '') url.searchParams.delete('for');
-  else url.searchParams.set('for', typed);
-  return url.href;
+  return addressWith(location.href, { for: typed.trim() === '' ? null : typed });
 }
 
 function shownGroup({ kind, entries }: FoundGroup, guide: Guide): HTMLElement {

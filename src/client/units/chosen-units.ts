@@ -1,6 +1,7 @@
 import type { Units } from '../../domain/bag.ts';
 import { phoneStore } from '../phone-store.ts';
-import { keepText, type TextStore } from '../text-store.ts';
+import { addressWith } from '../shared-address.ts';
+import { keepText, storeName, type TextStore } from '../text-store.ts';
 
 /** Units as they may be held: what the reader did not choose is left out, and is the venue's. */
 export type ChosenUnits = Partial<Units>;
@@ -8,7 +9,7 @@ export type ChosenUnits = Partial<Units>;
 /** By the address that was shared, else on this phone before; nothing where neither says. */
 export function chosenUnits(search: string, store: TextStore | null, base: string): ChosenUnits {
   const asked = new URLSearchParams(search);
-  const [weight, length] = (store?.getItem(storeName(base)) ?? '').split(' ');
+  const [weight, length] = (store?.getItem(storeName(base, 'units')) ?? '').split(' ');
   return {
     ...readUnits(weight, length),
     ...readUnits(asked.get('weight'), asked.get('length')),
@@ -34,18 +35,12 @@ export function unitsFault(search: string): string | null {
 /** Keeps the units for every page of the guide below a base; none forgets them. False where the phone refuses, or is full. */
 export function keepUnits(store: TextStore | null, base: string, units: ChosenUnits): boolean {
   const { weight = '', length = '' } = units;
-  return keepText(store, storeName(base), weight === '' && length === '' ? null : `${weight} ${length}`);
+  return keepText(store, storeName(base, 'units'), weight === '' && length === '' ? null : `${weight} ${length}`);
 }
 
 /** The address with the units in it, so that it can be shared. */
 export function addressWithUnits(address: string, units: ChosenUnits): string {
-  const url = new URL(address);
-  for (const of of ['weight', 'length'] as const) {
-    const unit = units[of];
-    if (unit === undefined) url.searchParams.delete(of);
-    else url.searchParams.set(of, unit);
-  }
-  return url.href;
+  return addressWith(address, { weight: units.weight ?? null, length: units.length ?? null });
 }
 
 /** The units of the page: those the reader chose, else the venue's, as `body[data-units]` says them ("lb m"). */
@@ -70,8 +65,4 @@ function readUnits(weight: string | null | undefined, length: string | null | un
     ...(weight === 'kg' || weight === 'lb' ? { weight } : {}),
     ...(length === 'm' || length === 'ft' ? { length } : {}),
   };
-}
-
-function storeName(base: string): string {
-  return `peg-atlas${base}units`;
 }

@@ -35,7 +35,7 @@ export async function openPrintingBrowser(named: string | undefined): Promise<Br
 }
 
 async function installedBrowsers(): Promise<readonly LaunchOptions[]> {
-  const carried = process.platform === 'linux' && process.arch === 'x64' ? await carriedBrowser() : null;
+  const carried = await carriedBrowser();
   return [
     ...(carried === null ? [] : [carried]),
     ...USUAL_PLACES.filter((path) => existsSync(path)).map((executablePath) => ({ executablePath })),
@@ -44,7 +44,9 @@ async function installedBrowsers(): Promise<readonly LaunchOptions[]> {
   ];
 }
 
-async function carriedBrowser(): Promise<LaunchOptions | null> {
+/** The browser that is carried as a package (Linux on x64); null where there is none. */
+export async function carriedBrowser(): Promise<LaunchOptions | null> {
+  if (process.platform !== 'linux' || process.arch !== 'x64') return null;
   const carried = await importIfThere(() => import('@sparticuz/chromium'));
   if (carried === null) return null;
   const executablePath = await carried.default.executablePath();

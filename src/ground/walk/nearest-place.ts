@@ -27,8 +27,7 @@ export function nearestPlace(
   const ways = shortestPaths(graph, starts);
   return (from) => {
     const there = pathSnapOf(graph, toPlane(from));
-    const arrival = there === null ? null : arrivalAt(graph, ways, starts, there);
-    const walk = arrival !== null && Number.isFinite(arrival.metres) ? arrival : null;
+    const walk = there === null ? null : arrivalAt(graph, ways, starts, there);
     const straight = nearestStraight(from, walk === null ? places : apart);
     const isStraightNearer = walk === null || (straight !== null && straight.distanceMetres < walk.metres);
     if (isStraightNearer) return straight;

@@ -23,8 +23,7 @@ export function pathDistancesMetres(
     return snaps.map((there, j) => {
       if (i === j) return 0;
       if (start === null || ways === null || there === null) return null;
-      const metres = arrivalAt(graph, ways, [start], there)?.metres;
-      return metres !== undefined && Number.isFinite(metres) ? metres : null;
+      return arrivalAt(graph, ways, [start], there)?.metres ?? null;
     });
   });
 }

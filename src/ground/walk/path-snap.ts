@@ -19,6 +19,12 @@ export function pathSnapOf(
   return nearest;
 }
 
+/** Where a snap lies on its edge. */
+export function snapPoint({ nodes, edges }: PathGraph, { edge, share }: PathSnap): PlanePoint {
+  const [a, b] = [nodes[edges[edge]!.from]!, nodes[edges[edge]!.to]!];
+  return { x: a.x + share * (b.x - a.x), y: a.y + share * (b.y - a.y) };
+}
+
 /** The way from the ways' beginning to a place beside the paths. */
 export interface Arrival {
   readonly metres: number;
@@ -56,4 +62,15 @@ export function arrivalAt(
     offer({ metres: start.offMetres + along + there.offMetres, from, node: -1 });
   });
   return best;
+}
+
+/** The nodes of the way behind an arrival, from the one it comes through back to the first; none where it runs along one edge. */
+export function nodesBack({ edges }: PathGraph, { by }: ShortestPaths, { node }: Arrival): readonly number[] {
+  const nodes: number[] = [];
+  for (let at = node; at !== -1; ) {
+    nodes.push(at);
+    const edge = edges[by[at]!];
+    at = edge === undefined ? -1 : edge.from === at ? edge.to : edge.from;
+  }
+  return nodes;
 }

@@ -2,8 +2,8 @@ import type { MapPath } from '../../domain/map.ts';
 import type { LatLng } from '../../domain/place.ts';
 import type { PlanePoint } from '../plane/plane-point.ts';
 import type { PathEdge, PathGraph } from './path-graph.ts';
-import { type Arrival, arrivalAt, pathSnapOf } from './path-snap.ts';
-import { type PathSnap, type ShortestPaths, shortestPaths } from './shortest-paths.ts';
+import { arrivalAt, nodesBack, pathSnapOf } from './path-snap.ts';
+import { shortestPaths } from './shortest-paths.ts';
 
 type Usable = (edge: PathEdge) => boolean;
 
@@ -22,25 +22,9 @@ export function pathsUsed(
     return (to) => {
       const there = pathSnapOf(graph, toPlane(to), usable);
       const arrival = there === null ? null : arrivalAt(graph, ways, [start], there);
-      if (there === null || arrival === null || !Number.isFinite(arrival.metres)) return null;
-      return pathsBehind(graph, ways, start, there, arrival);
+      if (there === null || arrival === null) return null;
+      const behind = nodesBack(graph, ways, arrival).flatMap((node) => (ways.by[node] === -1 ? [] : ways.by[node]!));
+      return [...new Set([there.edge, start.edge, ...behind].map((edge) => graph.edges[edge]!.path))];
     };
   };
-}
-
-/** From the snap back to the beginning, edge by edge. */
-function pathsBehind(
-  { edges }: PathGraph,
-  ways: ShortestPaths,
-  start: PathSnap,
-  there: PathSnap,
-  { node }: Arrival,
-): readonly MapPath[] {
-  const used = new Set([edges[there.edge]!.path, edges[start.edge]!.path]);
-  for (let at = node; at !== -1 && ways.by[at] !== -1; ) {
-    const edge = edges[ways.by[at]!]!;
-    used.add(edge.path);
-    at = edge.from === at ? edge.to : edge.from;
-  }
-  return [...used];
 }

@@ -7,7 +7,7 @@ import { overheadLinesOf } from '../stand-off.ts';
 import type { Walk } from '../survey.ts';
 import { linesNear, linesToPass } from './lines-near.ts';
 import { type PathEdge, type PathGraph, pathGraph } from './path-graph.ts';
-import { arrivalAt, pathSnapOf } from './path-snap.ts';
+import { arrivalAt, pathSnapOf, snapPoint } from './path-snap.ts';
 import { type PathSnap, type ShortestPaths, shortestPaths } from './shortest-paths.ts';
 import { walkOf } from './way-between.ts';
 import { factsOfWays, isStepFree, NO_WAY_YET, type WayFacts, withLines, withPath } from './way-facts.ts';
@@ -60,7 +60,7 @@ export function venueWalks(
       const start = pathSnapOf(graph, at, usable);
       if (start === null) return [];
       const ways = shortestPaths(graph, [start], usable);
-      const first = pointOf(graph, start);
+      const first = snapPoint(graph, start);
       const { path } = graph.edges[start.edge]!;
       const startLines = near(at, first);
       const atStart = (node: number) =>
@@ -73,7 +73,7 @@ export function venueWalks(
       const at = toPlane(peg.at);
       const there = pathSnapOf(graph, at, usable);
       if (there === null) return [];
-      const stepLines = near(at, pointOf(graph, there));
+      const stepLines = near(at, snapPoint(graph, there));
       return from
         .flatMap((ways) => walkTo(graph, ways, there, near, stepLines) ?? [])
         .map(({ carPark, metres, facts }) => walkOf({ metres, facts }, carPark.name, peg.bank?.steps ?? 0, lines))
@@ -122,11 +122,11 @@ function walkTo(
   stepLines: readonly number[],
 ): { readonly carPark: MapPlace; readonly metres: number; readonly facts: WayFacts } | null {
   const arrival = arrivalAt(graph, ways, [start], there);
-  if (arrival === null || !Number.isFinite(arrival.metres)) return null;
+  if (arrival === null) return null;
   const isAlongOneEdge = arrival.node === -1;
-  const from = isAlongOneEdge ? pointOf(graph, start) : graph.nodes[arrival.node]!;
+  const from = isAlongOneEdge ? snapPoint(graph, start) : graph.nodes[arrival.node]!;
   const before = isAlongOneEdge ? withLines(NO_WAY_YET, startLines) : factsAt(arrival.node);
-  const facts = withPath(before, graph.edges[there.edge]!.path, near(from, pointOf(graph, there)));
+  const facts = withPath(before, graph.edges[there.edge]!.path, near(from, snapPoint(graph, there)));
   return { carPark, metres: arrival.metres, facts: withLines(facts, stepLines) };
 }
 
@@ -137,11 +137,6 @@ function isUnderLine({ underLines }: Walk): boolean {
 function endsOf({ nodes, edges }: PathGraph, edge: number): readonly [PlanePoint, PlanePoint] {
   const { from, to } = edges[edge]!;
   return [nodes[from]!, nodes[to]!];
-}
-
-function pointOf(graph: PathGraph, { edge, share }: PathSnap): PlanePoint {
-  const [a, b] = endsOf(graph, edge);
-  return { x: a.x + share * (b.x - a.x), y: a.y + share * (b.y - a.y) };
 }
 
 function memoised<T>(compute: (key: number) => T): (key: number) => T {

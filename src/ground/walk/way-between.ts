@@ -1,11 +1,10 @@
 import type { MapPath } from '../../domain/map.ts';
 import type { LatLng } from '../../domain/place.ts';
 import { localPlane } from '../geodesy/local-plane.ts';
-import type { PlanePoint } from '../plane/plane-point.ts';
 import type { Walk } from '../survey.ts';
 import { type LineToPass, linesNear } from './lines-near.ts';
 import { type PathEdge, pathGraph } from './path-graph.ts';
-import { arrivalAt, pathSnapOf } from './path-snap.ts';
+import { arrivalAt, nodesBack, pathSnapOf, snapPoint } from './path-snap.ts';
 import { shortestPaths } from './shortest-paths.ts';
 import { NO_WAY_YET, type WayFacts, withLines, withPath } from './way-facts.ts';
 
@@ -39,23 +38,11 @@ export function wayFinder(
     if (start === null || there === null) return null;
     const ways = shortestPaths(graph, [start], usable);
     const arrival = arrivalAt(graph, ways, [start], there);
-    if (arrival === null || !Number.isFinite(arrival.metres)) return null;
-    const onPath = ({ edge, share }: typeof start): PlanePoint => {
-      const [p, q] = [nodeAt(graph.edges[edge]!.from), nodeAt(graph.edges[edge]!.to)];
-      return { x: p.x + share * (q.x - p.x), y: p.y + share * (q.y - p.y) };
-    };
-    // Back from the arrival to the start: each piece by the edge it lies on.
-    const points = [onPath(there)];
-    const edges = [there.edge];
-    for (let node = arrival.node; node !== -1; ) {
-      points.push(nodeAt(node));
-      const by = ways.by[node]!;
-      edges.push(by === -1 ? start.edge : by);
-      node = by === -1 ? -1 : graph.edges[by]!.from === node ? graph.edges[by]!.to : graph.edges[by]!.from;
-    }
-    points.push(onPath(start));
-    points.reverse();
-    edges.reverse();
+    if (arrival === null) return null;
+    // From the start on; each piece by the edge it lies on.
+    const nodes = nodesBack(graph, ways, arrival).toReversed();
+    const points = [snapPoint(graph, start), ...nodes.map(nodeAt), snapPoint(graph, there)];
+    const edges = [...nodes.map((node) => (ways.by[node] === -1 ? start.edge : ways.by[node]!)), there.edge];
     const walked = edges.map((edge) => graph.edges[edge]!.path);
     const onPaths = walked.reduce(
       (facts, path, i) => withPath(facts, path, near(points[i]!, points[i + 1]!)),

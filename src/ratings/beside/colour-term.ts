@@ -2,7 +2,7 @@ import { WATER_COLOURS, type WaterColour } from '../../domain/session.ts';
 import type { ModelSession } from '../sessions-in-model.ts';
 import type { BesideMaker } from './beside-term.ts';
 import { meanSteps, nearestKnot, stepsAt } from './broken-stick.ts';
-import { depthsOfSession } from './session-depths.ts';
+import { groundOfSession } from './session-ground.ts';
 
 /** Depths down the edge, in metres below datum, at which the curve may bend. */
 const EDGE_KNOTS_METRES = [0.3, 0.6, 0.9, 1.2, 1.8] as const;
@@ -20,10 +20,10 @@ const WORDS: Readonly<Record<WaterColour, string>> = {
 export const colourTerm: BesideMaker = (venue, sessions) => {
   const colours = new Set(sessions.flatMap(({ event }) => event.conditions.waterColour ?? []));
   if (colours.size < 2) return { of: 'colour', why: 'one-colour' };
-  const depthsOf = depthsOfSession(venue);
+  const groundOf = groundOfSession(venue);
   const told = (session: ModelSession) => {
     const colour = session.event.conditions.waterColour;
-    const depth = depthsOf(session)?.atMarginMetres ?? null;
+    const depth = groundOf(session)?.depths?.atMarginMetres ?? null;
     return colour === undefined || depth === null ? null : { colour, depth };
   };
   const depths = sessions.flatMap((session) => told(session)?.depth ?? []);

@@ -3,7 +3,7 @@ import type { GroundDepths } from '../rated-venue.ts';
 import type { ModelSession } from '../sessions-in-model.ts';
 import type { BesideMaker } from './beside-term.ts';
 import { meanSteps, nearestKnot, stepsAt } from './broken-stick.ts';
-import { depthsOfSession } from './session-depths.ts';
+import { groundOfSession } from './session-ground.ts';
 
 /** Depths below datum, in metres, at which the curve may bend. */
 const DEPTH_KNOTS_METRES = [0.5, 1, 1.5, 2, 3, 4] as const;
@@ -25,7 +25,8 @@ const SEASONS = [
  * feature tells with one yes or no. A line that is not plumbed counts as the average one.
  */
 export const depthTerm: BesideMaker = (venue, sessions) => {
-  const depthsOf = depthsOfSession(venue);
+  const groundOf = groundOfSession(venue);
+  const depthsOf = (session: ModelSession) => groundOf(session)?.depths ?? null;
   const known = LINES.map(({ depthOf }) =>
     sessions.flatMap((session) => {
       const depths = depthsOf(session);

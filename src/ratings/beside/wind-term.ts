@@ -1,12 +1,10 @@
 import { monthOf } from '../../domain/day.ts';
-import { pegKey } from '../../domain/peg.ts';
-import { groundOn } from '../../domain/stand.ts';
 import { FRESH_FROM_METRES_PER_SECOND, isWarmMonth, windGroup } from '../../domain/wind-worth.ts';
 import type { RatedVenue } from '../rated-venue.ts';
 import type { ModelSession } from '../sessions-in-model.ts';
-import { standsInLog } from '../stands-in-log.ts';
 import type { BesideMaker } from './beside-term.ts';
 import { nearestKnot, stepsAt } from './broken-stick.ts';
+import { groundOfSession } from './session-ground.ts';
 
 /** Metres of open water along the wind at which the curve may bend, each twice to four times the one before. */
 const FETCH_KNOTS_METRES = [5, 20, 50, 100, 200] as const;
@@ -75,15 +73,12 @@ function windOf({ event }: ModelSession): { readonly fromDegrees: number; readon
   return { fromDegrees: windFromDegrees, isFresh: (windMetresPerSecond ?? 0) >= FRESH_FROM_METRES_PER_SECOND };
 }
 
-/** A peg that has moved to new ground since says nothing of the fetch there was. */
+/** Open water along the wind of a session's day. */
 function fetchOfSession(venue: RatedVenue): (session: ModelSession) => number | null {
-  const stands = standsInLog(venue);
-  return ({ session, event }) => {
-    const key = pegKey(session.water, session.peg);
-    const { windFromDegrees } = event.conditions;
-    const fetchMetres = venue.ground?.[key]?.fetchMetres;
-    if (windFromDegrees === undefined || fetchMetres === undefined || groundOn(stands.get(key)!, event.day) !== key)
-      return null;
-    return fetchAlong(fetchMetres, windFromDegrees);
+  const groundOf = groundOfSession(venue);
+  return (session) => {
+    const { windFromDegrees } = session.event.conditions;
+    const fetchMetres = groundOf(session)?.fetchMetres;
+    return windFromDegrees === undefined || fetchMetres === undefined ? null : fetchAlong(fetchMetres, windFromDegrees);
   };
 }

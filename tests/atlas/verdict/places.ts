@@ -31,9 +31,10 @@ import { venueGeojson, waterGeojson } from '../../../src/atlas/venue-geojson.ts'
 import { waterMap } from '../../../src/atlas/water-map.ts';
 import { waterPage } from '../../../src/atlas/water-page.ts';
 import type { Day } from '../../../src/domain/day.ts';
-import { type Match, USUAL_SCORING } from '../../../src/domain/match.ts';
+import type { Match } from '../../../src/domain/match.ts';
 import { type Peg, pegKey } from '../../../src/domain/peg.ts';
 import { type PegFacts, pegVerdict } from '../../../src/domain/peg-verdict.ts';
+import { exampleMatch } from '../../domain/example-match.ts';
 
 /** A place that shows a peg: its name, and whether it shows the peg as closed. */
 type Shown = readonly [place: string, isClosed: boolean];
@@ -50,26 +51,8 @@ function isShownClosed(
 /** A match on every peg of a water, as somebody might have written it by hand. */
 function matchOnAll(water: string, pegs: readonly Peg[]): Match {
   const keys = pegs.map(({ peg }) => pegKey(water, peg));
-  return {
-    id: '2026-12-06-all',
-    name: 'All pegs',
-    day: '2026-12-06',
-    waters: [water],
-    entries: keys.length,
-    sections: 1,
-    apartMetres: 0,
-    stepFree: 0,
-    ends: { rule: 'any', features: [] },
-    leaveOut: [],
-    places: 1,
-    scoring: USUAL_SCORING,
-    pot: [],
-    namesAgreed: false,
-    status: 'planned',
-    plan: [{ name: 'A', pegs: keys }],
-    kept: [],
-    markdown: '',
-  };
+  const plan = [{ name: 'A', pegs: keys }];
+  return exampleMatch({ id: '2026-12-06-all', name: 'All pegs', waters: [water], entries: keys.length, plan });
 }
 
 /** Whatever is drawn from an atlas alone is made once for all pegs and days. */

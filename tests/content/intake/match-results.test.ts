@@ -1,34 +1,21 @@
 import { describe, expect, test } from 'vitest';
 import { matchResultRows } from '../../../src/content/intake/match-results.ts';
-import { type Match, USUAL_SCORING } from '../../../src/domain/match.ts';
 import { mergedNotes, type Note, noteOf } from '../../../src/match-day/match-log.ts';
 import { ABOUT } from '../../../src/match-day/scales.ts';
+import { exampleMatch } from '../../domain/example-match.ts';
 
-const MATCH: Match = {
+const MATCH = exampleMatch({
   id: '2026-12-06-pairs',
   name: 'Pairs',
-  day: '2026-12-06',
-  waters: ['pit'],
   entries: 4,
   sections: 2,
-  apartMetres: 0,
-  stepFree: 0,
-  ends: { rule: 'any', features: [] },
-  leaveOut: [],
-  places: 1,
-  scoring: USUAL_SCORING,
-  pot: [],
-  namesAgreed: false,
   allIn: '10:00',
   allOut: '15:30',
-  status: 'planned',
   plan: [
     { name: 'A', pegs: ['pit/1', 'pit/2'] },
     { name: 'B', pegs: ['pit/3', 'pit/4'] },
   ],
-  kept: [],
-  markdown: '',
-};
+});
 
 /** 12 lb 4 oz and 3 lb 0 oz 8 dr in grams, by the definition of the pound. */
 const GRAMS = { heavy: 12.25 * 453.59237, light: (3 + 0.5 / 16) * 453.59237 };
