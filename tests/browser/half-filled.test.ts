@@ -72,7 +72,7 @@ describe('a copy half filled', () => {
 
     await page.goto(`${host.address}kiln-pool/`);
     expect(await standing(page)).toMatch(/Only part of the guide is on this phone\. \d+ of \d+ files so far/);
-    expect(await edition(page)).toMatch(/\d+ of \d+ files kept/);
+    await expect.poll(() => edition(page)).toMatch(/\d+ of \d+ files kept/);
     expect(await edition(page)).not.toContain('ready');
     expect(await page.locator('.map-scroll svg a.m-peg').count()).toBeGreaterThan(20);
 
