@@ -104,38 +104,17 @@ function farApart(slip: Slip, weighed: number | undefined, { units }: SlipLog): 
 }
 
 function chosenRow(slip: Slip, log: SlipLog, files: StagedFiles): SlipPlan {
-  const folder = `sessions/${yearOf(slip.day)}`;
-  const known = log.events.find(
-    ({ day, water, kind }) => kind === 'pleasure' && day === slip.day && water === slip.water,
-  );
-  const id = known?.id ?? `${slip.day}-${slip.water}-pleasure`;
-  const events = new LogTable(files.text(`${folder}/events.csv`), EVENT_COLUMNS);
-  const sessions = new LogTable(files.text(`${folder}/sessions.csv`), SESSION_COLUMNS);
-  const isEvent = (row: Readonly<Record<string, string>>) => row.event === id;
-  const isNew = !events.rows().some(isEvent);
-  if (isNew) {
-    events.need([...EVENT_COLUMNS, ...(slip.waterDegreesC === null ? [] : ['water_temperature'])]);
-    events.replace(isEvent, [
-      {
-        event: id,
-        date: slip.day,
-        water: slip.water,
-        kind: 'pleasure',
-        hours: String(slip.hours),
-        listing: 'full',
-        frame_places: '0',
-        ...(slip.waterDegreesC === null ? {} : { water_temperature: String(slip.waterDegreesC) }),
-      },
-    ]);
-  }
+  const path = `sessions/${yearOf(slip.day)}/sessions.csv`;
+  const day = putChosenDay(slip, log, files);
+  const sessions = new LogTable(files.text(path), SESSION_COLUMNS);
   // A peg may be used twice in a day: only the same slip, sent again, takes the place of what it wrote.
   const slipRef = slip.id ?? '';
   const isRow = (row: Readonly<Record<string, string>>) =>
-    isEvent(row) && row.peg === slip.peg && (row.slip ?? '') === slipRef;
+    row.event === day.id && row.peg === slip.peg && (row.slip ?? '') === slipRef;
   const grams = totalOf(slip);
   const weight = (of: number) => writtenWeight(of, log.units.weight);
   const cells: Record<string, string> = {
-    event: id,
+    event: day.id,
     peg: slip.peg,
     status: grams === 0 ? 'blank' : 'weighed',
     weight: grams === 0 ? '' : weight(grams),
@@ -144,21 +123,48 @@ function chosenRow(slip: Slip, log: SlipLog, files: StagedFiles): SlipPlan {
     ...(slipRef === '' ? {} : { slip: slipRef }),
   };
   const before = sessions.rows().find(isRow);
-  const hours = putHours(slip, { event: id, hours: known?.hours ?? slip.hours, slip: slipRef }, log.units, files);
+  const hours = putHours(slip, { event: day.id, hours: day.hours, slip: slipRef }, log.units, files);
+  const told = [...day.told, ...hours];
   const isSame = before !== undefined && Object.keys(cells).every((column) => (before[column] ?? '') === cells[column]);
-  if (isSame) return { ok: true, told: hours };
+  if (isSame) return { ok: true, told };
   sessions.need(Object.keys(cells));
   sessions.replace(isRow, [cells]);
-  files.put(`${folder}/events.csv`, events.text());
-  files.put(`${folder}/sessions.csv`, sessions.text());
+  files.put(path, sessions.text());
   const what = grams === 0 ? 'blank' : formatWeight(grams, log.units);
   return {
     ok: true,
     told: [
-      `${id}${isNew ? ', new' : ''}, peg ${slip.peg}: ${what}${before === undefined ? '' : ', in place of another slip'}`,
-      ...hours,
+      `${day.id}${day.isNew ? ', new' : ''}, peg ${slip.peg}: ${what}${before === undefined ? '' : ', in place of another slip'}`,
+      ...told,
     ],
   };
+}
+
+/** The event of those who chose a peg of a water on a day. */
+interface ChosenDay {
+  readonly id: string;
+  readonly hours: number;
+  readonly isNew: boolean;
+  readonly told: readonly string[];
+}
+
+/** Writes that event where there is none. It is as long as the longest stay: else the last hours of a slip lay outside of it. */
+function putChosenDay({ day, water, hours, waterDegreesC }: Slip, log: SlipLog, files: StagedFiles): ChosenDay {
+  const path = `sessions/${yearOf(day)}/events.csv`;
+  const known = log.events.find((event) => event.kind === 'pleasure' && event.day === day && event.water === water);
+  const id = known?.id ?? `${day}-${water}-pleasure`;
+  const events = new LogTable(files.text(path), EVENT_COLUMNS);
+  const isEvent = (row: Readonly<Record<string, string>>) => row.event === id;
+  const before = events.rows().find(isEvent);
+  const longest = Math.max(hours, Number(before?.hours ?? 0));
+  if (before !== undefined && longest === Number(before.hours)) return { id, hours: longest, isNew: false, told: [] };
+  const degrees = waterDegreesC === null ? {} : { water_temperature: String(waterDegreesC) };
+  const fresh = { event: id, date: day, water, kind: 'pleasure', listing: 'full', frame_places: '0', ...degrees };
+  if (before === undefined) events.need([...EVENT_COLUMNS, ...Object.keys(degrees)]);
+  events.replace(isEvent, [{ ...(before ?? fresh), hours: String(longest) }]);
+  files.put(path, events.text());
+  const told = before === undefined ? [] : [`${id}: hours “${before.hours}” becomes “${longest}”`];
+  return { id, hours: longest, isNew: before === undefined, told };
 }
 
 /** The words that the slip says, by column; what it leaves open stays as the log has it. */

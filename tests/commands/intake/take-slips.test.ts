@@ -173,4 +173,28 @@ describe('when the fish came', () => {
     ]);
     expect((await loadVenue(folder)).venue).not.toBeNull();
   });
+
+  test('of a chosen day that turns out longer, by the same slip or another, lie within the day as it is then', async () => {
+    const day = `${event.day.slice(0, 7)}-26`;
+    const id = `${day}-${slip.water}-pleasure`;
+    const of = (ref: string, hours: number, ...minutes: readonly number[]) =>
+      slipFileText({ ...slip, day, id: ref, hours, caught: caughtAt(...minutes) });
+    const hoursOfDay = async () => (await loadVenue(folder)).venue!.events.find((one) => one.id === id)!.hours;
+    await intake([await of('morning2', 3, 10)], '--yes');
+    expect(await hoursOfDay()).toBe(3);
+    const longer = await of('morning2', 6, 10, 340);
+    expect((await intake([longer], '--yes')).printed).toContain(`${id}: hours “3” becomes “6”`);
+    expect(hoursOf(id)).toEqual([
+      `${id},${slip.peg},1,${part()},1-00,morning2`,
+      `${id},${slip.peg},6,${part()},1-00,morning2`,
+    ]);
+    expect(await hoursOfDay()).toBe(6);
+    expect((await intake([longer], '--yes')).errors).toContain('nothing new');
+    // A short stay of another angler takes nothing from it; two slips at once count as one after the other.
+    await intake([await of('evening2', 2, 70), await of('night222', 8, 470)], '--yes');
+    expect(await hoursOfDay()).toBe(8);
+    expect(hoursOf(id)).toHaveLength(4);
+    expect(hoursOf(id)).toContain(`${id},${slip.peg},8,${part()},1-00,night222`);
+    expect((await loadVenue(folder)).faults.filter(({ severity }) => severity !== 'warning')).toEqual([]);
+  });
 });
