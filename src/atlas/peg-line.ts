@@ -31,10 +31,13 @@ export interface PegLine {
     readonly walkMetres: number | null;
     readonly stepFree: boolean | null;
     readonly features: readonly string[];
-    /** By bag, January first: what it is worth, and the same in words; null of a peg that is closed on every day. */
-    readonly worths: Readonly<Record<string, readonly (readonly [number, string] | null)[]>> | null;
+    /** By bag, January first; null of a peg that is closed on every day. */
+    readonly worths: Readonly<Record<string, readonly (WorthInOrder | null)[]>> | null;
   };
 }
+
+/** What a peg is worth, as it is shown, and how sure that is in words; not told again of the total, which the table shows. */
+export type WorthInOrder = readonly [worth: number, doubt?: string];
 
 /** The line of the trade whose depth stands in tables of pegs. */
 const TABLE_LINE = 'pole-11';
@@ -79,11 +82,10 @@ function pegLine(atlas: Atlas, peg: Peg, bags: readonly BagWorths[]): PegLine {
   };
 }
 
-/** That of the total stands in the table as it is: its words are not said twice. */
-function worthInOrder(bag: BagId, known: WorthWords | null): readonly [number, string] | null {
+function worthInOrder(bag: BagId, known: WorthWords | null): WorthInOrder | null {
   if (known === null) return null;
-  const { shown, middle, low, high, evidence } = known;
-  return [Number(shown.value.toFixed(4)), bag === 'total' ? '' : `${middle} (${low}–${high}), ${evidence}`];
+  const { middle, low, high, evidence } = known;
+  return bag === 'total' ? [Number(middle)] : [Number(middle), `(${low}–${high}), ${evidence}`];
 }
 
 function walkWords(peg: Peg, walk: Walk | undefined, units: Units): string {

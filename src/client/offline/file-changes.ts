@@ -1,4 +1,5 @@
 import { parsedJson } from './offline-list.ts';
+import { unpackChanges } from './packed-changes.ts';
 
 /**
  * How one text becomes another, by its tokens (`tokensOf`): so many kept, then what becomes of what follows, over and
@@ -22,23 +23,11 @@ export function changesPath(edition: string): string {
 
 /** Reads changes; null for anything that is none. Whether what comes of them is right is for the list's digests to say. */
 export function readChanges(bytes: Uint8Array): GuideChanges | null {
-  const changes = parsedJson(bytes) as Partial<GuideChanges> | null;
-  if (changes === null || typeof changes !== 'object') return null;
-  const { from, to, files } = changes;
-  if (typeof from !== 'string' || typeof to !== 'string' || typeof files !== 'object' || files === null) return null;
-  return Object.values(files).every(isTextChange) ? { from, to, files } : null;
+  return unpackChanges(parsedJson(bytes));
 }
 
-function isTextChange(change: unknown): change is TextChange {
-  return Array.isArray(change) && change.every((step) => Number.isInteger(step) || isPut(step));
-}
-
-function isPut(step: unknown): boolean {
-  return Array.isArray(step) && step.length === 2 && Number.isInteger(step[0]) && typeof step[1] === 'string';
-}
-
-/** Marks of pages, numbers, and what stands between them. */
-const TOKENS = /\b[0-9a-f]{8}\b|\d+(?:\.\d+)?|[^\d]+?(?=\d|\b[0-9a-f]{8}\b|$)/g;
+/** Marks of pages, numbers, elements, and what stands between them: "8 lb" becomes "8 lb 4 oz" without the element behind it. */
+const TOKENS = /\b[0-9a-f]{8}\b|\d+(?:\.\d+)?|<[^>\d]*>?|[^\d<]+?(?=[\d<]|\b[0-9a-f]{8}\b|$)/g;
 
 /** A text in pieces that change or stay as one: together they are the text. */
 export function tokensOf(text: string): readonly string[] {
@@ -53,7 +42,7 @@ export function changedText(text: string, change: TextChange): string {
   let at = 0;
   for (let i = 0; i + 1 < change.length; i += 2) {
     const kept = at + Number(change[i]);
-    out.push(...tokens.slice(at, kept));
+    out.push(tokens.slice(at, kept).join(''));
     const step = change[i + 1] ?? 0;
     out.push(typeof step === 'number' ? numberPlus(tokens[kept] ?? '', step) : step[1]);
     at = kept + (typeof step === 'number' ? 1 : step[0]);

@@ -1,3 +1,4 @@
+import type { PegLine } from '../../atlas/peg-line.ts';
 import { type Month, monthOf } from '../../domain/day.ts';
 import { type OrderedPeg, orderedPegs, type PegOrder } from '../../domain/peg-order.ts';
 import { localDay } from '../local-day.ts';
@@ -63,7 +64,7 @@ function orderedPeg(row: HTMLTableRowElement, month: Month): OrderedPeg {
   };
 }
 
-type Worths = Readonly<Record<string, readonly (readonly [number, string] | null)[]>>;
+type Worths = NonNullable<PegLine['order']['worths']>;
 
 function worthsOf(row: HTMLTableRowElement): Worths {
   return JSON.parse(row.dataset.worths ?? '{}') as Worths;
@@ -88,7 +89,7 @@ function sayWorth(row: HTMLTableRowElement, order: PegOrder, month: Month): void
     line.dataset.partWorth = '';
     place?.append(line);
   }
-  line.textContent = `${bag}: ${known[1]}`;
+  line.textContent = `${bag}: ${known[0].toFixed(2)} ${known[1] ?? ''}`;
 }
 
 /** The month the table shows: the one chosen, or today's where every month is. */

@@ -1,9 +1,9 @@
 import { decimalsOf, numberPlus, type TextChange, tokensOf, unitsOf } from '../../client/offline/file-changes.ts';
 
 /** How far ahead two texts that went apart are looked through for where they meet again. */
-const LOOK_AHEAD = 120;
-/** So many tokens alike, one behind the other, are no accident. */
-const ALIKE = 3;
+const LOOK_AHEAD = 240;
+/** So many tokens alike, one behind the other, are no accident: the cells of a table share four between two numbers. */
+const ALIKE = 5;
 /** Longer ones are no longer exact as numbers. */
 const MAX_FIGURES = 10;
 
@@ -41,7 +41,8 @@ function unitsBetween(from: string, to: string): number | null {
   const isNumber = [from, to].every((text) => /^\d+(?:\.\d+)?$/.test(text) && text.length < MAX_FIGURES);
   if (!isNumber || decimalsOf(from) !== decimalsOf(to)) return null;
   const units = unitsOf(to) - unitsOf(from);
-  return numberPlus(from, units) === to ? units : null;
+  // Nothing to add: written otherwise, as 07 and 7 are.
+  return units !== 0 && numberPlus(from, units) === to ? units : null;
 }
 
 /** The nearest places, counted from i and j, from which on the two run alike again. */

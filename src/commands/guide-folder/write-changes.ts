@@ -9,6 +9,7 @@ import {
   type OfflineList,
   readOfflineList,
 } from '../../client/offline/offline-list.ts';
+import { packChanges } from '../../client/offline/packed-changes.ts';
 import { textChange } from './text-change.ts';
 
 /** Files that are text, by their addresses. What few open is fetched whole by those. */
@@ -36,7 +37,7 @@ export async function writeChanges(distDir: string, before: string): Promise<voi
   for (const step of steps) {
     const file = join(distDir, changesPath(step.from));
     await mkdir(dirname(file), { recursive: true });
-    await writeFile(file, JSON.stringify(step));
+    await writeFile(file, JSON.stringify(packChanges(step)));
   }
 }
 

@@ -4,6 +4,7 @@ import { shortDigest } from '../../../src/client/offline/digest.ts';
 import { changesPath, type GuideChanges } from '../../../src/client/offline/file-changes.ts';
 import { GuideCopy } from '../../../src/client/offline/guide-copy.ts';
 import { NOW_PATH, readOfflineList } from '../../../src/client/offline/offline-list.ts';
+import { packChanges } from '../../../src/client/offline/packed-changes.ts';
 import { textChange } from '../../../src/commands/guide-folder/text-change.ts';
 import { addDays } from '../../../src/domain/day.ts';
 import { bytesOf, isClosedOn, type MadeGuide, madeGuide, PEGS, type PegPlan } from './made-guide.ts';
@@ -226,7 +227,7 @@ function changesSince(before: MadeGuide, after: MadeGuide): ReadonlyMap<string, 
     ]),
   );
   const changes: GuideChanges = { from: before.edition, to: after.edition, files };
-  return new Map([[changesPath(before.edition), bytesOf(JSON.stringify(changes))]]);
+  return new Map([[changesPath(before.edition), bytesOf(JSON.stringify(packChanges(changes)))]]);
 }
 
 describe('the phone’s copy of the guide', () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { changedText } from '../../../src/client/offline/file-changes.ts';
+import { packChanges, unpackChanges } from '../../../src/client/offline/packed-changes.ts';
 import { textChange } from '../../../src/commands/guide-folder/text-change.ts';
 
 const words = fc.array(
@@ -36,8 +37,14 @@ it('makes the second text of the first, whatever the two are', () => {
         [before.join(''), after.join('')],
         [odd, other],
         [before.join('') + odd, odd + after.join('')],
-      ] as const)
-        expect(changedText(a, textChange(a, b))).toBe(b);
+      ] as const) {
+        const change = textChange(a, b);
+        expect(changedText(a, change)).toBe(b);
+        const files = { page: change, other: change };
+        expect(unpackChanges(JSON.parse(JSON.stringify(packChanges({ from: 'a', to: 'b', files }))))?.files).toEqual(
+          files,
+        );
+      }
     }),
   );
 });
