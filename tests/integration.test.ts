@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { childEnvironment } from './child-environment.ts';
 import { handedOver } from '../src/atlas/handed-over.ts';
 import { pegAtlas } from '../src/integration.ts';
 
@@ -57,7 +58,7 @@ describe('a guide as an extension of Astro', () => {
     const out = join(scratch, 'guide');
     const { status, stdout, stderr } = spawnSync('npx', ['astro', 'build', '--outDir', pathToFileURL(out).href], {
       cwd: PROJECT,
-      env: { ...process.env, VENUE_DIR: folder, ASTRO_TELEMETRY_DISABLED: '1' },
+      env: childEnvironment({ VENUE_DIR: folder, ASTRO_TELEMETRY_DISABLED: '1' }),
       encoding: 'utf8',
     });
     const said = stdout + stderr;

@@ -1,6 +1,7 @@
 import { type RecordBase, venueId } from '../content/round-file/record-version.ts';
 import type { Units } from '../domain/bag.ts';
 import type { Day } from '../domain/day.ts';
+import { isCurrent } from '../domain/hazard.ts';
 import { monthSpan } from '../domain/nesting.ts';
 import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
@@ -8,7 +9,7 @@ import { isRescueKit, rescueKitWords } from '../domain/rescue-kit.ts';
 import type { PegRound } from '../ground/peg-round.ts';
 import { type Atlas, waterOf } from './atlas.ts';
 import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
-import { isCurrent, type RoundHazard, type RoundPlace, roundHazard, roundPlaces } from './round-places.ts';
+import { type RoundHazard, type RoundPlace, roundHazard, roundPlaces } from './round-places.ts';
 import { pegLink, siteLink } from './site-link.ts';
 import { roundOfWater } from './walking-order.ts';
 

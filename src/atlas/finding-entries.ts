@@ -1,5 +1,5 @@
 import { formatDay } from '../domain/day.ts';
-import type { PlaceHazard } from '../domain/hazard.ts';
+import { isCurrent, type PlaceHazard } from '../domain/hazard.ts';
 import type { Water } from '../domain/map.ts';
 import { hazardKind } from '../domain/risk.ts';
 import { escapeXml, type FeedEntry } from './feeds/atom.ts';
@@ -18,7 +18,7 @@ export function findingEntries(waters: readonly Water[], absolute: (path: string
       const cleared = hazard.clearedOn === undefined ? '' : `; cleared on ${formatDay(hazard.clearedOn)}`;
       return {
         id: idOf(water, hazard),
-        title: `${hazard.clearedOn === undefined ? '' : 'Cleared. '}${name}, ${where}`,
+        title: `${isCurrent(hazard) ? '' : 'Cleared. '}${name}, ${where}`,
         url: absolute(`${water.id}/`),
         changedOn: changedOn(hazard),
         html: `<p>${escapeXml(`Found ${formatDay(hazard.foundOn)}${cleared}. ${hazard.action ?? advice}`)}</p>`,

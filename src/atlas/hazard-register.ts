@@ -1,6 +1,6 @@
 import type { Day } from '../domain/day.ts';
 import type { Check } from '../domain/due.ts';
-import type { Hazard } from '../domain/hazard.ts';
+import { type Hazard, isCurrent } from '../domain/hazard.ts';
 import { type ActBy, actBy, hazardCheck } from '../domain/hazard-check.ts';
 import { type HazardEvent, type HazardWhere, hazardHistory } from '../domain/hazard-history.ts';
 import type { HazardKind } from '../domain/hazard-kinds.ts';
@@ -107,9 +107,7 @@ export function hazardRegister(atlas: Atlas): HazardRegister {
     }),
   ];
   const day = (value: Day | undefined) => value ?? '';
-  const inForce = rows
-    .filter((row) => row.hazard.clearedOn === undefined)
-    .sort((a, b) => compareByUrgency(a.risk, b.risk));
+  const inForce = rows.filter((row) => isCurrent(row.hazard)).sort((a, b) => compareByUrgency(a.risk, b.risk));
   return {
     guideDay,
     unsafePlatforms: venue.pegs
@@ -127,7 +125,7 @@ export function hazardRegister(atlas: Atlas): HazardRegister {
     inForce,
     kinds: [...new Set(inForce.map((row) => row.kind))],
     cleared: rows
-      .filter((row) => row.hazard.clearedOn !== undefined)
+      .filter((row) => !isCurrent(row.hazard))
       .sort((a, b) => day(b.hazard.clearedOn).localeCompare(day(a.hazard.clearedOn))),
   };
 }

@@ -1,3 +1,4 @@
+import { isCurrent } from '../domain/hazard.ts';
 import type { MapPath, Water } from '../domain/map.ts';
 import type { LatLng } from '../domain/place.ts';
 import { isRescueKit, kitKnown, kitTrouble, rescueKitWords } from '../domain/rescue-kit.ts';
@@ -21,7 +22,7 @@ export interface MapFinding {
  * be missing or damaged. What is of the whole water, or at a place that is on no map, has no point: it is told in words.
  */
 export function mapFindings({ rounds }: Pick<Venue, 'rounds'>, water: Water): readonly MapFinding[] {
-  const current = (water.hazards ?? []).filter(({ clearedOn }) => clearedOn === undefined);
+  const current = (water.hazards ?? []).filter(isCurrent);
   const wordsAt = (id: string) =>
     current.filter(({ mappedAs }) => mappedAs === id).map(({ kind, place }) => `${hazardKind(kind).name}, ${place}`);
   const finding = (mappedAs: string, at: LatLng | null, name: string, found: readonly string[]): MapFinding[] =>

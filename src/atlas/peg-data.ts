@@ -1,4 +1,5 @@
 import type { Day, Month } from '../domain/day.ts';
+import { isCurrent } from '../domain/hazard.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { decidingFacts } from '../domain/peg-facts.ts';
 import type { PegFacts, PegVerdict } from '../domain/peg-verdict.ts';
@@ -109,7 +110,7 @@ function datum(atlas: Atlas, peg: Peg): PegDatum {
     facingEstimated: peg.isFacingEstimated === true,
     features: peg.features,
     hazards: peg.hazards
-      .filter(({ clearedOn }) => clearedOn === undefined)
+      .filter(isCurrent)
       .map(({ kind, place, foundOn, checkedOn }) => ({ kind, place, foundOn, checkedOn: checkedOn ?? null })),
     ...lineDistances(survey),
     worths: (atlas.monthsByPeg.get(key) ?? []).map((each) => ({

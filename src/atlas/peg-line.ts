@@ -1,6 +1,7 @@
 import type { Units } from '../domain/bag.ts';
 import { countWords } from '../domain/count-words.ts';
 import { MONTHS, type Month, monthName } from '../domain/day.ts';
+import { isCurrent } from '../domain/hazard.ts';
 import { formatLength } from '../domain/length.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
@@ -89,7 +90,7 @@ function worthInOrder(bag: BagId, known: WorthWords | null): WorthInOrder | null
 }
 
 function walkWords(peg: Peg, walk: Walk | undefined, units: Units): string {
-  const hazards = peg.hazards.filter(({ clearedOn }) => clearedOn === undefined).length;
+  const hazards = peg.hazards.filter(isCurrent).length;
   return [
     ...(hazards === 0 ? [] : [countWords(hazards, 'hazard')]),
     walk === undefined ? 'walk not known' : `walk ${formatDistance(walk.distanceMetres, units)}`,

@@ -1,6 +1,6 @@
 import { formatDay } from '../domain/day.ts';
 import type { Check } from '../domain/due.ts';
-import type { Hazard } from '../domain/hazard.ts';
+import { type Hazard, isCurrent } from '../domain/hazard.ts';
 import { hazardCheck } from '../domain/hazard-check.ts';
 import {
   lineDistanceWords,
@@ -43,7 +43,7 @@ const LINE_WITHIN_METRES = 100;
 export function pegSafety(atlas: Atlas, peg: Peg): readonly SafetyEntry[] {
   const { settings } = atlas.venue;
   const survey = surveyOfPeg(atlas, pegKey(peg.water, peg.peg));
-  const inForce = peg.hazards.filter(({ clearedOn }) => clearedOn === undefined);
+  const inForce = peg.hazards.filter(isCurrent);
   const lines = survey.standOffs.filter((line) => line.platformMetres < LINE_WITHIN_METRES || line.verdict !== 'clear');
   // A record that names a line of the map is one thing with it: told once, at that line. Any other is a line of its own.
   const recordOf = ({ line, name }: LineStandOff) =>

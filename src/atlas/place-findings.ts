@@ -1,4 +1,4 @@
-import type { PlaceHazard } from '../domain/hazard.ts';
+import { isCurrent, type PlaceHazard } from '../domain/hazard.ts';
 import type { Water } from '../domain/map.ts';
 import type { Peg } from '../domain/peg.ts';
 import type { Venue } from '../domain/venue.ts';
@@ -65,7 +65,7 @@ function isSheltered(kind: string): boolean {
 }
 
 function current({ hazards = [] }: Water): readonly PlaceHazard[] {
-  return hazards.filter(({ clearedOn }) => clearedOn === undefined);
+  return hazards.filter(isCurrent);
 }
 
 function isOnMap({ map }: Water, mappedAs: string | undefined): boolean {

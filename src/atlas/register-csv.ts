@@ -1,3 +1,4 @@
+import { isCurrent } from '../domain/hazard.ts';
 import { csvText } from './feeds/csv.ts';
 import { historyWords } from './hazard-history-words.ts';
 import type { HazardRegister, PegOfRow, RegisterRow, UnsafePlatformRow } from './hazard-register.ts';
@@ -69,7 +70,7 @@ function hazardRow({ hazard, risk, ...row }: RegisterRow): CsvRow {
     hard_rule: risk.hardRule ? 'yes' : 'no',
     found_on: hazard.foundOn,
     checked_on: row.check.checkedOn,
-    due_on: hazard.clearedOn === undefined ? row.check.dueOn : null,
+    due_on: isCurrent(hazard) ? row.check.dueOn : null,
     act_by: row.actBy?.on ?? null,
     cleared_on: hazard.clearedOn ?? null,
     cleared_by: hazard.clearedBy ?? null,

@@ -1,5 +1,5 @@
 import { type Day, formatDay } from '../domain/day.ts';
-import type { Hazard } from '../domain/hazard.ts';
+import { type Hazard, isCurrent } from '../domain/hazard.ts';
 import type { PlaceKind } from '../domain/map.ts';
 import { isRescueKit, type KitKnown, kitKnown, rescueKitWords } from '../domain/rescue-kit.ts';
 import { hazardKind } from '../domain/risk.ts';
@@ -62,11 +62,6 @@ export function roundPlaces(atlas: Atlas, waterId: string): readonly RoundPlace[
 function kitWords({ checkedOn, state }: KitKnown): string {
   const when = checkedOn === null ? 'never checked' : `checked ${formatDay(checkedOn)}`;
   return state === 'missing' || state === 'damaged' ? `${state}, ${when}` : when;
-}
-
-/** Whether a hazard is still there. */
-export function isCurrent({ clearedOn }: Hazard): boolean {
-  return clearedOn === undefined;
 }
 
 /** A hazard as the bailiff looks for it. */

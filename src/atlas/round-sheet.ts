@@ -1,6 +1,6 @@
 import { CLEARANCE_MEASURES } from '../domain/clearance-measures.ts';
 import { type Day, formatDay, yearOf } from '../domain/day.ts';
-import type { Hazard } from '../domain/hazard.ts';
+import { type Hazard, isCurrent } from '../domain/hazard.ts';
 import { formatLength } from '../domain/length.ts';
 import { lineDistanceWords } from '../domain/overhead-line-words.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
@@ -90,7 +90,7 @@ function sheetRow(peg: Peg, isClosed: boolean, hasLine: boolean, { units, guideD
 
 /** Each with the day it was last looked at; with one day for all of them, that stands behind the last alone. */
 function hazardsWords(peg: Peg, guideDay: Day): readonly string[] {
-  const inForce = peg.hazards.filter(({ clearedOn }) => clearedOn === undefined);
+  const inForce = peg.hazards.filter(isCurrent);
   const days = inForce.map((hazard) => lookedAtWords(hazard, guideDay));
   return inForce.map(({ kind, place }, index) => {
     const isSaidLater = index < inForce.length - 1 && new Set(days).size === 1;

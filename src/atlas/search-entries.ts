@@ -1,3 +1,4 @@
+import { isCurrent } from '../domain/hazard.ts';
 import type { Peg } from '../domain/peg.ts';
 import { hazardKind } from '../domain/risk.ts';
 import { type Atlas, waterOf } from './atlas.ts';
@@ -76,9 +77,7 @@ function pegEntry(atlas: Atlas, peg: Peg): SearchEntry {
   const reach = peg.reach
     .map(({ what }) => what.replaceAll('-', ' '))
     .filter((what) => !features.some((name) => name.toLowerCase() === what));
-  const hazards = peg.hazards
-    .filter(({ clearedOn }) => clearedOn === undefined)
-    .map(({ kind, place }) => `${hazardKind(kind).name}: ${place}.`);
+  const hazards = peg.hazards.filter(isCurrent).map(({ kind, place }) => `${hazardKind(kind).name}: ${place}.`);
   const words = [
     peg.where ?? '',
     [...new Set([...features, ...reach])].join(', '),

@@ -1,5 +1,6 @@
 import { countWords } from '../domain/count-words.ts';
 import { MONTHS, type Month, monthOf } from '../domain/day.ts';
+import { isCurrent } from '../domain/hazard.ts';
 import { formatLength, shortDepth } from '../domain/length.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
@@ -92,7 +93,7 @@ function stripPeg(atlas: Atlas, key: PegKey, gapMetres: number | null): StripPeg
   const standing = standingOfPeg(atlas, peg);
   const depthsMetres = STRIP_LINES_METRES.map((metres) => depthOut(profile, metres));
   const written = depthsMetres[STRIP_LINES_METRES.indexOf(FIGURE_LINE_METRES)] ?? null;
-  const current = peg.hazards.filter(({ clearedOn }) => clearedOn === undefined);
+  const current = peg.hazards.filter(isCurrent);
   const own = peg.features.map((id) => ({ id, name: features.find((each) => each.id === id)?.name ?? id }));
   const { length } = current;
   return {

@@ -4,6 +4,7 @@ import { pegKey } from '../domain/peg.ts';
 import { decidingFacts } from '../domain/peg-facts.ts';
 import { pegVerdict } from '../domain/peg-verdict.ts';
 import type { LatLng, Ring } from '../domain/place.ts';
+import { isAnticlockwise } from '../domain/ring.ts';
 import { closedBecause, pegLabel } from '../domain/verdict-words.ts';
 import { standOffZone, standOffZoneMetres } from '../ground/stand-off-zone.ts';
 import { type Atlas, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
@@ -164,16 +165,8 @@ function polygon(outer: Ring, holes: readonly Ring[]): { type: 'Polygon'; coordi
 /** A linear ring: its first position repeated at the end, turning the way the standard asks for (section 3.1.6). */
 function closedRing(ring: Ring, turn: 'clockwise' | 'anticlockwise'): Position[] {
   const positions = ring.map(position);
-  const isAnticlockwise = doubleArea(positions) > 0;
-  const turned = isAnticlockwise === (turn === 'anticlockwise') ? positions : positions.toReversed();
+  const turned = isAnticlockwise(ring) === (turn === 'anticlockwise') ? positions : positions.toReversed();
   return [...turned, turned[0] ?? []];
-}
-
-function doubleArea(positions: readonly Position[]): number {
-  return positions.reduce((sum, [x = 0, y = 0], i) => {
-    const [nextX = 0, nextY = 0] = positions[(i + 1) % positions.length] ?? [];
-    return sum + x * nextY - nextX * y;
-  }, 0);
 }
 
 /** Seven decimals are a centimetre (RFC 7946, section 11.2, holds six enough; rings keep their shape with seven). */

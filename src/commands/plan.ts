@@ -12,7 +12,8 @@ import { errorsOf, withChanges } from '../content/intake/faults-after.ts';
 import { readFolder } from '../content/read-folder.ts';
 import { readVenue } from '../content/read-venue.ts';
 import type { VenueFiles } from '../content/venue-files.ts';
-import { CannotWritePlan, firstMatchFile, withPlan } from '../content/write-plan.ts';
+import { firstMatchFile, withPlan } from '../content/write-plan.ts';
+import { CannotEdit } from '../content/yaml-edit/yaml-place.ts';
 import { capitalised } from '../domain/capitalised.ts';
 import { isDay } from '../domain/day.ts';
 import type { Venue } from '../domain/venue.ts';
@@ -146,7 +147,7 @@ function newFileOf(
   try {
     return newFile(path, withPlan(text, plan.sections, plan.kept), before);
   } catch (error) {
-    if (error instanceof CannotWritePlan)
+    if (error instanceof CannotEdit)
       return `${path} cannot be changed: ${error.message}. Write the sections into it by hand.`;
     throw error;
   }

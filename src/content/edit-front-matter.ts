@@ -1,8 +1,9 @@
 import { isDeepStrictEqual } from 'node:util';
-import { parseDocument } from 'yaml';
 import { PEG_FIELD_ORDER } from './peg-field-order.ts';
+import { frontMatterPlace } from './sources/front-matter-place.ts';
+import { plainText } from './sources/plain-text.ts';
 import { editYaml, type FieldEdit, type KeyOrder } from './yaml-edit/edit-yaml.ts';
-import { CannotEdit, type FieldPath, readYaml } from './yaml-edit/yaml-place.ts';
+import { CannotEdit, editablePlace, type FieldPath, readYaml } from './yaml-edit/yaml-place.ts';
 
 export type { FieldEdit } from './yaml-edit/edit-yaml.ts';
 export { CannotEdit, type FieldPath } from './yaml-edit/yaml-place.ts';
@@ -16,7 +17,7 @@ export { CannotEdit, type FieldPath } from './yaml-edit/yaml-place.ts';
  * keys) that this cannot change safely
  */
 export function editFrontMatter(text: string, edits: readonly FieldEdit[], order: KeyOrder = PEG_FIELD_ORDER): string {
-  const [start, end] = frontMatterRange(text);
+  const { start, end } = editablePlace(text);
   const before = text.slice(start, end);
   const after = edits.reduce((yaml, edit) => editYaml(yaml, edit, order), before);
   const meant = edits.reduce(withEdit, plainValue(before));
@@ -27,49 +28,31 @@ export function editFrontMatter(text: string, edits: readonly FieldEdit[], order
 }
 
 /**
- * The front matter of a record as plain values, unchecked; empty where it has none that can be read.
+ * The front matter of a record as it is written, unchecked: every value is text, so that a place of `012` stays `012`.
+ * Empty where it has none that can be read.
  */
-export function frontMatterValues(text: string): Readonly<Record<string, unknown>> {
+export function frontMatterTexts(fileText: string): Readonly<Record<string, unknown>> {
+  const text = plainText(fileText);
+  const place = frontMatterPlace(text);
+  if (typeof place === 'string') return {};
   try {
-    return plainValue(text.slice(...frontMatterRange(text))) as Readonly<Record<string, unknown>>;
+    return plainValue(text.slice(place.start, place.end)) as Readonly<Record<string, unknown>>;
   } catch (error) {
     if (error instanceof CannotEdit) return {};
     throw error;
   }
-}
-
-/** The same with every value as the text that is written: a place of `012` is `012`, and nothing is a number or a date. */
-export function frontMatterTexts(text: string): Readonly<Record<string, unknown>> {
-  try {
-    const yaml = text.slice(...frontMatterRange(text));
-    const document = parseDocument(yaml, { schema: 'failsafe', logLevel: 'error' });
-    return document.errors.length > 0 ? {} : ((document.toJS() ?? {}) as Readonly<Record<string, unknown>>);
-  } catch (error) {
-    if (error instanceof CannotEdit) return {};
-    throw error;
-  }
-}
-
-/** Where the YAML between the two `---` lines starts and ends. */
-function frontMatterRange(text: string): readonly [number, number] {
-  const opening = /^\uFEFF?---[ \t]*\r?\n/.exec(text);
-  if (opening === null) throw new CannotEdit('it does not begin with a line of ---');
-  const start = opening[0].length;
-  const closing = /^---[ \t]*$/m.exec(text.slice(start).replaceAll('\r', ' '));
-  if (closing === null) throw new CannotEdit('no line of --- ends its front matter');
-  return [start, start + closing.index];
 }
 
 function plainValue(yaml: string): unknown {
   const document = readYaml(yaml);
   try {
-    return document.toJS() ?? {};
+    return document.toJS() || {};
   } catch {
     throw new CannotEdit('its front matter names a value (`*name`) that is nowhere set');
   }
 }
 
-/** The same change made to plain values: what the text must say afterwards. */
+/** The same change made to values as they are written: what the text must say afterwards. */
 function withEdit(value: unknown, edit: FieldEdit): unknown {
   const copy: unknown = structuredClone(value);
   changeIn(copy as Container, edit.path, edit);
@@ -82,12 +65,19 @@ function changeIn(container: Container, path: FieldPath, edit: FieldEdit): void 
   const [step, ...rest] = path;
   if (step === undefined) return;
   if (rest.length > 0) {
-    if (container[step] === null || container[step] === undefined) {
+    if (isEmpty(container[step])) {
       if (edit.kind === 'remove') return;
       container[step] = {};
     }
     changeIn(container[step] as Container, rest, edit);
-  } else if (edit.kind === 'set') container[step] = edit.value;
+  } else if (edit.kind === 'set') container[step] = String(edit.value);
   else if (edit.kind === 'remove') delete container[step];
-  else container[step] = [...((container[step] as unknown[] | null | undefined) ?? []), { ...edit.item }];
+  else {
+    const item = Object.fromEntries(Object.entries(edit.item).map(([key, value]) => [key, String(value)]));
+    container[step] = isEmpty(container[step]) ? [item] : [...(container[step] as unknown[]), item];
+  }
+}
+
+function isEmpty(value: unknown): boolean {
+  return value === null || value === undefined || value === '';
 }

@@ -1,6 +1,6 @@
 import { addDays, type Day } from './day.ts';
 import { type Check, checkOf } from './due.ts';
-import type { Hazard } from './hazard.ts';
+import { type Hazard, isCurrent } from './hazard.ts';
 import { hazardKind, riskBand, riskOf } from './risk.ts';
 import type { InspectionIntervals, RiskBand } from './venue.ts';
 
@@ -28,7 +28,7 @@ export interface ActBy {
  * found or last found worse. Null where it is cleared, or its band sets no time.
  */
 export function actBy(hazard: Hazard, bands: readonly RiskBand[]): ActBy | null {
-  if (hazard.clearedOn !== undefined) return null;
+  if (!isCurrent(hazard)) return null;
   const { before, after } = riskOf(hazard, bands);
   const band = riskBand((after ?? before).score, bands);
   if (band?.actWithinDays === undefined) return null;

@@ -44,6 +44,11 @@ export interface Hazard {
   readonly keptOpen?: KeptOpen;
 }
 
+/** Whether a hazard still exists: nobody has found it gone. */
+export function isCurrent({ clearedOn }: Pick<Hazard, 'clearedOn'>): boolean {
+  return clearedOn === undefined;
+}
+
 /** A hazard that is at no peg: on a stretch of path, at a gate, a car park or a piece of rescue kit, or of the whole water. */
 export interface PlaceHazard extends Hazard {
   /** Id, on the water's map, of the path or place it is at; left out where it is of the whole water. */

@@ -1,4 +1,4 @@
-import type { Hazard } from './hazard.ts';
+import { type Hazard, isCurrent } from './hazard.ts';
 import type { Water } from './map.ts';
 import type { Notice } from './notice.ts';
 import { concernsPeg, replacedFrom } from './notice-state.ts';
@@ -81,7 +81,7 @@ export function isUnsafePlatform(platform: Platform | undefined): boolean {
  */
 export function closingHazards(hazards: readonly Hazard[], bands: readonly RiskBand[]): readonly ClosingHazard[] {
   return hazards.flatMap((hazard) => {
-    const why = hazard.clearedOn === undefined ? closingRule(hazard, bands) : null;
+    const why = isCurrent(hazard) ? closingRule(hazard, bands) : null;
     if (why === null) return [];
     const { kind, place, foundOn, keptOpen } = hazard;
     const closing = { kind, name: hazardKind(kind).name, place, foundOn, why };
@@ -105,5 +105,5 @@ function limitsBelow(limits: Partial<PermittedReach>, permitted: PermittedReach)
 
 /** Current hazards that a water's record puts at no place of its map: they are at every peg. */
 export function hazardsOfWholeWater({ hazards = [] }: Pick<Water, 'hazards'>): readonly Hazard[] {
-  return hazards.filter(({ mappedAs, clearedOn }) => mappedAs === undefined && clearedOn === undefined);
+  return hazards.filter((hazard) => hazard.mappedAs === undefined && isCurrent(hazard));
 }

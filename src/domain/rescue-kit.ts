@@ -1,4 +1,5 @@
 import type { Day } from './day.ts';
+import { isCurrent } from './hazard.ts';
 import type { MapPlace, Water } from './map.ts';
 import type { BankRound, KitState } from './round.ts';
 
@@ -32,11 +33,11 @@ export function kitKnown(
     .sort((a, b) => a.day.localeCompare(b.day));
   const last = looks.at(-1);
   const isMissing = (water.hazards ?? []).some(
-    ({ kind, mappedAs, clearedOn, foundOn }) =>
-      kind === 'missing-kit' &&
-      mappedAs === place.id &&
-      clearedOn === undefined &&
-      !(last?.kit === 'in-place' && last.day > foundOn),
+    (hazard) =>
+      hazard.kind === 'missing-kit' &&
+      hazard.mappedAs === place.id &&
+      isCurrent(hazard) &&
+      !(last?.kit === 'in-place' && last.day > hazard.foundOn),
   );
   const mapState = place.checkedOn === undefined ? null : ('in-place' as const);
   const state = isMissing ? (last?.kit === 'damaged' ? 'damaged' : 'missing') : (last?.kit ?? mapState);

@@ -1,4 +1,4 @@
-import type { Hazard } from '../domain/hazard.ts';
+import { type Hazard, isCurrent } from '../domain/hazard.ts';
 import type { OverheadLine } from '../domain/map.ts';
 import type { Peg } from '../domain/peg.ts';
 import type { LineFact } from '../domain/peg-verdict.ts';
@@ -45,8 +45,8 @@ export function linesOfPeg(
 }
 
 /** Whether a hazard is an overhead line that is still there. */
-export function isCurrentLine({ kind, clearedOn }: Pick<Hazard, 'kind' | 'clearedOn'>): boolean {
-  return kind === 'overhead-line' && clearedOn === undefined;
+export function isCurrentLine(hazard: Pick<Hazard, 'kind' | 'clearedOn'>): boolean {
+  return hazard.kind === 'overhead-line' && isCurrent(hazard);
 }
 
 /** Whether a record means a line by what the map calls it. */

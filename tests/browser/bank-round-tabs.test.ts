@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { childEnvironment } from '../child-environment.ts';
 import type { RoundFile } from '../../src/content/round-file/round-file.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 
@@ -220,7 +221,7 @@ describe('one round in two tabs', () => {
     const file = join(scratch, `bank-round-${round.day}-${round.ref}.txt`);
     const taken = spawnSync(process.execPath, ['src/commands/venue.ts', 'intake', file, '--yes'], {
       cwd: PROJECT,
-      env: { ...process.env, VENUE_DIR: join(scratch, 'venue') },
+      env: childEnvironment({ VENUE_DIR: join(scratch, 'venue') }),
       encoding: 'utf8',
     });
     expect(taken.stderr).toBe('');

@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { childEnvironment } from '../child-environment.ts';
 import type { RoundFile } from '../../src/content/round-file/round-file.ts';
 import { formatDay } from '../../src/domain/day.ts';
 import { openBrowser, PHONE } from './chromium.ts';
@@ -28,7 +29,7 @@ let water: string;
 function venueCommand(args: readonly string[]) {
   return spawnSync(process.execPath, ['src/commands/venue.ts', ...args], {
     cwd: PROJECT,
-    env: { ...process.env, VENUE_DIR: join(scratch, 'venue'), SITE_ADDRESS: '/', NODE_ENV: 'production' },
+    env: childEnvironment({ VENUE_DIR: join(scratch, 'venue') }),
     encoding: 'utf8',
   });
 }

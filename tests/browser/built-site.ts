@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { type AddressInfo, createServer } from 'node:net';
 import { fileURLToPath } from 'node:url';
 import type { TestProject } from 'vitest/node';
+import { childEnvironment } from '../child-environment.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -17,7 +18,7 @@ const SITE_FOLDER = fileURLToPath(new URL('../../node_modules/.cache/peg-atlas/t
 
 /** Builds the demo guide with the real command, serves it with the real command, and tells the tests where it is. */
 export default async function builtSite(project: TestProject): Promise<() => Promise<void>> {
-  const environment = { ...process.env, VENUE_DIR: '', SITE_ADDRESS: '/', NODE_ENV: 'production' };
+  const environment = childEnvironment();
   await finished(start(['build', '--out', SITE_FOLDER], environment));
   const server = start(['serve', '--out', SITE_FOLDER, '--port', String(await freePort())], environment);
   const siteUrl = await printedAddress(server);

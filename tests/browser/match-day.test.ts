@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { childEnvironment } from '../child-environment.ts';
 import type { PegDatum } from '../../src/atlas/peg-data.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 
@@ -35,7 +36,7 @@ afterAll(async () => {
 function venueCommand(...args: string[]) {
   return spawnSync(process.execPath, ['src/commands/venue.ts', ...args], {
     cwd: PROJECT,
-    env: { ...process.env, VENUE_DIR: join(scratch, 'venue') },
+    env: childEnvironment({ VENUE_DIR: join(scratch, 'venue') }),
     encoding: 'utf8',
   });
 }

@@ -6,6 +6,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { childEnvironment } from '../child-environment.ts';
 import type { Day } from '../../src/domain/day.ts';
 import { replacing, smallVenue } from '../content/small-venue.ts';
 import { openBrowser, PHONE } from './chromium.ts';
@@ -50,7 +51,7 @@ let address = '';
 function command(args: readonly string[]) {
   return spawn(process.execPath, ['src/commands/venue.ts', ...args], {
     cwd: PROJECT,
-    env: { ...process.env, VENUE_DIR: '', SITE_ADDRESS: '/', NODE_ENV: 'production' },
+    env: childEnvironment(),
     stdio: ['ignore', 'pipe', 'inherit'],
   });
 }

@@ -4,13 +4,14 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { childEnvironment } from '../child-environment.ts';
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 
 function venueCommand(args: readonly string[], environment: Record<string, string> = {}) {
   return spawnSync(process.execPath, ['src/commands/venue.ts', ...args], {
     cwd: PROJECT,
-    env: { ...process.env, VENUE_DIR: '', ...environment },
+    env: childEnvironment(environment),
     encoding: 'utf8',
   });
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CannotEdit, editFrontMatter, type FieldEdit } from '../../src/content/edit-front-matter.ts';
+import { CannotEdit, editFrontMatter, type FieldEdit, frontMatterTexts } from '../../src/content/edit-front-matter.ts';
 
 const set = (path: string, value: string | number | boolean): FieldEdit => ({
   kind: 'set',
@@ -189,4 +189,16 @@ it('keeps carriage returns and a byte order mark', () => {
   expect(changed).toBe(
     '\uFEFF---\r\npeg: "1"\r\nstatus: closed\r\nstatus-reason: flood\r\nhazards:\r\n  - kind: trip\r\n    place: x\r\n---\r\n# Notes\r\n---\r\n',
   );
+});
+
+it('leaves a number as it is written where it is set to the same', () => {
+  expect(edit('place: 012\nfacing: 40.0\n', set('place', '012'), set('facing', '40.0'))).toBe(
+    'place: 012\nfacing: 40.0\n',
+  );
+});
+
+it('reads a record whose lines end in a carriage return alone, and refuses to change it', () => {
+  const text = '---\rplace: 012\rfacing: 40.0\r---\rWords.\r';
+  expect(frontMatterTexts(text)).toEqual({ place: '012', facing: '40.0' });
+  expect(() => editFrontMatter(text, [set('place', 'x')])).toThrow('a carriage return alone');
 });

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { CannotWritePlan, withPlan } from '../../src/content/write-plan.ts';
+import { withPlan } from '../../src/content/write-plan.ts';
+import { CannotEdit } from '../../src/content/yaml-edit/yaml-place.ts';
 
 const PLAN = [
   { name: 'A', pegs: ['pit/1', 'pit/2'] },
@@ -34,6 +35,6 @@ test('keeps the line ends of a file from Windows', () => {
 });
 
 test('refuses a text that is no record', () => {
-  expect(() => withPlan('pegs: none', PLAN, [])).toThrow(CannotWritePlan);
-  expect(() => withPlan('---\n{ a: 1 }\n---\n', PLAN, [])).toThrow(CannotWritePlan);
+  expect(() => withPlan('pegs: none', PLAN, [])).toThrow(CannotEdit);
+  expect(() => withPlan('---\n{ a: 1 }\n---\n', PLAN, [])).toThrow(CannotEdit);
 });

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, expect, it } from 'vitest';
+import { childEnvironment } from '../child-environment.ts';
 import { FILE, smallVenue } from '../content/small-venue.ts';
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
@@ -19,7 +20,7 @@ function check(folder: string) {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
     ['--import', join(PROJECT, 'tests/hostile/report-use.ts'), 'src/commands/venue.ts', 'check', '--venue', folder],
-    { cwd: PROJECT, env: { ...process.env, USE_REPORT: report }, encoding: 'utf8', maxBuffer: 2 ** 28 },
+    { cwd: PROJECT, env: childEnvironment({ USE_REPORT: report }), encoding: 'utf8', maxBuffer: 2 ** 28 },
   );
   const use = JSON.parse(readFileSync(report, 'utf8')) as { seconds: number; megabytes: number };
   return { status, said: stdout + stderr, ...use };

@@ -19,6 +19,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { childEnvironment } from '../child-environment.ts';
 import { readOfflineList } from '../../src/client/offline/offline-list.ts';
 import { HOST_FILES } from '../../src/commands/guide-folder/host-files.ts';
 import { NOTICES_PATH } from '../../src/commands/third-party-notices.ts';
@@ -68,15 +69,12 @@ function build(
       : ['bash', ['-c', `ulimit -f ${limit}; exec "$0" "$@"`, process.execPath, ...args]];
   const child = spawn(...(command as [string, string[]]), {
     cwd: project,
-    env: {
-      ...process.env,
-      SITE_ADDRESS: '/',
-      NODE_ENV: 'production',
+    env: childEnvironment({
       PEG_ATLAS_CACHE: cache,
       STRIKE_BELOW: `${dirname(out)}:${cache}:${workshopOf(project)}`,
       HOME: scratch,
       ...environment,
-    },
+    }),
     ...user,
   });
   let said = '';

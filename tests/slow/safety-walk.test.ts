@@ -3,6 +3,7 @@ import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { childEnvironment } from '../child-environment.ts';
 import { type PegFacts, pegVerdict } from '../../src/domain/peg-verdict.ts';
 import { roundFile } from '../commands/intake/venue-on-disk.ts';
 import { type FileChange, messagesOf } from '../content/small-venue.ts';
@@ -35,7 +36,7 @@ const folders: string[] = [];
 function command(args: readonly string[], folder: string): void {
   const { status, stdout, stderr } = spawnSync(process.execPath, ['src/commands/venue.ts', ...args], {
     cwd: PROJECT,
-    env: { ...process.env, VENUE_DIR: folder, SITE_ADDRESS: '/', NODE_ENV: 'production' },
+    env: childEnvironment({ VENUE_DIR: folder }),
     encoding: 'utf8',
   });
   if (status !== 0) throw new Error(`${args.join(' ')} ended with ${status}: ${stdout}${stderr}`);

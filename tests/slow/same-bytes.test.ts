@@ -3,6 +3,7 @@ import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, write
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
+import { childEnvironment } from '../child-environment.ts';
 
 const PROJECT = join(import.meta.dirname, '..', '..');
 const work = mkdtempSync(join(tmpdir(), 'peg-atlas-same-bytes-'));
@@ -31,7 +32,7 @@ function build(folder: string, cache: string, out: string): ReadonlyMap<string, 
   const { status, stderr } = spawnSync(
     process.execPath,
     [join(PROJECT, 'src/commands/venue.ts'), 'build', '--quiet', '--venue', folder, '--out', join(work, out)],
-    { encoding: 'utf8', env: { ...process.env, PEG_ATLAS_CACHE: join(work, cache) }, cwd: PROJECT },
+    { encoding: 'utf8', env: childEnvironment({ PEG_ATLAS_CACHE: join(work, cache) }), cwd: PROJECT },
   );
   expect(status, stderr).toBe(0);
   const names = readdirSync(join(work, out), { recursive: true, encoding: 'utf8' });

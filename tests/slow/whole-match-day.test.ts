@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { childEnvironment } from '../child-environment.ts';
 import { TamperedHost } from '../browser/tampered-host.ts';
 import { type Bag, ScalePhone } from './scale-phone.ts';
 
@@ -31,7 +32,7 @@ let bags: readonly Bag[];
 function command(folder: string, ...args: string[]) {
   return spawnSync(process.execPath, ['src/commands/venue.ts', ...args], {
     cwd: PROJECT,
-    env: { ...process.env, VENUE_DIR: folder, SITE_ADDRESS: '/', NODE_ENV: 'production' },
+    env: childEnvironment({ VENUE_DIR: folder }),
     encoding: 'utf8',
   });
 }

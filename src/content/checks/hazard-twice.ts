@@ -1,4 +1,4 @@
-import type { Hazard } from '../../domain/hazard.ts';
+import { type Hazard, isCurrent } from '../../domain/hazard.ts';
 import type { Content } from '../content.ts';
 import type { Fault } from '../fault.ts';
 import { faultAt, type Source } from '../sources/source.ts';
@@ -15,7 +15,7 @@ export function checkHazardTwice({ pegs, waters }: Content): readonly Fault[] {
 function twice(hazards: readonly (Hazard & { readonly mappedAs?: string })[], source: Source): readonly Fault[] {
   const first = new Map<string, number>();
   return hazards.flatMap((hazard, index) => {
-    if (hazard.clearedOn !== undefined) return [];
+    if (!isCurrent(hazard)) return [];
     const { kind, place, mappedAs, line } = hazard;
     const key = JSON.stringify([kind, place.trim().toLowerCase(), mappedAs, line]);
     const earlier = first.get(key);

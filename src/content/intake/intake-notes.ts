@@ -1,14 +1,7 @@
 import { pegKey } from '../../domain/peg.ts';
 import { hazardKind } from '../../domain/risk.ts';
 import { CLOSED_FOR_LINE } from '../../domain/verdict-words.ts';
-import {
-  CannotEdit,
-  editFrontMatter,
-  type FieldEdit,
-  type FieldPath,
-  frontMatterTexts,
-  frontMatterValues,
-} from '../edit-front-matter.ts';
+import { CannotEdit, editFrontMatter, type FieldEdit, type FieldPath, frontMatterTexts } from '../edit-front-matter.ts';
 import type { Fault } from '../fault.ts';
 import type { HazardFinding, PegFinding, PlaceFinding, RoundFile } from '../round-file/round-file.ts';
 import { closingWords, type KeepOpen } from './close-pegs.ts';
@@ -173,7 +166,7 @@ export class IntakeNotes {
   /** What was found on a day is data of that day: the guide says so. */
   #moveGuideDayOn(round: RoundFile): void {
     const day = lastDayOf(round);
-    const guideDay = frontMatterValues(this.staged.text('venue.md') ?? '')['guide-day'];
+    const guideDay = frontMatterTexts(this.staged.text('venue.md') ?? '')['guide-day'];
     if (typeof guideDay !== 'string' || guideDay >= day) return;
     this.#edit('venue.md', [{ kind: 'set', path: ['guide-day'], value: day }]);
     this.#tell('venue.md', 'guide-day', guideDay, day);

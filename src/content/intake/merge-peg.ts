@@ -1,7 +1,7 @@
 import { CLEARANCE_MEASURES } from '../../domain/clearance-measures.ts';
 import type { Day } from '../../domain/day.ts';
 import { pegKey } from '../../domain/peg.ts';
-import { frontMatterValues } from '../edit-front-matter.ts';
+import { frontMatterTexts } from '../edit-front-matter.ts';
 import { knownFields } from '../round-file/record-version.ts';
 import type { DatedField, Known, PegFinding, RoundField } from '../round-file/round-file.ts';
 import { lengthText } from './length-text.ts';
@@ -14,7 +14,7 @@ import { mergeHazards } from './merge-hazards.ts';
  * @param text the record as it is in the folder
  */
 export function mergePeg(text: string, finding: PegFinding, context: MergeContext): Merge {
-  const values = frontMatterValues(text);
+  const values = frontMatterTexts(text);
   const notes = new MergeNotes(context, pegKey(finding.water, finding.peg));
   mergeStatus(notes, knownFields(values), finding);
   mergeMeasures(notes, knownFields(values), values, finding);

@@ -1,6 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import type { Day } from '../../domain/day.ts';
-import { frontMatterValues } from '../edit-front-matter.ts';
+import { frontMatterTexts } from '../edit-front-matter.ts';
 import type { Fault } from '../fault.ts';
 import type { NewFile } from '../folder-change/commit-change.ts';
 import type { RoundFile } from '../round-file/round-file.ts';
@@ -43,7 +43,7 @@ export interface IntakePlan {
 
 /** Works out what taking rounds in does to a venue folder, and writes nothing. Earlier rounds go first. */
 export function planIntake(folder: FolderFiles, rounds: readonly RoundToTake[], options: IntakeOptions): IntakePlan {
-  const settings = frontMatterValues(folder.text('venue.md') ?? '');
+  const settings = frontMatterTexts(folder.text('venue.md') ?? '');
   const notes = new IntakeNotes(folder, options, lengthUnitOf(settings));
   const taken: RoundFile[] = [];
   const alreadyIn: RoundFile[] = [];

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { frontMatterValues } from '../edit-front-matter.ts';
+import { frontMatterTexts } from '../edit-front-matter.ts';
 import { type Known, ROUND_FIELDS } from './round-file.ts';
 
 /** What a round notes of the record it was made from: its version, and what its fields said. */
@@ -20,7 +20,7 @@ export function venueId(name: string, club: string): string {
 
 /** The base of a peg record, from its text. A record that cannot be read has none of the fields; `check` reports it. */
 export function recordBase(text: string): RecordBase {
-  return { record: recordVersion(text), known: knownFields(frontMatterValues(text)) };
+  return { record: recordVersion(text), known: knownFields(frontMatterTexts(text)) };
 }
 
 /** The fields of a record a round may change, as the record writes them. */

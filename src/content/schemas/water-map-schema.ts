@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { AreaKind, PlaceKind } from '../../domain/map.ts';
 import type { LatLng, Ring } from '../../domain/place.ts';
+import { normalRing } from '../../domain/ring.ts';
 import { GRADIENT_FORMS, parseGradient } from '../../domain/slope.ts';
 import { day, fieldOf } from './fields.ts';
 import { schemaPattern } from './schema-pattern.ts';
@@ -48,7 +49,7 @@ const LineSchema = z.array(PositionSchema, { error: 'a list of positions' }).sup
   context.addIssue({ code: 'custom', message: 'at least two positions', params: { rule: 'line-short', mend } });
 });
 
-/** A linear ring (RFC 7946, section 3.1.6), without the repeated position at its end. */
+/** A linear ring (RFC 7946, section 3.1.6), without the repeated position at its end; whichever way it was drawn, it is read anticlockwise. */
 const RingSchema = z.array(PositionSchema, { error: 'a list of positions' }).transform((positions, context): Ring => {
   const refuse = (message: string, rule: string, mend: string) => {
     context.addIssue({ code: 'custom', message, params: { rule, mend } });
@@ -69,7 +70,9 @@ const RingSchema = z.array(PositionSchema, { error: 'a list of positions' }).tra
       'Repeat the first position at the end of the ring.',
     );
   }
-  return positions.slice(0, -1);
+  const ring = normalRing(positions);
+  if (ring.length >= 3) return ring;
+  return refuse('three corners apart from one another', 'ring-short', 'Draw the shape with three corners or more.');
 });
 
 const words = (description: string) => z.string({ error: description }).min(1, { error: description }).exactOptional();

@@ -1,4 +1,5 @@
 import type { Fault } from '../fault.ts';
+import { frontMatterPlace } from './front-matter-place.ts';
 import { controlCharacterFaults, plainText } from './plain-text.ts';
 import { faultOfFile } from './source.ts';
 import { shown } from './text-place.ts';
@@ -22,16 +23,13 @@ export function readMarkdownRecord(file: string, fileText: string): MarkdownRead
   const text = plainText(fileText);
   const characters = controlCharacterFaults(file, text);
   if (characters.length > 0) return { record: null, faults: characters };
-  const opening = /^---[ \t]*\n/.exec(text);
-  if (opening === null) return { record: null, faults: [missing(file, text)] };
-  const rest = text.slice(opening[0].length);
-  const closing = /^---[ \t]*$/m.exec(rest);
-  if (closing === null) return { record: null, faults: [unclosed(file, text)] };
-  const yaml = rest.slice(0, closing.index);
+  const place = frontMatterPlace(text);
+  if (place === 'missing') return { record: null, faults: [missing(file, text)] };
+  if (place === 'unclosed') return { record: null, faults: [unclosed(file, text)] };
+  const yaml = text.slice(place.start, place.end);
   const { source, faults } = readYaml(file, yaml, 2);
   if (source === null) return { record: null, faults };
-  const body = rest.slice(closing.index + closing[0].length).replace(/^\n/, '');
-  return { record: { source, body, bodyLine: yaml.split('\n').length + 2 }, faults };
+  return { record: { source, body: text.slice(place.body), bodyLine: yaml.split('\n').length + 2 }, faults };
 }
 
 function missing(file: string, text: string): Fault {

@@ -106,7 +106,7 @@ function replaceValue(text: string, pair: Pair, value: ScalarValue): Splice[] {
   const node = pair.value;
   if (isNothing(node)) return [fillNothing(pair, scalarText(value))];
   if (isMap(node) || isSeq(node)) throw new CannotEdit(`${String(pair.key)} holds more than one value`);
-  if (isScalar(node) && node.value === value) return [];
+  if (isScalar(node) && node.value === String(value)) return [];
   const [start, end] = rangeOf(node);
   const style = isScalar(node) ? (node.type ?? Scalar.PLAIN) : Scalar.PLAIN;
   // A text in block form ends with its line break, which is to stay.

@@ -9,6 +9,7 @@ import {
   parseDocument,
   type YAMLMap,
 } from 'yaml';
+import { type FrontMatterPlace, frontMatterPlace } from '../sources/front-matter-place.ts';
 
 /** One change of a text: what stands from `start` up to `end` is replaced. */
 export interface Splice {
@@ -24,11 +25,25 @@ export type FieldPath = readonly (string | number)[];
 export class CannotEdit extends Error {}
 
 /**
- * Reads YAML with the tokens it was made from.
+ * The place of a record's front matter, to be changed where it stands.
+ * @throws CannotEdit where it has none, or lines that the YAML reader would take for one
+ */
+export function editablePlace(text: string): FrontMatterPlace {
+  const place = frontMatterPlace(text);
+  if (place === 'missing') throw new CannotEdit('it does not begin with a line of ---');
+  if (place === 'unclosed') throw new CannotEdit('no line of --- ends its front matter');
+  if (/\r(?!\n)/.test(text.slice(place.start, place.end))) {
+    throw new CannotEdit('its lines end in a carriage return alone: save it with the line ends of another editor');
+  }
+  return place;
+}
+
+/**
+ * Reads YAML as every record is read (sources/yaml-source.ts), by the failsafe schema, with the tokens it was made from.
  * @throws CannotEdit where the text is not YAML
  */
 export function readYaml(text: string): Document.Parsed {
-  const document = parseDocument(text, { keepSourceTokens: true, logLevel: 'error' });
+  const document = parseDocument(text, { schema: 'failsafe', keepSourceTokens: true, logLevel: 'error' });
   const error = document.errors[0];
   if (error !== undefined) throw new CannotEdit(`its front matter is not valid YAML: ${error.message.split('\n')[0]}`);
   return document;
