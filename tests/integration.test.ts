@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { childEnvironment } from './child-environment.ts';
 import { handedOver } from '../src/atlas/handed-over.ts';
 import { pegAtlas } from '../src/integration.ts';
+import { childEnvironment } from './child-environment.ts';
 
 const PROJECT = fileURLToPath(new URL('..', import.meta.url));
 let scratch: string;

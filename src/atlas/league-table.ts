@@ -3,8 +3,8 @@ import type { Match } from '../domain/match.ts';
 import { pegKey } from '../domain/peg.ts';
 import type { Session } from '../domain/session.ts';
 import type { Venue } from '../domain/venue.ts';
-import { type LeaguePoints, type Standing, standings } from '../match-day/league.ts';
 import { matchResults } from '../match-day/match-results.ts';
+import { type LeaguePoints, type Standing, standings } from '../match-day/standings.ts';
 import type { WeighedIn, WeighedStatus } from '../match-day/weighed-in.ts';
 
 /** The standings of a league, with the matches behind them. */

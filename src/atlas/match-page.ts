@@ -9,7 +9,7 @@ import { closedBecause } from '../domain/verdict-words.ts';
 import { pegRound, walkingDistances } from '../ground/peg-round.ts';
 import type { SectionWorth } from '../planning/section-worths.ts';
 import { type Atlas, pegOf, waterOf } from './atlas.ts';
-import { mapSvg } from './drawing/map.ts';
+import { mapSvg } from './drawing/map-svg.ts';
 import type { Point } from './drawing/simplify-line.ts';
 import { markdownHtml } from './markdown-html.ts';
 import { limitWords } from './peg-safety.ts';

@@ -10,7 +10,7 @@ import { type Atlas, pegOf, surveyOfPeg, surveyOfWater, waterOf } from './atlas.
 import { type BagPlan, bagPlan } from './bag-plan.ts';
 import { windWorths } from './day-worths.ts';
 import { type DepthSectionView, depthSection } from './depth-section.ts';
-import { linesOfPegWords } from './lines-survey.ts';
+import { linesOfPegWords } from './lines-survey-words.ts';
 import { type NoticesByState, noticesOfPeg } from './notices-page.ts';
 import { type PegAnswer, pegAnswer } from './peg-answer.ts';
 import { bankFacts, type Fact, walksWorthTelling, walkWords, waysUnderLines } from './peg-bank.ts';

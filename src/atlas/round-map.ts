@@ -1,5 +1,5 @@
 import type { Atlas } from './atlas.ts';
-import { mapSvg } from './drawing/map.ts';
+import { mapSvg } from './drawing/map-svg.ts';
 import type { Point } from './drawing/simplify-line.ts';
 import { roundOfWater } from './walking-order.ts';
 import { waterMap } from './water-map.ts';

@@ -7,7 +7,7 @@ import { pegLabel } from '../domain/verdict-words.ts';
 import { distanceMetres } from '../ground/geodesy/geodesic-between.ts';
 import { standOffZone } from '../ground/stand-off-zone.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
-import { type MapDrawing, UNITS_PER_PIXEL } from './drawing/map.ts';
+import { type MapDrawing, UNITS_PER_PIXEL } from './drawing/map-svg.ts';
 import { FINDING } from './drawing/place-mark.ts';
 import { isobathWords } from './isobath-words.ts';
 import { mapFindings } from './map-findings.ts';

@@ -8,6 +8,7 @@ import { loadVenue } from '../content/load-venue.ts';
 import { countWords } from '../domain/count-words.ts';
 import { surveyVenue } from '../ground/survey-venue.ts';
 import { buildAssociation } from './association/build-association.ts';
+import { siteAddress } from './build-address.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { closedUnseen, closedUnseenWords, nowOfGuide } from './guide-folder/closed-unseen.ts';
 import { recoverGuide, replaceGuide, unfinishedGuide } from './guide-folder/replace-guide.ts';
@@ -19,7 +20,6 @@ import { outputFolder } from './output-folder.ts';
 import { printFaults } from './print-faults.ts';
 import { progressLine } from './progress-line.ts';
 import { readArguments } from './read-arguments.ts';
-import { siteAddress } from './site-address.ts';
 import { venueFolder } from './venue-folder.ts';
 
 /**

@@ -1,12 +1,12 @@
 import { dev as serveSite } from 'astro';
 import { pegAtlas } from '../integration.ts';
+import { siteAddress } from './build-address.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import type { Followed } from './follow/follow-folder.ts';
 import { FollowedPages } from './follow/followed-pages.ts';
 import { PACKAGE_FOLDER, typed } from './package-folder.ts';
 import { printFaults } from './print-faults.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
-import { siteAddress } from './site-address.ts';
 import { venueFolder } from './venue-folder.ts';
 
 const PORT = 4321;

@@ -17,8 +17,8 @@ import { venueBefore } from './log-before.ts';
 import { partBacktests } from './part-backtest.ts';
 import { type RatedVenue, ratedVenue } from './rated-venue.ts';
 import type { Backtest, ForecasterName } from './ratings.ts';
-import { MONTH_SEASON, temperatureSeason } from './season.ts';
 import { type ModelSession, sessionsInModel } from './sessions-in-model.ts';
+import { MONTH_SEASON, temperatureSeason } from './temperature-season.ts';
 import { testedEvents } from './tested-events.ts';
 
 /** Fewer matches than this before the year under test forecast nothing worth scoring. */

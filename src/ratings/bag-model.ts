@@ -8,8 +8,8 @@ import { type PegMonthWorth, type PegYearWorth, pegMonthQuestion, pegQuestion } 
 import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, type RatingModel, ratingModel, TERM, venueWaveAt } from './rating-model.ts';
 import type { BagId, BagTables, ModelSummary, WaterLevel } from './ratings.ts';
-import { MONTH_SEASON, type Season } from './season.ts';
 import { type ModelSession, type SessionChoice, sessionsInModel, tellingSessions } from './sessions-in-model.ts';
+import { MONTH_SEASON, type Season } from './temperature-season.ts';
 import { correlationOfSides, togetherWorth } from './two-part-bag.ts';
 import { levelQuestion } from './water-levels.ts';
 import { answers } from './worth.ts';

@@ -4,8 +4,8 @@ import { fitRatings } from './fit-ratings.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type RatingModel, ratingModel } from './rating-model.ts';
 import type { FeatureTemperature } from './ratings.ts';
-import { type TemperatureSeason, temperatureSeason } from './season.ts';
 import { type ModelSession, type SessionChoice, sessionsInModel, tellingSessions } from './sessions-in-model.ts';
+import { type TemperatureSeason, temperatureSeason } from './temperature-season.ts';
 import { answers } from './worth.ts';
 
 /** The model by water temperature in place of the month, fitted, with the sessions it was fitted to. */

@@ -10,9 +10,9 @@ import { dnwBounded, learnDnw } from './learn-dnw.ts';
 import { quantile } from './quantile.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, type RatingModel, ratingModel, TERM } from './rating-model.ts';
-import { MONTH_SEASON } from './season.ts';
 import { type ModelSession, sessionsInModel } from './sessions-in-model.ts';
 import { standsInLog } from './stands-in-log.ts';
+import { MONTH_SEASON } from './temperature-season.ts';
 
 /** What a first, plain fit of the total bag shows: who does not weigh, and which further terms the log asks for. */
 export interface FirstLook {

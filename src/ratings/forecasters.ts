@@ -8,9 +8,9 @@ import type { Forecast } from './forecast-score.ts';
 import type { WorkKeeper } from './kept-work.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import { type AskedTerms, anglerColumns, type RatingModel, ratingModel, TERM } from './rating-model.ts';
-import type { Season } from './season.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 import { standsInLog } from './stands-in-log.ts';
+import type { Season } from './temperature-season.ts';
 import { worthCombinations } from './worth-combinations.ts';
 
 /** Forecasts the pegs of sessions to come from sessions gone by. */

@@ -6,8 +6,8 @@ import { type ForecasterMemory, modelForecaster } from './forecasters.ts';
 import { NOTHING_KEPT } from './kept-work.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { PartBacktest } from './ratings.ts';
-import { MONTH_SEASON } from './season.ts';
 import { sessionsInModel } from './sessions-in-model.ts';
+import { MONTH_SEASON } from './temperature-season.ts';
 import { testedEvents } from './tested-events.ts';
 
 /** Fewer matches than this before the year under test, or in it, forecast nothing of a part worth scoring. */

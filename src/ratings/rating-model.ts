@@ -6,9 +6,9 @@ import type { LatentModel, LinearCombination, RandomTerm, SparseRows } from './e
 import { factorRows, sparseRows } from './engine/sparse-rows.ts';
 import { type FeatureShares, featureShares } from './feature-shares.ts';
 import type { RatedVenue } from './rated-venue.ts';
-import type { Season } from './season.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 import { standsInLog, tellingFeatures } from './stands-in-log.ts';
+import type { Season } from './temperature-season.ts';
 import { type Twelvemonths, twelvemonths } from './twelvemonths.ts';
 
 /** Names of the model's terms, as the engine and the published standard deviations know them. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { mapSvg } from '../../src/atlas/drawing/map.ts';
+import { mapSvg } from '../../src/atlas/drawing/map-svg.ts';
 import { mapFindings } from '../../src/atlas/map-findings.ts';
 import { venueGeojson, waterGeojson } from '../../src/atlas/venue-geojson.ts';
 import { waterMap } from '../../src/atlas/water-map.ts';

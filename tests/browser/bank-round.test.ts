@@ -6,9 +6,9 @@ import { fileURLToPath } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { childEnvironment } from '../child-environment.ts';
 import type { RoundFile } from '../../src/content/round-file/round-file.ts';
 import { formatDay } from '../../src/domain/day.ts';
+import { childEnvironment } from '../child-environment.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 
 /** The guide is built anew, ratings and all. */

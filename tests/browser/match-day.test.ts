@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { childEnvironment } from '../child-environment.ts';
 import type { PegDatum } from '../../src/atlas/peg-data.ts';
+import { childEnvironment } from '../child-environment.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));

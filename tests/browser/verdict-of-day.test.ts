@@ -6,8 +6,8 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { childEnvironment } from '../child-environment.ts';
 import type { Day } from '../../src/domain/day.ts';
+import { childEnvironment } from '../child-environment.ts';
 import { replacing, smallVenue } from '../content/small-venue.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 

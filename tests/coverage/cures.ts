@@ -4,8 +4,8 @@ import { firstLook } from '../../src/ratings/first-look.ts';
 import { fitRatings } from '../../src/ratings/fit-ratings.ts';
 import { ratingModel } from '../../src/ratings/rating-model.ts';
 import type { BagId } from '../../src/ratings/ratings.ts';
-import { MONTH_SEASON, type Season } from '../../src/ratings/season.ts';
 import { sessionsInModel } from '../../src/ratings/sessions-in-model.ts';
+import { MONTH_SEASON, type Season } from '../../src/ratings/temperature-season.ts';
 
 /** Which of the cures a rating holds. */
 export interface Cures {

@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { Venue } from '../../src/domain/venue.ts';
 import type { RandomTerm } from '../../src/ratings/engine/latent-model.ts';
 import { ratingModel } from '../../src/ratings/rating-model.ts';
-import { MONTH_SEASON } from '../../src/ratings/season.ts';
 import { sessionsInModel } from '../../src/ratings/sessions-in-model.ts';
+import { MONTH_SEASON } from '../../src/ratings/temperature-season.ts';
 import { EXAMPLE_SETTINGS, examplePeg, exampleVenue } from '../domain/example-venue.ts';
 import { exampleEvent, exampleSession } from './example-log.ts';
 

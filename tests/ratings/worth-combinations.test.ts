@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { LinearCombination } from '../../src/ratings/engine/latent-model.ts';
 import { ratingModel } from '../../src/ratings/rating-model.ts';
-import { MONTH_SEASON } from '../../src/ratings/season.ts';
+import { MONTH_SEASON } from '../../src/ratings/temperature-season.ts';
 import { worthCombinations } from '../../src/ratings/worth-combinations.ts';
 import { EXAMPLE_SETTINGS, examplePeg, exampleVenue } from '../domain/example-venue.ts';
 

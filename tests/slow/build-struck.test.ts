@@ -19,10 +19,10 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { childEnvironment } from '../child-environment.ts';
 import { readOfflineList } from '../../src/client/offline/offline-list.ts';
 import { HOST_FILES } from '../../src/commands/guide-folder/host-files.ts';
 import { NOTICES_PATH } from '../../src/commands/third-party-notices.ts';
+import { childEnvironment } from '../child-environment.ts';
 import { venueOnDisk } from '../commands/intake/venue-on-disk.ts';
 import { kindOf } from './kind-of-call.ts';
 

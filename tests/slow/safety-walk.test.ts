@@ -3,8 +3,8 @@ import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { childEnvironment } from '../child-environment.ts';
 import { type PegFacts, pegVerdict } from '../../src/domain/peg-verdict.ts';
+import { childEnvironment } from '../child-environment.ts';
 import { roundFile } from '../commands/intake/venue-on-disk.ts';
 import { type FileChange, messagesOf } from '../content/small-venue.ts';
 import {

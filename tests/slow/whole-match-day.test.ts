@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { childEnvironment } from '../child-environment.ts';
 import { TamperedHost } from '../browser/tampered-host.ts';
+import { childEnvironment } from '../child-environment.ts';
 import { type Bag, ScalePhone } from './scale-phone.ts';
 
 // A match of forty on two waters, from the plan to the guide built anew, on two phones whose host is gone for the whole day and which

@@ -1,6 +1,6 @@
 import { clipRing } from './clip-ring.ts';
-import { simplifyRing } from './map.ts';
 import { mapPath } from './map-path.ts';
+import { simplifyRing } from './map-svg.ts';
 import { whenClosed } from './peg-mark.ts';
 import type { Point } from './simplify-line.ts';
 import { escapeMarkup } from './svg-markup.ts';

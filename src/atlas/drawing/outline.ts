@@ -1,5 +1,5 @@
-import { simplifyRing } from './map.ts';
 import { mapPath } from './map-path.ts';
+import { simplifyRing } from './map-svg.ts';
 import type { Point } from './simplify-line.ts';
 
 /** The bare shape of a water, in user units. */

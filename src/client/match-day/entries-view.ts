@@ -3,9 +3,9 @@ import { pulledFault } from '../../match-day/bag-draw.ts';
 import type { Entry } from '../../match-day/entries.ts';
 import { ABOUT, historyOf } from '../../match-day/scales.ts';
 import { newReference } from '../new-reference.ts';
-import type { MatchDay } from './day.ts';
 import { keptInput } from './kept-input.ts';
 import { button, make } from './make.ts';
+import type { MatchDay } from './match-day.ts';
 
 /** The list of pegs not taken, which every field suggests from. */
 export const FREE_PEGS = 'free-pegs';

@@ -1,7 +1,7 @@
 import { matchFileText, readMatchFile } from '../../match-day/match-file.ts';
 import { canShare, downloadFile, shareFile } from '../round/hand-over.ts';
-import type { MatchDay } from './day.ts';
 import { button, make } from './make.ts';
+import type { MatchDay } from './match-day.ts';
 import { slipReaderView } from './slip-reader.ts';
 
 /** What leaves this phone, and what is taken from another. Made once: what it says must outlast the next note. */

@@ -1,5 +1,5 @@
-import type { MatchDay } from './day.ts';
 import { make } from './make.ts';
+import type { MatchDay } from './match-day.ts';
 
 /** A field whose text outlasts a restart: kept with every key until it is noted. @param field its name in this match */
 export function keptInput(day: MatchDay, field: string, properties: Partial<HTMLInputElement> = {}): HTMLInputElement {

@@ -4,9 +4,9 @@ import { type ResultRow, WON_WORDS } from '../../match-day/match-results.ts';
 import { potShares } from '../../match-day/pot-shares.ts';
 import { STATUS_WORDS } from '../../match-day/weighed-in.ts';
 import { downloadFile } from '../round/hand-over.ts';
-import type { MatchDay } from './day.ts';
 import { keptInput } from './kept-input.ts';
 import { button, make } from './make.ts';
+import type { MatchDay } from './match-day.ts';
 import { resultsSoFar } from './scales-view.ts';
 import { weightWords } from './weights.ts';
 

@@ -4,8 +4,8 @@ import { historyOf, type Net, type OnScales, onScales, totalGrams } from '../../
 import { STATUS_WORDS } from '../../match-day/weighed-in.ts';
 import { localDay } from '../local-day.ts';
 import { clockTime } from '../round/elements.ts';
-import type { MatchDay } from './day.ts';
 import { button, make } from './make.ts';
+import type { MatchDay } from './match-day.ts';
 import { weightWords } from './weights.ts';
 
 /** What the scales said of a peg, and its place in the section as far as it has been weighed. */

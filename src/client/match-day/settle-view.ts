@@ -1,7 +1,7 @@
 import { conflictsOf, type Note } from '../../match-day/match-log.ts';
 import { ABOUT, bothNets, historyOf, movedPeg, onScales } from '../../match-day/scales.ts';
-import type { MatchDay } from './day.ts';
 import { button, make } from './make.ts';
+import type { MatchDay } from './match-day.ts';
 import { noteHead, scalesWords } from './said-words.ts';
 
 /** Everything of which two phones say different things, each with what they say: a person chooses, no clock does. */

@@ -2,7 +2,7 @@ import { basename } from 'node:path';
 import { anglerLogs, assignReferences } from '../../content/anglers/assign-references.ts';
 import type { Content } from '../../content/content.ts';
 import { editFrontMatter } from '../../content/edit-front-matter.ts';
-import { matchResultRows } from '../../content/intake/match-results.ts';
+import { matchResultRows } from '../../content/intake/match-result-rows.ts';
 import { StagedFiles } from '../../content/intake/staged-files.ts';
 import type { Asker } from '../../content/papers/questions.ts';
 import { planResults } from '../../content/papers/results/plan-results.ts';

@@ -3,7 +3,7 @@ import type { Content } from '../content.ts';
 import type { Fault } from '../fault.ts';
 import { faultAt, type Source } from '../sources/source.ts';
 import { shown } from '../sources/text-place.ts';
-import { beforeFound } from './hazard-history.ts';
+import { beforeFound } from './hazard-dates.ts';
 
 /**
  * A hazard of a water names a path or a place that is on its map. A wrong name is a warning: the hazard is shown as one of

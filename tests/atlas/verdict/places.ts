@@ -6,7 +6,7 @@ import { comparePage } from '../../../src/atlas/compare-page.ts';
 import { cutsDue } from '../../../src/atlas/cuts-due.ts';
 import { drawData, drawPage } from '../../../src/atlas/draw-page.ts';
 import { locatorSvg } from '../../../src/atlas/drawing/locator.ts';
-import { mapSvg } from '../../../src/atlas/drawing/map.ts';
+import { mapSvg } from '../../../src/atlas/drawing/map-svg.ts';
 import { dueCalendar, dueList } from '../../../src/atlas/due-list.ts';
 import { featurePegs } from '../../../src/atlas/feature-pegs.ts';
 import { hazardRegister } from '../../../src/atlas/hazard-register.ts';

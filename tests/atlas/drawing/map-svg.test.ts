@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { clipRing } from '../../../src/atlas/drawing/clip-ring.ts';
 import { locatorSvg } from '../../../src/atlas/drawing/locator.ts';
-import { type MapDrawing, mapSvg } from '../../../src/atlas/drawing/map.ts';
 import { mapPath } from '../../../src/atlas/drawing/map-path.ts';
+import { type MapDrawing, mapSvg } from '../../../src/atlas/drawing/map-svg.ts';
 import { outlineSvg } from '../../../src/atlas/drawing/outline.ts';
 import type { Point } from '../../../src/atlas/drawing/simplify-line.ts';
 import { compareDrawing, expectWellFormed } from './compare-drawing.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { matchResultRows } from '../../../src/content/intake/match-results.ts';
+import { matchResultRows } from '../../../src/content/intake/match-result-rows.ts';
 import { mergedNotes, type Note, noteOf } from '../../../src/match-day/match-log.ts';
 import { ABOUT } from '../../../src/match-day/scales.ts';
 import { exampleMatch } from '../../domain/example-match.ts';

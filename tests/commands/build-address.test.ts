@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { siteAddress } from '../../src/commands/site-address.ts';
+import { siteAddress } from '../../src/commands/build-address.ts';
 import { parseSiteAddress } from '../../src/domain/site-address.ts';
 
 describe('the address of a guide', () => {

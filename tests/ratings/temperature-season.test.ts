@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { MONTH_SEASON, temperatureSeason } from '../../src/ratings/season.ts';
+import { MONTH_SEASON, temperatureSeason } from '../../src/ratings/temperature-season.ts';
 import { exampleEvent } from './example-log.ts';
 
 const at = (waterDegreesC?: number) =>

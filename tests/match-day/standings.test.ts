@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type LeaguePoints, standings } from '../../src/match-day/league.ts';
+import { type LeaguePoints, standings } from '../../src/match-day/standings.ts';
 
 /** A season worked by hand: common practice of clubs, no source. Points count low; the best three of four matches count. */
 const MATCHES = ['m1', 'm2', 'm3', 'm4'];
