@@ -54,11 +54,8 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     return EXIT.faults;
   }
   const survey = surveyVenue(venue);
-  const address = siteAddress({
-    ...io.environment,
-    VENUE_DIR: folder,
-    ...(values.address === undefined ? {} : { SITE_ADDRESS: values.address }),
-  });
+  const stated = values.address === undefined ? {} : { SITE_ADDRESS: values.address };
+  const address = siteAddress({ ...io.environment, VENUE_DIR: folder, ...stated }, venue);
   const worth = progressLine(`Working out worth from ${countWords(venue.sessions.length, 'session')}`, io);
   const ended = new AbortController();
   const { signal } = ended;

@@ -29,6 +29,8 @@ export interface VenueRead {
   readonly faults: readonly Fault[];
   readonly leftOut: readonly LeftOut[];
   readonly counts: VenueCounts;
+  /** Every record, log and map as it was read, by path: what shows a file's own words asks for no second reading. */
+  readonly texts: ReadonlyMap<string, string>;
 }
 
 /**
@@ -49,6 +51,7 @@ export function readVenue(files: VenueFiles, today?: Day): VenueRead {
     faults: [...faults].sort(comparePlaces),
     leftOut: [...files.leftOut, ...leftOut].sort(comparePlaces),
     counts: countsOf(content),
+    texts: files.texts,
   };
 }
 
