@@ -245,12 +245,12 @@ describe('what is refused, with nothing changed on the disk', () => {
     [
       'a photo that is no picture',
       (round) => ({ ...round, photos: [{ ...round.photos[0], jpeg: btoa('<svg/>') }] }),
-      /photo of peg mill-pond\/1 that is no picture/,
+      /photo of peg mill-pond\/1 that is no picture.*\(round-photo\)/,
     ],
     [
       'a peg that is gone',
       (round) => ({ ...round, pegs: [...round.pegs, { ...round.pegs[1], peg: '77' }] }),
-      /peg mill-pond\/77.*--without mill-pond\/77/,
+      /peg mill-pond\/77.*--without mill-pond\/77.*\(round-peg\)/,
     ],
     ['a day to come', (round) => ({ ...round, day: '2999-01-01' }), /1 Jan 2999.*clock of the phone/],
     [
@@ -283,6 +283,7 @@ describe('what is refused, with nothing changed on the disk', () => {
     expect(code).toBe(1);
     expect(said).toContain('Unexpected 200 MB, expected at most 64 MB.');
     expect(said).toContain('no such file');
+    expect(said).toMatch(/\(round-size\)[\s\S]*\(round-missing\)/);
   });
 
   it('takes the rest of a round without a peg that is gone', async () => {

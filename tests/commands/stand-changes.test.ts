@@ -88,6 +88,9 @@ test('a peg that is retired leaves the guide with its reason, and its log stays'
   expect(venue?.sessions).toHaveLength(3);
   const again = await said(retire, 'mill-pond/2', '--from', DAY, '--yes');
   expect(again.errors).toContain(`peg 2 of mill-pond, retired from ${DAY}`);
+  expect(again.errors).toContain('(retire-twice)');
+  const unknown = await said(retire, 'mill-pond/22', '--from', DAY, '--yes');
+  expect(unknown.errors).toMatch(/Unexpected "mill-pond\/22".*\(folder-peg\)/);
 });
 
 test('an upgrade states the format and the ids, and is done once', async () => {

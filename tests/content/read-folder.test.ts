@@ -90,6 +90,19 @@ test('says where bytes are no UTF-8, and how to save a spreadsheet', async () =>
     ['gauge/mill-pond.csv', 2, 9, 'bytes that are no UTF-8 text'],
     ['sessions/2026/events.csv', 1, 1, 'UTF-16 text'],
   ]);
+  expect(faults.map(({ rule }) => rule)).toEqual(['file-encoding', 'file-encoding']);
+});
+
+test('refuses a name with what is not seen, and a file that looks like a record and is none', async () => {
+  await writeSmallVenue();
+  await write('notices/a\u200Bb.md', 'x');
+  await write('pegs/mill-pond/3.MD', 'x');
+  const { texts, faults } = await readFolder(folder);
+  expect(texts.size).toBe(smallVenue().texts.size);
+  expect(faults).toMatchObject([
+    { rule: 'file-name', found: 'a name with a character that is not seen' },
+    { file: 'pegs/mill-pond/3.MD', rule: 'file-ending', mend: expect.stringContaining('pegs/mill-pond/3.md') },
+  ]);
 });
 
 test('lists pictures with their size, and leaves out what is neither picture nor record', async () => {

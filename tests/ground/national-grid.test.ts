@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { distanceMetres } from '../../src/ground/geodesy/geodesic-between.ts';
-import { gridReference, parseGridReference } from '../../src/ground/national-grid.ts';
+import { formatGridReference, gridReference, parseGridReference } from '../../src/ground/national-grid.ts';
 
 describe('a grid reference', () => {
   test('has two letters and eight figures', () => {
@@ -32,6 +32,16 @@ describe('a grid reference', () => {
   ])('is given at %s', (_, lat, lng, square) => {
     expect(gridReference({ lat, lng })?.slice(0, 2)).toBe(square);
   });
+});
+
+test('a place on the grid far off its map has no reference, though letters would come round to it', () => {
+  for (const eastingMetres of [-1, 700_000, 2_600_000]) {
+    expect(formatGridReference({ eastingMetres, northingMetres: 600_000 }, 8)).toBeNull();
+  }
+  for (const northingMetres of [-1, 1_300_000, -2_000_000, 3_000_000]) {
+    expect(formatGridReference({ eastingMetres: 400_000, northingMetres }, 8)).toBeNull();
+  }
+  expect(formatGridReference({ eastingMetres: 400_000, northingMetres: 0 }, 8)).toBe('SZ 0000 0000');
 });
 
 describe('reading a grid reference', () => {

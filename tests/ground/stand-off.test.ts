@@ -202,6 +202,12 @@ describe('the limit that would keep a peg open', () => {
     expect(limit!.sectorDegrees).toBeLessThan(120);
   });
 
+  test('is null where nothing worth fishing is left: no pole allowed, and not a metre of cast', () => {
+    const noPole = examplePeg('1', { limits: { poleMetres: 0 } });
+    expect(keepOpenLimit(noPole, [lineAt(34.6, 0)], EXAMPLE_SETTINGS)).toBeNull();
+    expect(keepOpenLimit(noPole, [lineAt(70.1, 0)], EXAMPLE_SETTINGS)).toEqual({ castMetres: 36 });
+  });
+
   test('is null where the platform itself is inside', () => {
     expect(keepOpenLimit(examplePeg('1'), [lineAt(33, 0)], EXAMPLE_SETTINGS)).toBeNull();
   });

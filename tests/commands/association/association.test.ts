@@ -47,7 +47,7 @@ describe('check of an association', () => {
     [
       'a name that is no step of an address',
       () => cpSync(join(folder, 'alder'), join(folder, 'Alder Two'), { recursive: true }),
-      'Rename the folder.',
+      'Rename the folder. (association-folder)',
     ],
     [
       'a venue whose venue.md was lost',
@@ -64,7 +64,7 @@ describe('check of an association', () => {
       () => {
         for (const id of ['alder', 'birch']) rmSync(join(folder, id), { recursive: true });
       },
-      'no venue folder beside this file',
+      'Begin one here with: venue -- start FOLDER (association-empty)',
     ],
     [
       'a field there is none of',

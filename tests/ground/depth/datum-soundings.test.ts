@@ -77,6 +77,13 @@ describe('two soundings at one place', () => {
     expect(found.unused).toEqual([{ why: 'plumbed-again', soundings: 1 }]);
   });
 
+  test('of which one alone has a level are as unsure as that one', () => {
+    const at = spot(20, 0);
+    const found = used([sounding({ at, day: '2026-06-01', levelMetres: 0.5 }), sounding({ at, day: '2026-06-01' })]);
+    expect(found.used.map(({ depthMetres }) => depthMetres)).toEqual([1.75]);
+    expect(found.uncorrected).toBe(1);
+  });
+
   test('of one day: their mean stands', () => {
     const found = used([sounding({ at: spot(20, 0), depthMetres: 3 }), sounding({ at: spot(20, 0), depthMetres: 2 })]);
     expect(found.used.map(({ depthMetres }) => depthMetres)).toEqual([2]);

@@ -233,6 +233,58 @@ describe('the walk to a peg', () => {
     });
     expect(all.map(({ from }) => from)).toEqual(['Lane', 'Main']);
   });
+
+  test('starts at no other place, however near', () => {
+    const { all } = walksOf({
+      places: [CAR_PARK, { id: 'tl', kind: 'throw-line', name: 'Throw line', at: spot(-10, -40) }],
+      paths: [
+        path('a', [
+          [-100, -40],
+          [0, -40],
+        ]),
+      ],
+    });
+    expect(all.map(({ from }) => from)).toEqual(['Main']);
+  });
+
+  test('tells a way without steps beside the walk that has some, and not beside one that has none', () => {
+    const { all } = walksOf({
+      places: [CAR_PARK, { ...CAR_PARK, id: 'cp2', name: 'Lane', at: spot(100, -40) }],
+      paths: [
+        path(
+          'steep',
+          [
+            [-100, -40],
+            [-10, -40],
+          ],
+          { steps: 9 },
+        ),
+        path(
+          'flat',
+          [
+            [-10, -40],
+            [100, -40],
+          ],
+          { stepFree: true },
+        ),
+        path(
+          'round',
+          [
+            [-100, -40],
+            [-100, -60],
+            [100, -60],
+            [100, -40],
+          ],
+          { stepFree: true },
+        ),
+      ],
+    });
+    expect(all.map(({ from, stepFreeMetres }) => [from, stepFreeMetres === undefined])).toEqual([
+      ['Lane', true],
+      ['Main', false],
+    ]);
+    expect(all[1]!.stepFreeMetres).toBeCloseTo(20 + 200 + 20 + 100 + 9, 1);
+  });
 });
 
 describe('the nearest place', () => {
