@@ -1,6 +1,8 @@
 import { type Day, MONTHS, type Month, monthOf } from '../domain/day.ts';
 import { hoursFished } from '../domain/match.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
+import { placeKey } from '../domain/stand.ts';
+import type { PegSurvey } from '../ground/survey.ts';
 import { quantile } from '../ratings/quantile.ts';
 import type { Quartiles } from '../ratings/ratings.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
@@ -30,8 +32,23 @@ export interface DrawData {
 
 /** A peg, by month its bag: the total, then each part in the order of the venue's. Empty months are not known. */
 export interface DrawPegData {
+  /** Own depths are kept on the phone under it, as the peg sheet does. */
+  readonly placeKey: string;
   readonly limits: readonly string[];
+  /** The trade's lines that lie on water and may be fished. */
+  readonly lines: readonly DrawLine[];
   readonly bags: Readonly<Partial<Record<Month, readonly Bag[]>>>;
+}
+
+/** A line of a peg, straight out from it. */
+export interface DrawLine {
+  readonly id: string;
+  readonly name: string;
+  readonly metres: number;
+  /** Below datum to the centimetre; null where nobody plumbed. */
+  readonly depth: number | null;
+  /** From the nearest sounding; 0 where it was plumbed there, or there is none. */
+  readonly off: number;
 }
 
 /** A match of which the club has published the pegs. */
@@ -97,7 +114,9 @@ export function drawData(atlas: Atlas, id: string): DrawData {
       pegs.map((peg) => [
         peg.peg,
         {
+          placeKey: placeKey(peg),
           limits: limitWords(peg, settings),
+          lines: linesOf(surveyOfPeg(atlas, pegKey(id, peg.peg))),
           // A closed peg sells nothing.
           bags: isClosedForEver(standingOfPeg(atlas, peg)) ? {} : bagsOf(atlas, pegKey(id, peg.peg)),
         },
@@ -124,6 +143,19 @@ function bagsOf(atlas: Atlas, key: PegKey): DrawPegData['bags'] {
       [total, ...bagParts.flatMap(({ id }) => parts.find(({ part }) => part === id)?.bag ?? [])].map(bag),
     ]),
   );
+}
+
+function linesOf({ lineDepths }: PegSurvey): readonly DrawLine[] {
+  const hundredths = (metres: number) => Math.round(metres * 100) / 100;
+  return lineDepths
+    .filter(({ permitted, why = 'unplumbed' }) => permitted && why === 'unplumbed')
+    .map(({ id, name, distanceMetres, depthMetres, nearestSoundingMetres }) => ({
+      id,
+      name,
+      metres: hundredths(distanceMetres),
+      depth: depthMetres === null ? null : hundredths(depthMetres),
+      off: Math.round(nearestSoundingMetres ?? 0),
+    }));
 }
 
 /** Percentiles alone leave the phone: they show nobody's bag. Who did not weigh counts as nothing weighed. */

@@ -1,6 +1,7 @@
 import { formatDay } from '../domain/day.ts';
 import { floatSettings } from '../domain/float-settings.ts';
 import { formatLength, parseLength } from '../domain/length.ts';
+import { DEEPEST_METRES } from '../domain/plumb-doubt.ts';
 import { fieldForm } from './field-form.ts';
 import { startGaugeBoard } from './gauge-board.ts';
 import { localDay } from './local-day.ts';
@@ -11,9 +12,6 @@ import { chosenUnits, unitsOfPage } from './units/chosen-units.ts';
  * The plumb guide: the person types the depth they plumbed at a line; it is saved on the phone and shown in the table
  * under that line, with the float settings for it. The table is whole without this script, so the forms are made here.
  */
-
-/** Deeper than any stillwater peg: a slip of the thumb. */
-const DEEPEST_METRES = 30;
 
 /** Draws the forms into the desk of a depth table, and shows what was saved before. */
 export function startPlumbGuide(guide: HTMLElement): void {

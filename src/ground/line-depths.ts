@@ -69,7 +69,8 @@ export function depthProfile(stand: PegStand, surface: DepthSurface | null): rea
     });
 }
 
-type DepthAhead = Pick<LineDepth, 'depthMetres' | 'nearestSoundingMetres' | 'why'>;
+/** A depth straight out from a peg, or why there is none. */
+export type DepthAhead = Pick<LineDepth, 'depthMetres' | 'nearestSoundingMetres' | 'why'>;
 
 /** The record's margin depth is a measurement at this very line. */
 function marginDepth(peg: Peg, stand: PegStand, surface: DepthSurface | null, metres: number): DepthAhead {
@@ -77,7 +78,8 @@ function marginDepth(peg: Peg, stand: PegStand, surface: DepthSurface | null, me
   return { depthMetres: peg.marginDepthMetres, nearestSoundingMetres: 0 };
 }
 
-function depthAhead(stand: PegStand, surface: DepthSurface | null, metres: number): DepthAhead {
+/** Depth below datum straight out at a distance. The peg must face the water. */
+export function depthAhead(stand: PegStand, surface: DepthSurface | null, metres: number): DepthAhead {
   const none = { depthMetres: null, nearestSoundingMetres: null };
   if (metres < stand.edgeMetres!) return { ...none, why: 'short' };
   if (stand.farBankMetres !== null && metres >= stand.farBankMetres) return { ...none, why: 'beyond' };

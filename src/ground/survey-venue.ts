@@ -3,25 +3,25 @@ import type { MapPlace, Water } from '../domain/map.ts';
 import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
 import type { Venue } from '../domain/venue.ts';
 import { accessFindings } from './access-findings.ts';
-import { type DatumSoundings, datumSoundings } from './depth/datum-soundings.ts';
-import { type DepthSurface, depthSurface, type MeasuredDepth } from './depth/depth-surface.ts';
-import { latestLevel, levelReadings } from './depth/level-on-day.ts';
+import type { DatumSoundings } from './depth/datum-soundings.ts';
+import type { DepthSurface } from './depth/depth-surface.ts';
+import { latestLevel } from './depth/level-on-day.ts';
 import { localPlane } from './geodesy/local-plane.ts';
-import { depthProfile, lineDepths, MARGIN_OUT_METRES } from './line-depths.ts';
+import { depthProfile, lineDepths } from './line-depths.ts';
 import { linesOfPeg } from './lines-of-peg.ts';
 import { gridReference } from './national-grid.ts';
 import { neighboursOf } from './neighbours.ts';
-import { type PegStand, pegStand, pointAhead } from './peg-stand.ts';
+import type { PegStand } from './peg-stand.ts';
 import { type ReachMarks, reachMarks, reachTargets } from './reach-targets.ts';
 import { overheadLinesOf, standOffsOfPeg } from './stand-off.ts';
 import { type SunDay, sunByMonth, sunYear } from './sun-at-peg.ts';
 import type { Neighbour, PegSurvey, Survey, WaterSurvey } from './survey.ts';
-import { effectiveReach } from './swept-area.ts';
 import { gatesOfPeg } from './walk/gates-of-peg.ts';
 import { nearestPlace } from './walk/nearest-place.ts';
 import { venueWalks } from './walk/venue-walks.ts';
 import { wayPaths } from './walk/way-paths.ts';
-import { type WaterPlane, waterPlane } from './water-plane.ts';
+import { waterDepths } from './water-depths.ts';
+import type { WaterPlane } from './water-plane.ts';
 import { windsAtPeg } from './wind-at-peg.ts';
 
 /** One water laid out, with everything its pegs need. */
@@ -49,19 +49,9 @@ export function surveyVenue(venue: Venue): Survey {
 }
 
 function surveyedWater(water: Water, venue: Venue): SurveyedWater {
-  const plane = waterPlane(water.map);
-  const pegs = venue.pegs.filter((peg) => peg.water === water.id);
-  const stands = new Map(pegs.map((peg) => [pegKey(peg.water, peg.peg), standOf(peg, plane, venue)] as const));
-  const levels = levelReadings(venue.gauge, water.id);
-  const soundings = datumSoundings(
-    venue.soundings.filter((sounding) => sounding.water === water.id),
-    plane,
-    new Map(pegs.map((peg) => [peg.peg, peg])),
-    levels,
-    water,
-  );
-  const surface = depthSurface(plane, soundings.used, marginDepths(pegs, stands));
+  const { plane, stands, levels, soundings, surface } = waterDepths(water, venue);
   const timeZone = gridReference(plane.plane.centre) === null ? 'UTC' : 'Europe/London';
+  const pegs = venue.pegs.filter((peg) => peg.water === water.id);
   return {
     plane,
     surface,
@@ -76,23 +66,6 @@ function surveyedWater(water: Water, venue: Venue): SurveyedWater {
       timeZone,
     },
   };
-}
-
-function standOf(peg: Peg, plane: WaterPlane, venue: Venue): PegStand {
-  return pegStand(peg, plane, effectiveReach(peg, venue.settings.permittedReach));
-}
-
-/** The depths of records at the margin line of their pegs, and at the edge behind it: a margin is dug from the bank out. */
-function marginDepths(pegs: readonly Peg[], stands: ReadonlyMap<PegKey, PegStand>): readonly MeasuredDepth[] {
-  return pegs.flatMap((peg) => {
-    const stand = stands.get(pegKey(peg.water, peg.peg))!;
-    const { marginDepthMetres: depthMetres } = peg;
-    if (depthMetres === undefined || stand.edgeMetres === null) return [];
-    return [stand.edgeMetres, stand.edgeMetres + MARGIN_OUT_METRES].map((metres) => ({
-      ...pointAhead(stand, metres),
-      depthMetres,
-    }));
-  });
 }
 
 function asDepth(

@@ -1,56 +1,25 @@
-import { type Day, isDay } from '../domain/day.ts';
 import { sha256Hex } from './even-numbers.ts';
-import type { Caught } from './pace.ts';
-import { MAX_NET_GRAMS } from './scales.ts';
+import { isSlip, known, type Slip } from './slip.ts';
 
-/** What one angler hands to the club of a day on a peg. It has no place for a name or for the phone it comes from. */
-export interface Slip {
-  /** Made on the phone for one day on one peg, so that the slip corrected is told from another slip; older slips have none. */
-  readonly id?: string;
-  readonly venue: string;
-  readonly water: string;
-  /** The number on the post. */
-  readonly peg: string;
-  /** The day of the all in. */
-  readonly day: Day;
-  /** The club's match; null where the peg was chosen. */
-  readonly match: string | null;
-  readonly hours: number;
-  readonly caught: readonly Caught[];
-  /** In the angler's words; empty where nothing was said. */
-  readonly spot: string;
-  readonly method: string;
-  readonly bait: string;
-  readonly lines: number | null;
-  readonly waterDegreesC: number | null;
-}
-
-const SLIP_FILE_FORMAT = 'peg-atlas-slip-1';
-/** What a phone makes of eight random bytes, and the log's column takes. */
-const SLIP_ID = /^[a-z0-9]{6,20}$/;
+/** The one that is written: rows as lists, so that more of them fit a code, and what was fed and plumbed. */
+const SLIP_FILE_FORMAT = 'peg-atlas-slip-2';
+/** Written until November 2026: rows with their names, and nothing of feed and depths. */
+const FIRST_FORMAT = 'peg-atlas-slip-1';
+const ANY_FORMAT = 'peg-atlas-slip-';
 const MAX_CHARACTERS = 60_000;
-const MAX_CAUGHT = 500;
-/** Words of a slip are short: a spot, a method, a bait. */
-export const MAX_SLIP_TEXT = 40;
-export const MAX_LINES = 20;
-/** Water that is fished has between these (our own choice). */
-export const WATER_DEGREES = [-1, 35] as const;
 
 /** What may be wrong with a file, in words a person can act on. */
 export type SlipRead = { readonly ok: true; readonly slip: Slip } | { readonly ok: false; readonly why: string };
 
 /** Whether a text calls itself a slip. */
 export function isSlipFile(text: string): boolean {
-  return text.slice(0, 200).includes(`"${SLIP_FILE_FORMAT}"`);
+  return text.slice(0, 200).includes(`"${ANY_FORMAT}`);
 }
 
 /** The file's text, with a digest by which a slip of an editor is found out. */
 export async function slipFileText(slip: Slip): Promise<string> {
-  return JSON.stringify({
-    format: SLIP_FILE_FORMAT,
-    check: await sha256Hex(JSON.stringify(inOrder(slip))),
-    ...inOrder(slip),
-  });
+  const body = asLists(slip);
+  return JSON.stringify({ format: SLIP_FILE_FORMAT, check: await sha256Hex(JSON.stringify(body)), ...body });
 }
 
 /** Reads a slip that somebody handed over: nothing in it is trusted, and what it has besides is passed over. */
@@ -62,60 +31,51 @@ export async function readSlipFile(text: string): Promise<SlipRead> {
   } catch {
     return { ok: false, why: 'It was cut off or changed on the way: ask for it to be sent again.' };
   }
-  const { format, check, ...slip } = (read ?? {}) as Record<string, unknown>;
-  if (format !== SLIP_FILE_FORMAT) return { ok: false, why: 'It is no slip of an angler.' };
+  const { format, check, ...body } = (read ?? {}) as Record<string, unknown>;
+  if (format !== SLIP_FILE_FORMAT && format !== FIRST_FORMAT) {
+    const isNewer = typeof format === 'string' && format.startsWith(ANY_FORMAT);
+    return {
+      ok: false,
+      why: isNewer ? 'It is of a newer guide: update this program first.' : 'It is no slip of an angler.',
+    };
+  }
+  const isFirst = format === FIRST_FORMAT;
+  const slip = isFirst ? { ...body, fed: [], depths: [] } : fromLists(body);
   if (!isSlip(slip)) {
     return { ok: false, why: 'Something in it was changed so that it cannot be read: ask for it to be sent again.' };
   }
-  if (check !== (await sha256Hex(JSON.stringify(inOrder(slip))))) {
+  if (check !== (await sha256Hex(JSON.stringify(isFirst ? asFirst(slip) : asLists(slip))))) {
     return { ok: false, why: 'It was changed since the phone handed it over: ask for it to be sent again.' };
   }
-  return { ok: true, slip: inOrder(slip) };
+  return { ok: true, slip: known(slip) };
 }
 
-/** What is caught of each part, and all together. */
-export function slipGrams({ caught }: Pick<Slip, 'caught'>): ReadonlyMap<string, number> {
-  const parts = new Map<string, number>();
-  for (const { part, grams } of caught) parts.set(part, (parts.get(part) ?? 0) + grams);
-  return parts;
+/** In the order the digest is of. */
+function asFirst(slip: Slip): object {
+  const { fed: _, depths: __, ...first } = known(slip);
+  return first;
 }
 
-function inOrder(slip: Slip): Slip {
-  const { id, venue, water, peg, day, match, hours, caught, spot, method, bait, lines, waterDegreesC } = slip;
-  const rows = caught.map(({ minute, part, grams }) => ({ minute, part, grams }));
-  const told = { venue, water, peg, day, match, hours, caught: rows, spot, method, bait, lines, waterDegreesC };
-  return id === undefined ? told : { id, ...told };
+/** In the order the digest is of, rows as lists. */
+function asLists(slip: Slip): object {
+  const { caught, fed, depths, ...rest } = known(slip);
+  return {
+    ...rest,
+    caught: caught.map(({ minute, part, grams }) => [minute, part, grams]),
+    fed: fed.map(({ minute, what }) => [minute, what]),
+    depths: depths.map(({ lineMetres, depthMetres }) => [lineMetres, depthMetres]),
+  };
 }
 
-function isSlip(value: Record<string, unknown>): value is Record<string, unknown> & Slip {
-  const { id, venue, water, peg, day, match, hours, caught, spot, method, bait, lines, waterDegreesC } = value;
-  return (
-    (id === undefined || (typeof id === 'string' && SLIP_ID.test(id))) &&
-    isText(venue, 200) &&
-    isText(water, 80) &&
-    isText(peg, 20) &&
-    typeof day === 'string' &&
-    isDay(day) &&
-    (match === null || isText(match, 120)) &&
-    isWithin(hours, 0.5, 24) &&
-    Array.isArray(caught) &&
-    caught.length <= MAX_CAUGHT &&
-    caught.every(isCaught) &&
-    [spot, method, bait].every((text) => isText(text, MAX_SLIP_TEXT)) &&
-    (lines === null || (Number.isInteger(lines) && isWithin(lines, 0, MAX_LINES))) &&
-    (waterDegreesC === null || isWithin(waterDegreesC, ...WATER_DEGREES))
-  );
+function fromLists({ caught, fed, depths, ...rest }: Record<string, unknown>): Record<string, unknown> {
+  return {
+    ...rest,
+    caught: rowsOf(caught, ([minute, part, grams]) => ({ minute, part, grams })),
+    fed: rowsOf(fed, ([minute, what]) => ({ minute, what })),
+    depths: rowsOf(depths, ([lineMetres, depthMetres]) => ({ lineMetres, depthMetres })),
+  };
 }
 
-function isText(value: unknown, most: number): value is string {
-  return typeof value === 'string' && value.length <= most;
-}
-
-function isWithin(value: unknown, least: number, most: number): value is number {
-  return typeof value === 'number' && value >= least && value <= most;
-}
-
-function isCaught(value: unknown): value is Caught {
-  const { minute, part, grams } = (value ?? {}) as Record<string, unknown>;
-  return isWithin(minute, -720, 2880) && isText(part, 40) && isWithin(grams, 1, MAX_NET_GRAMS);
+function rowsOf(lists: unknown, row: (list: readonly unknown[]) => object): unknown {
+  return Array.isArray(lists) ? lists.map((list) => (Array.isArray(list) ? row(list) : null)) : null;
 }

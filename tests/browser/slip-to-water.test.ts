@@ -8,7 +8,8 @@ import { afterAll, beforeAll, expect, inject, it } from 'vitest';
 import { squareCode } from '../../src/atlas/drawing/square-code.ts';
 import { slipCode } from '../../src/client/pace/slip-code.ts';
 import { loadVenue } from '../../src/content/load-venue.ts';
-import { readSlipFile, type Slip, slipFileText } from '../../src/match-day/slip-file.ts';
+import type { Slip } from '../../src/match-day/slip.ts';
+import { readSlipFile, slipFileText } from '../../src/match-day/slip-file.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 import { runVenue } from './run-venue.ts';
 
@@ -94,6 +95,8 @@ const SLIP: Slip = {
   match: null,
   hours: 5,
   caught: [{ minute: 30, part: 'carp', grams: 900 }],
+  fed: [],
+  depths: [],
   spot: '',
   method: 'pole',
   bait: '',

@@ -1,4 +1,5 @@
-import { readSlipFile, type Slip } from '../../match-day/slip-file.ts';
+import type { Slip } from '../../match-day/slip.ts';
+import { readSlipFile } from '../../match-day/slip-file.ts';
 import { canShare, downloadFile, shareFile } from '../round/hand-over.ts';
 import { make } from './make.ts';
 

@@ -51,7 +51,7 @@ export function catchForm(context: PaceContext): HTMLElement {
           button(`Undo: ${wordsOf(context, last)}`, () => change({ ...outing, caught: outing.caught.slice(0, -1) })),
           make(
             'details',
-            {},
+            { className: 'caught' },
             make('summary', {}, `All ${outing.caught.length} noted`),
             make('ol', { className: 'nets' }, ...outing.caught.map((each, i) => caughtRow(context, each, i))),
           ),

@@ -1,5 +1,7 @@
+import { type Fed, MAX_FED_TEXT } from '../../domain/fed.ts';
 import type { Caught } from '../../match-day/pace.ts';
 import { MAX_NET_GRAMS } from '../../match-day/scales.ts';
+import { MAX_CAUGHT, MAX_FED } from '../../match-day/slip.ts';
 import { newReference } from '../new-reference.ts';
 import { keepText, storeName, type TextStore } from '../text-store.ts';
 
@@ -18,6 +20,8 @@ export interface Outing {
   readonly hours: number;
   readonly target: Target;
   readonly caught: readonly Caught[];
+  /** What was fed and when; older outings have none. */
+  readonly fed?: readonly Fed[];
   /** For the club's slip, in the angler's words; empty where nothing was said. */
   readonly spot: string;
   readonly method: string;
@@ -36,8 +40,6 @@ export interface OutingPlace {
 /** Hours of a match that says none (common practice, no source). */
 const USUAL_HOURS = 5;
 export const MAX_HOURS = 24;
-/** So many notes are more than anybody makes in a day. */
-const MAX_CAUGHT = 500;
 const MAX_TEXT = 80;
 const SLIP_ID_LENGTH = 8;
 
@@ -51,6 +53,7 @@ export function newOuting(peg: string, match: string | null, hours: number | nul
     hours: hours ?? USUAL_HOURS,
     target: { kind: 'frame' },
     caught: [],
+    fed: [],
     spot: '',
     method: '',
     bait: '',
@@ -96,7 +99,7 @@ function nameOf({ base, water, peg }: OutingPlace): string {
 
 function isOuting(value: unknown): value is Outing {
   if (typeof value !== 'object' || value === null) return false;
-  const { id, peg, match, start, hours, target, caught, ...texts } = value as Record<string, unknown>;
+  const { id, peg, match, start, hours, target, caught, fed = [], ...texts } = value as Record<string, unknown>;
   return (
     (id === undefined || (typeof id === 'string' && /^[a-z0-9]{8}$/.test(id))) &&
     typeof peg === 'string' &&
@@ -109,8 +112,16 @@ function isOuting(value: unknown): value is Outing {
     Array.isArray(caught) &&
     caught.length <= MAX_CAUGHT &&
     caught.every(isCaught) &&
+    Array.isArray(fed) &&
+    fed.length <= MAX_FED &&
+    fed.every(isFed) &&
     ['spot', 'method', 'bait', 'lines', 'waterDegreesC'].every((name) => isText(texts[name]))
   );
+}
+
+function isFed(value: unknown): value is Fed {
+  const { minute, what } = (value ?? {}) as Record<string, unknown>;
+  return typeof minute === 'number' && Number.isFinite(minute) && isText(what) && what.length <= MAX_FED_TEXT;
 }
 
 function isText(value: unknown): value is string {

@@ -9,6 +9,7 @@ import { readDays } from '../read-days.ts';
 import { clockTime } from '../round/elements.ts';
 import { unitsOfReader } from '../units/chosen-units.ts';
 import { catchForm } from './catch-form.ts';
+import { feedForm } from './feed-form.ts';
 import { MAX_HOURS, minuteOf, type Outing } from './outing.ts';
 import { durationWords, paceLines, targetGrams, targetWords, weight } from './pace-words.ts';
 import { slipView } from './slip-view.ts';
@@ -61,6 +62,7 @@ export function paceView(context: PaceContext): HTMLElement {
           targetForm(context),
           paceStatus(data, outing, context.now),
           catchForm(context),
+          feedForm(context),
           slipView(context),
         ]),
   );

@@ -127,7 +127,10 @@ function draw(): void {
   const keep = (next: Outing) => {
     shown = { row, outing: next, isKept: keepOuting(store, placeOf(next.peg), next) };
   };
+  // What was folded out stays so: the next fish comes while somebody writes the slip.
+  const open = new Set([...view.querySelectorAll('details[open]')].map(({ className }) => className));
   view.replaceChildren(paceView({ data, row, list, outing, now: new Date(), isKept, change, keep }));
+  for (const details of view.querySelectorAll('details')) details.open = open.has(details.className);
 }
 
 /** The clock goes on while forms are filled in: only what it says is drawn anew. */

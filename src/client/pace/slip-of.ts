@@ -1,7 +1,9 @@
-import type { DrawData } from '../../atlas/draw-page.ts';
+import type { DrawData, DrawLine } from '../../atlas/draw-page.ts';
+import type { Day } from '../../domain/day.ts';
 import type { Caught } from '../../match-day/pace.ts';
-import { MAX_LINES, MAX_SLIP_TEXT, type Slip, WATER_DEGREES } from '../../match-day/slip-file.ts';
+import { MAX_LINES, MAX_SLIP_TEXT, type PlumbedLine, type Slip, WATER_DEGREES } from '../../match-day/slip.ts';
 import { localDay } from '../local-day.ts';
+import type { OwnDepth } from '../own-depths.ts';
 import type { Outing } from './outing.ts';
 
 /** A slip made of what was noted, or what has to be mended first, by field. */
@@ -12,8 +14,12 @@ export type SlipMade =
 /** Fields of a slip that a person fills in; `start` stands for the all in. */
 export type SlipField = 'spot' | 'method' | 'bait' | 'lines' | 'waterDegreesC' | 'start';
 
-/** What is handed to the club: the day on the peg, and nothing of who sat there. */
-export function slipOf(outing: Outing, data: Pick<DrawData, 'venue' | 'water'>): SlipMade {
+/** What is handed to the club: the day on the peg with what was plumbed that day, and nothing of who sat there. */
+export function slipOf(
+  outing: Outing,
+  data: Pick<DrawData, 'venue' | 'water' | 'pegs'>,
+  ownDepths: readonly OwnDepth[],
+): SlipMade {
   const faults: Partial<Record<SlipField, string>> = {};
   if (outing.start === null) faults.start = 'Set the all in first: the club needs the day.';
   for (const field of ['spot', 'method', 'bait'] as const) {
@@ -29,7 +35,8 @@ export function slipOf(outing: Outing, data: Pick<DrawData, 'venue' | 'water'>):
     faults.waterDegreesC = `Degrees Celsius from ${least} to ${most}.`;
   }
   if (outing.start === null || Object.keys(faults).length > 0) return { ok: false, faults };
-  const { id, peg, match, hours, caught, spot, method, bait } = outing;
+  const { id, peg, match, hours, caught, fed = [], spot, method, bait } = outing;
+  const day = localDay(new Date(outing.start));
   return {
     ok: true,
     slip: {
@@ -37,10 +44,12 @@ export function slipOf(outing: Outing, data: Pick<DrawData, 'venue' | 'water'>):
       venue: data.venue,
       water: data.water,
       peg,
-      day: localDay(new Date(outing.start)),
+      day,
       match,
       hours,
       caught: caught.map(rounded),
+      fed: fed.map(({ minute, what }) => ({ minute: Math.floor(minute), what })),
+      depths: plumbedOn(day, ownDepths, data.pegs[peg]?.lines ?? []),
       spot: spot.trim(),
       method: method.trim(),
       bait: bait.trim(),
@@ -48,6 +57,19 @@ export function slipOf(outing: Outing, data: Pick<DrawData, 'venue' | 'water'>):
       waterDegreesC: degrees,
     },
   };
+}
+
+/** What was plumbed that day at the peg's lines, to the centimetre. */
+function plumbedOn(day: Day, ownDepths: readonly OwnDepth[], lines: readonly DrawLine[]): readonly PlumbedLine[] {
+  return ownDepths.flatMap((own) => {
+    const line = lines.find(({ id }) => id === own.line);
+    if (own.day !== day || line === undefined) return [];
+    return [{ lineMetres: toCentimetre(line.metres), depthMetres: toCentimetre(own.metres) }];
+  });
+}
+
+function toCentimetre(metres: number): number {
+  return Math.round(metres * 100) / 100;
 }
 
 /** To the minute begun and a tenth of a gram: more digits tell nothing and fill the code. */

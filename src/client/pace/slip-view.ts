@@ -1,6 +1,8 @@
-import { MAX_SLIP_TEXT, slipFileText } from '../../match-day/slip-file.ts';
+import { MAX_SLIP_TEXT } from '../../match-day/slip.ts';
+import { slipFileText } from '../../match-day/slip-file.ts';
 import { button, make } from '../match-day/make.ts';
 import { canShare, downloadFile, shareFile } from '../round/hand-over.ts';
+import { depthForm, ownDepthsOf } from './depth-form.ts';
 import type { PaceContext } from './pace-view.ts';
 import { slipCode } from './slip-code.ts';
 import { type SlipField, slipOf } from './slip-of.ts';
@@ -18,6 +20,7 @@ export function slipView(context: PaceContext): HTMLElement {
   const { data, outing, change } = context;
   const said = make('p', { className: 'why', role: 'alert', id: 'slip-said' });
   const shown = make('div', { className: 'slip-code' });
+  const plumbed = depthForm(context);
   const fields = FIELDS.map(([name, label, example]) => {
     const isNumber = name === 'lines' || name === 'waterDegreesC';
     const input = make('input', {
@@ -40,7 +43,7 @@ export function slipView(context: PaceContext): HTMLElement {
     });
   const hand = async () => {
     shown.replaceChildren();
-    const made = slipOf(typed(), data);
+    const made = slipOf(typed(), data, ownDepthsOf(context));
     for (const { name, input } of fields) input.setAttribute('aria-invalid', String(!made.ok && name in made.faults));
     if (!made.ok) {
       said.textContent = Object.entries(made.faults)
@@ -59,14 +62,15 @@ export function slipView(context: PaceContext): HTMLElement {
   };
   return make(
     'details',
-    { className: 'slip', open: false },
+    { className: 'slip' },
     make('summary', {}, 'Slip for the club'),
     make(
       'p',
       {},
-      'What you did helps whoever draws this peg next. The file holds the peg, the day, these words and what you noted above; no name, and nothing of this phone. Write no name into it.',
+      'What you did helps whoever draws this peg next. The file holds the peg, the day, these words, what you plumbed today and what you noted above; no name, and nothing of this phone. Write no name into it.',
     ),
     make('div', { className: 'slip-fields' }, ...fields.map(({ label }) => label)),
+    ...(plumbed === null ? [] : [plumbed]),
     button('Make the slip', () => void hand(), true),
     said,
     shown,

@@ -8,6 +8,7 @@ import {
   type SoundingsWater,
   settleSoundings,
 } from '../../content/papers/soundings/settle-soundings.ts';
+import { SOUNDING_COLUMNS, soundingRow } from '../../content/papers/soundings/sounding-row.ts';
 import { countWords } from '../../domain/count-words.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
 import { typed } from '../package-folder.ts';
@@ -20,8 +21,6 @@ import type { ImportOptions } from './import-options.ts';
 import { readEach } from './read-each.ts';
 import { unreadLines } from './results-summary.ts';
 import { settleQuestions } from './settle-questions.ts';
-
-const COLUMNS = ['lat', 'lng', 'depth', 'date', 'level'];
 
 /** `import soundings FILE…`: depths from a finder, a phone or a plumb book. */
 export async function importSoundings(
@@ -80,19 +79,13 @@ function addSoundings(soundings: readonly SettledSounding[], files: StagedFiles)
   const added = new Map<string, number>();
   for (const water of new Set(soundings.map((sounding) => sounding.water))) {
     const path = `soundings/${water}.csv`;
-    const table = new LogTable(files.text(path), COLUMNS);
-    table.need(COLUMNS);
+    const table = new LogTable(files.text(path), SOUNDING_COLUMNS);
+    table.need(SOUNDING_COLUMNS);
     const keyOf = (row: Readonly<Record<string, string>>): string => [row.lat, row.lng, row.depth, row.date].join(' ');
     const known = new Set(table.rows().map(keyOf));
     const rows = soundings
       .filter((sounding) => sounding.water === water)
-      .map(({ at, depthMetres, day, level }) => ({
-        lat: at.lat.toFixed(7),
-        lng: at.lng.toFixed(7),
-        depth: `${depthMetres.toFixed(2)} m`,
-        date: day,
-        level: level ?? '',
-      }))
+      .map(soundingRow)
       .filter((row) => !known.has(keyOf(row)));
     if (rows.length > 0) {
       table.replace(() => false, rows);

@@ -1,13 +1,18 @@
 import { basename } from 'node:path';
+import type { DepthCheck } from '../../content/intake/slip-depths.ts';
 import { planSlip, type SlipLog } from '../../content/intake/slip-rows.ts';
 import { StagedFiles } from '../../content/intake/staged-files.ts';
+import { readVenue } from '../../content/read-venue.ts';
 import { visibleLine } from '../../domain/hidden-characters.ts';
-import { isSlipFile, readSlipFile, type Slip } from '../../match-day/slip-file.ts';
-import type { CommandIo } from '../command-io.ts';
+import { type PlumbExpecter, plumbExpecter } from '../../ground/expected-plumb.ts';
+import type { Slip } from '../../match-day/slip.ts';
+import { isSlipFile, readSlipFile } from '../../match-day/slip-file.ts';
+import { type CommandIo, EXIT } from '../command-io.ts';
 import { answerFileOf, readAnswers } from '../import/answer-file.ts';
 import { refuse } from '../import/ask-to-write.ts';
 import { finishImport } from '../import/finish-import.ts';
 import { FolderImport } from '../import/folder-import.ts';
+import { settleQuestions } from '../import/settle-questions.ts';
 import { typed } from '../package-folder.ts';
 import { textsOfKind } from './texts-of-files.ts';
 
@@ -36,18 +41,32 @@ export async function takeSlips(
   if (faults.length > 0) return refuse(faults, io);
   const opened = await FolderImport.open(folder);
   if (!opened.ok) return refuse(opened.lines, io);
-  const log = slipLog(opened.folder);
-  const staged = new StagedFiles(opened.folder.files);
-  const plans = slips.map(({ name, slip }) => ({ name, plan: planSlip(slip, log, staged) }));
+  const expected = slips.some(({ slip }) => slip.depths.length > 0) ? plumbsOf(opened.folder) : null;
+  if (expected === 'faults') {
+    return refuse([`These slips have depths, and the folder has faults: mend them first. ${typed('check')}`], io);
+  }
+  const answerPath = answerFileOf(folder, null);
+  const settled = await settleQuestions(
+    (asker) => {
+      const log = slipLog(opened.folder, expected === null ? null : { expected, asker });
+      const staged = new StagedFiles(opened.folder.files);
+      return { staged, plans: slips.map(({ name, slip }) => ({ name, plan: planSlip(slip, log, staged) })) };
+    },
+    readAnswers(answerPath),
+    answerPath,
+    false,
+    io,
+  );
+  if (settled === null) return EXIT.faults;
+  const { staged, plans } = settled.reading;
   const refused = plans.flatMap(({ name, plan }) => (plan.ok ? [] : [visibleLine(`${name}: ${plan.why}`)]));
   if (refused.length > 0) return refuse(refused, io);
   for (const { plan } of plans) if (plan.ok) for (const line of plan.told) io.print(visibleLine(line));
-  const answerPath = answerFileOf(folder, null);
   return finishImport(
     opened.folder,
     {
       changed: staged.changed(),
-      answers: readAnswers(answerPath),
+      answers: settled.answers,
       answerPath,
       isAgreed,
       nothingNew: slips.length === 1 ? 'There is nothing new in this slip' : 'There is nothing new in these slips',
@@ -57,7 +76,13 @@ export async function takeSlips(
   );
 }
 
-function slipLog({ content }: FolderImport): SlipLog {
+/** By what own depths are judged; a folder with faults has no bed to judge them by. */
+function plumbsOf({ read }: FolderImport): PlumbExpecter | 'faults' {
+  const { venue } = readVenue(read);
+  return venue === null ? 'faults' : plumbExpecter(venue);
+}
+
+function slipLog({ content }: FolderImport, depths: DepthCheck | null): SlipLog {
   const sessions = Map.groupBy(
     content.sessions.map(({ value }) => value),
     ({ event }) => event,
@@ -68,6 +93,7 @@ function slipLog({ content }: FolderImport): SlipLog {
   );
   return {
     venue: content.settings.name,
+    depths,
     units: content.settings.units,
     bagParts: content.settings.bagParts,
     events: content.events.map(({ value }) => value),

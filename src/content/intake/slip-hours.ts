@@ -2,7 +2,7 @@ import type { Units } from '../../domain/bag.ts';
 import { yearOf } from '../../domain/day.ts';
 import { hoursBegun } from '../../domain/hour-weight.ts';
 import { formatWeight } from '../../domain/weight.ts';
-import type { Slip } from '../../match-day/slip-file.ts';
+import type { Slip } from '../../match-day/slip.ts';
 import { LogTable } from '../papers/log-table.ts';
 import type { StagedFiles } from './staged-files.ts';
 import { writtenWeight } from './written-weight.ts';

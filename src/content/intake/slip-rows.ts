@@ -1,10 +1,12 @@
 import type { BagPart, Units } from '../../domain/bag.ts';
 import { yearOf } from '../../domain/day.ts';
+import { fedCell } from '../../domain/fed.ts';
 import { areFarApart } from '../../domain/hour-weight.ts';
 import type { FishingEvent } from '../../domain/session.ts';
 import { formatWeight } from '../../domain/weight.ts';
-import { type Slip, slipGrams } from '../../match-day/slip-file.ts';
+import { type Slip, slipGrams } from '../../match-day/slip.ts';
 import { LogTable } from '../papers/log-table.ts';
+import { type DepthCheck, putDepths } from './slip-depths.ts';
 import { putHours } from './slip-hours.ts';
 import type { StagedFiles } from './staged-files.ts';
 import { writtenWeight } from './written-weight.ts';
@@ -19,6 +21,8 @@ export interface SlipLog {
   readonly pegsOf: (water: string) => readonly string[];
   /** Sessions of an event: the number of its day, and what the scales said. */
   readonly sessionsOf: (event: string) => readonly { readonly peg: string; readonly weightGrams?: number }[];
+  /** Null where no slip has depths. */
+  readonly depths: DepthCheck | null;
 }
 
 /** What a slip does to the log, in lines; or why it cannot go in. */
@@ -30,8 +34,9 @@ const EVENT_COLUMNS = ['event', 'date', 'water', 'kind', 'hours', 'listing', 'fr
 const SESSION_COLUMNS = ['event', 'section', 'peg', 'angler', 'status', 'weight'];
 
 /**
- * Puts a slip into the log: of a match it fills spot, method, bait and lines of its row and changes no weight; of a chosen peg it
- * becomes a session of its own; when the fish came goes into `hours.csv` of either. The same slip again adds nothing.
+ * Puts a slip into the log: of a match it fills spot, method, bait, lines and feed of its row and changes no weight; of a chosen
+ * peg it becomes a session of its own; when the fish came goes into `hours.csv` of either, what was plumbed into the water's
+ * soundings. The same slip again adds nothing.
  */
 export function planSlip(slip: Slip, log: SlipLog, files: StagedFiles): SlipPlan {
   if (slip.venue !== log.venue) {
@@ -46,7 +51,7 @@ export function planSlip(slip: Slip, log: SlipLog, files: StagedFiles): SlipPlan
   }
   const match = log.events.find(({ day, water, kind }) => kind === 'match' && day === slip.day && water === slip.water);
   if (match !== undefined && log.sessionsOf(match.id).some(({ peg }) => peg === slip.peg)) {
-    return matchRow(slip, match, log, files);
+    return withDepths(matchRow(slip, match, log, files), slip, log, files);
   }
   if (slip.match !== null) {
     return {
@@ -54,7 +59,12 @@ export function planSlip(slip: Slip, log: SlipLog, files: StagedFiles): SlipPlan
       why: `It is of the match ${slip.match}, and the log has no row of peg ${slip.peg} on ${slip.day}: take in the match day first.`,
     };
   }
-  return chosenRow(slip, log, files);
+  return withDepths(chosenRow(slip, log, files), slip, log, files);
+}
+
+function withDepths(plan: SlipPlan, slip: Slip, { depths, units }: SlipLog, files: StagedFiles): SlipPlan {
+  if (!plan.ok || depths === null) return plan;
+  return { ok: true, told: [...plan.told, ...putDepths(slip, depths, units, files)] };
 }
 
 function matchRow(slip: Slip, event: FishingEvent, log: SlipLog, files: StagedFiles): SlipPlan {
@@ -168,8 +178,8 @@ function putChosenDay({ day, water, hours, waterDegreesC }: Slip, log: SlipLog, 
 }
 
 /** The words that the slip says, by column; what it leaves open stays as the log has it. */
-function wordsOf({ spot, method, bait, lines }: Slip): Record<string, string> {
-  const said = { spot, method, bait, lines: lines === null ? '' : String(lines) };
+function wordsOf({ spot, method, bait, lines, fed }: Slip): Record<string, string> {
+  const said = { spot, method, bait, lines: lines === null ? '' : String(lines), fed: fedCell(fed) };
   return Object.fromEntries(
     Object.entries(said).flatMap(([column, text]) => (text.trim() === '' ? [] : [[column, text.trim()]])),
   );

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { BagPart, Units } from '../../domain/bag.ts';
+import { FED_CELL } from '../../domain/fed.ts';
 import type { Session, SessionPart } from '../../domain/session.ts';
 import { GRAMS_PER_OUNCE, GRAMS_PER_POUND } from '../../domain/weight.ts';
 import { cellText } from './cell-text.ts';
@@ -66,6 +67,13 @@ export const sessionRowSchema = (units: Units, bagParts: readonly BagPart[]) =>
       method: cellText('how: pole, feeder, waggler').exactOptional(),
       bait: cellText('the bait').exactOptional(),
       lines: wholeNumber('number of lines fed', 0, 20).exactOptional(),
+      // For the club to look up: no page and no rating uses it, so that a session carries it no further.
+      fed: matching(
+        FED_CELL,
+        'fed',
+        'what was fed, each led by the time since the all in: 0:05 hemp; 1:30 pellet',
+        'Write hours and minutes, a space and a few words, and a semicolon between two feeds.',
+      ).exactOptional(),
       slip: slipId().exactOptional(),
     })
     .transform((row, context): Omit<Session, 'water'> => {

@@ -3,7 +3,8 @@ import sharp from 'sharp';
 import { expect, it } from 'vitest';
 import { squareCode } from '../../../src/atlas/drawing/square-code.ts';
 import { MAX_CODE_BYTES, slipCode } from '../../../src/client/pace/slip-code.ts';
-import { readSlipFile, type Slip, slipFileText } from '../../../src/match-day/slip-file.ts';
+import type { Slip } from '../../../src/match-day/slip.ts';
+import { readSlipFile, slipFileText } from '../../../src/match-day/slip-file.ts';
 
 // A general-purpose decoder is CommonJS: its function is the module or its default, as the loader will have it.
 const decode = (typeof jsqr === 'function' ? jsqr : (jsqr as { default: typeof jsqr }).default) as typeof jsqr;
@@ -32,6 +33,14 @@ const slip = (fish: number): Slip => ({
   match: null,
   hours: 5,
   caught: Array.from({ length: fish }, (_, index) => ({ minute: index * 13, part: 'carp', grams: 1474.2 })),
+  fed: [
+    { minute: 1, what: 'groundbait, 13 m' },
+    { minute: 62, what: 'pellet, margin' },
+  ],
+  depths: [
+    { lineMetres: 1.5, depthMetres: 0.85 },
+    { lineMetres: 13, depthMetres: 2.05 },
+  ],
   spot: 'margin',
   method: 'pole',
   bait: '8 mm “pellet”',
@@ -48,7 +57,7 @@ it('is read back by a decoder as the slip’s file, letters beyond ASCII too', a
 });
 
 it('is none where the slip does not fit one code that a camera can read', async () => {
-  expect(slipCode(await slipFileText(slip(60)))).toBeNull();
+  expect(slipCode(await slipFileText(slip(70)))).toBeNull();
   expect(slipCode('x'.repeat(MAX_CODE_BYTES + 1))).toBeNull();
   const full = Array.from({ length: MAX_CODE_BYTES }, (_, index) => String.fromCharCode(48 + ((index * 7) % 61))).join(
     '',

@@ -7,7 +7,9 @@ import { run } from '../../../src/commands/intake.ts';
 import { loadVenue } from '../../../src/content/load-venue.ts';
 import type { FishingEvent, Session } from '../../../src/domain/session.ts';
 import { GRAMS_PER_POUND } from '../../../src/domain/weight.ts';
-import { type Slip, slipFileText } from '../../../src/match-day/slip-file.ts';
+import { plumbExpecter } from '../../../src/ground/expected-plumb.ts';
+import type { Slip } from '../../../src/match-day/slip.ts';
+import { slipFileText } from '../../../src/match-day/slip-file.ts';
 import { writeVenue } from '../../demo/write-venue.ts';
 import { recordedIo } from '../recorded-io.ts';
 
@@ -32,6 +34,8 @@ beforeAll(async () => {
     match: null,
     hours: 5,
     caught: [{ minute: 60, part: venue!.settings.bagParts[0]!.id, grams: Math.round(weighed.weightGrams!) }],
+    fed: [],
+    depths: [],
     spot: 'margin',
     method: 'pole',
     bait: 'maggot',
@@ -116,6 +120,69 @@ test('makes a session of a chosen peg, corrected by a later slip, and of nothing
   );
   expect(rows()).toHaveLength(1);
   expect(rows()[0]).toContain(',blank,');
+});
+
+describe('what was fed and plumbed', () => {
+  const soundings = () => readFileSync(join(folder, `soundings/${slip.water}.csv`), 'utf8').split(/\r?\n/);
+  const answers = () => join(scratch, 'venue.import.yaml');
+  /** A line with a depth by the survey, and that depth. */
+  const lineOf = async () => {
+    const { venue } = await loadVenue(folder);
+    const expected = plumbExpecter(venue!);
+    for (let lineMetres = 4; lineMetres < 40; lineMetres++) {
+      const there = expected(slip.water, slip.peg, lineMetres, slip.day);
+      if (there?.depthMetres != null) return { lineMetres, surveyed: there.depthMetres };
+    }
+    throw new Error('The invented water has no plumbed line before this peg.');
+  };
+
+  test('goes into the row and the soundings, replaced by a corrected slip, and not again by the same', async () => {
+    const { lineMetres, surveyed } = await lineOf();
+    const before = soundings();
+    const fed = [
+      { minute: 3, what: 'hemp' },
+      { minute: 65, what: 'pellet; margin' },
+    ];
+    const own = Math.round((surveyed + 0.1) * 100) / 100;
+    const first = await slipFileText({ ...slip, fed, depths: [{ lineMetres, depthMetres: own }] });
+    const shown = await intake([first], '--yes');
+    expect(shown.printed).toContain(`${lineMetres.toFixed(1)} m out on ${slip.day}: `);
+    expect(rowOf()[0]).toContain('0:03 hemp; 1:05 pellet margin');
+    const added = soundings().filter((row) => !before.includes(row));
+    expect(added).toEqual([expect.stringMatching(new RegExp(`,${own.toFixed(2)} m,${slip.day},`))]);
+    expect((await intake([first], '--yes')).errors).toContain('nothing new');
+    const corrected = await slipFileText({ ...slip, fed, depths: [{ lineMetres, depthMetres: own + 0.1 }] });
+    expect((await intake([corrected], '--yes')).printed).toContain(`in place of ${own.toFixed(2)} m`);
+    expect(soundings()).toHaveLength(before.length + 1);
+    expect((await loadVenue(folder)).faults.filter(({ severity }) => severity !== 'warning')).toEqual([]);
+  });
+
+  test('is asked about where it is far from the survey, and never taken unasked; an answer holds for that depth alone', async () => {
+    const { lineMetres, surveyed } = await lineOf();
+    const before = soundings();
+    const far = Math.round((surveyed + 3) * 100) / 100;
+    const text = await slipFileText({ ...slip, spot: 'far', depths: [{ lineMetres, depthMetres: far }] });
+    const asked = await intake([text], '--yes');
+    expect(asked.code).toBe(EXIT.faults);
+    expect(asked.errors).toContain('Take it?');
+    expect(soundings()).toEqual(before);
+    const key = `depth ${lineMetres.toFixed(1)} m out ${far.toFixed(2)} m`;
+    const of = `${slip.water}/${slip.peg} ${slip.day}`;
+    writeFileSync(answers(), `papers: { "${of}": { "${key}": leave } }\n`);
+    expect((await intake([text], '--yes')).printed).toContain('left out: the guide has');
+    expect(soundings()).toEqual(before);
+    expect(rowOf()[0]).toContain('far');
+    const other = await slipFileText({ ...slip, spot: 'far', depths: [{ lineMetres, depthMetres: far + 1 }] });
+    expect((await intake([other], '--yes')).errors).toContain('Take it?');
+    writeFileSync(answers(), `papers: { "${of}": { "${key}": take } }\n`);
+    await intake([text], '--yes');
+    expect(soundings().filter((row) => !before.includes(row))).toHaveLength(1);
+  });
+
+  test('is left out, and said, where the map has no water', async () => {
+    const text = await slipFileText({ ...slip, depths: [{ lineMetres: 199, depthMetres: 2 }] });
+    expect((await intake([text])).printed).toContain('left out: by the map no water lies there');
+  });
 });
 
 test('writes words that a spreadsheet would run as words', async () => {

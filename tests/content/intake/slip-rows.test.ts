@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { planSlip, type SlipLog } from '../../../src/content/intake/slip-rows.ts';
 import { type FolderFiles, StagedFiles } from '../../../src/content/intake/staged-files.ts';
 import type { FishingEvent } from '../../../src/domain/session.ts';
-import type { Slip } from '../../../src/match-day/slip-file.ts';
+import type { Slip } from '../../../src/match-day/slip.ts';
 
 const SESSIONS = 'sessions/2026/sessions.csv';
 const SLIP: Slip = {
@@ -13,6 +13,8 @@ const SLIP: Slip = {
   match: null,
   hours: 5,
   caught: [{ minute: 12, part: 'carp', grams: 3000 }],
+  fed: [],
+  depths: [],
   spot: 'margin',
   method: 'pole',
   bait: 'maggot',
@@ -32,6 +34,7 @@ function logWith(weightGrams: number): SlipLog {
     bagParts: [{ id: 'carp', name: 'Carp', species: ['common carp'] }],
     events: [match],
     pegsOf: (water) => (water === 'pool' ? ['14'] : []),
+    depths: null,
     sessionsOf: () => [{ peg: '14', weightGrams }],
   };
 }
