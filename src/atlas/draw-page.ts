@@ -3,9 +3,11 @@ import { hoursFished } from '../domain/match.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import { placeKey } from '../domain/stand.ts';
 import type { PegSurvey } from '../ground/survey.ts';
+import { MATCHES_FOR_INTERVAL } from '../ratings/hour-shares.ts';
 import { quantile } from '../ratings/quantile.ts';
 import type { Quartiles } from '../ratings/ratings.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
+import { hoursByMonth, type MonthHours } from './fish-hours.ts';
 import { matchLink } from './match-page.ts';
 import { limitWords } from './peg-safety.ts';
 import { type NeighbourView, neighboursOf } from './peg-sheet.ts';
@@ -27,8 +29,15 @@ export interface DrawData {
   readonly framing: Readonly<Partial<Record<Month, { frame: number; win: number | null; matches: number }>>>;
   /** By month: bags logged in matches, as percentiles in steps of five, and how many. Left out where there are few. */
   readonly logged: Readonly<Partial<Record<Month, { bags: number; percentiles: readonly number[] }>>>;
+  /** By month: when the fish came, where enough matches were logged by the hour to tell. */
+  readonly hours: Readonly<Partial<Record<Month, DrawHours>>>;
   readonly matches: readonly DrawMatch[];
 }
+
+/** The shares of a bag by hour of the match, and what they are from. */
+export type DrawHours = Pick<MonthHours, 'about' | 'bags' | 'matches' | 'isThin'> & {
+  readonly shares: readonly number[];
+};
 
 /** A peg, by month its bag: the total, then each part in the order of the venue's. Empty months are not known. */
 export interface DrawPegData {
@@ -130,6 +139,11 @@ export function drawData(atlas: Atlas, id: string): DrawData {
       ),
     ),
     logged: Object.fromEntries(MONTHS.flatMap((month) => loggedIn(atlas, id, month))),
+    hours: Object.fromEntries(
+      hoursByMonth(atlas.venue, id)
+        .filter(({ matches }) => matches >= MATCHES_FOR_INTERVAL)
+        .map(({ month, shares, ...from }) => [month, { ...from, shares: shares.map(({ share }) => share) }]),
+    ),
     matches: matchesOf(atlas, id),
   };
 }

@@ -18,6 +18,18 @@ export interface FishHoursMonth {
   readonly words: string;
 }
 
+/** When the fish came in one month and the two about it, in figures. */
+export interface MonthHours {
+  readonly month: Month;
+  /** "October to December". */
+  readonly about: string;
+  readonly bags: number;
+  readonly matches: number;
+  readonly isThin: boolean;
+  /** By hour of the match. */
+  readonly shares: readonly HourShare[];
+}
+
 /** When the fish came on a water. */
 export interface FishHours {
   readonly nowMonth: Month;
@@ -38,8 +50,7 @@ interface LoggedBag extends HourBag {
 export function fishHours(venue: Venue, water: string): FishHours {
   const nowMonth = monthOf(venue.settings.guideDay);
   const { matches, chosen } = loggedBags(venue, water);
-  const byLength = Map.groupBy(matches, ({ gramsByHour: hours }) => hours.length);
-  const usual = [...byLength].sort(([a, one], [b, other]) => other.length - one.length || a - b)[0]?.[1] ?? [];
+  const usual = usualLength(matches);
   const otherLength = matches.length - usual.length;
   const leftOut = [
     ...(otherLength === 0 ? [] : [`${countWords(otherLength, 'bag')} of matches of another length`]),
@@ -50,6 +61,18 @@ export function fishHours(venue: Venue, water: string): FishHours {
     months: usual.length === 0 ? [] : MONTHS.map((month) => monthView(month, usual)),
     leftOut: leftOut.length === 0 ? '' : `Not in it: ${leftOut.join('; ')}.`,
   };
+}
+
+/** When the fish came in each month of which anybody logged hours, as plain figures. */
+export function hoursByMonth(venue: Venue, water: string): readonly MonthHours[] {
+  const usual = usualLength(loggedBags(venue, water).matches);
+  return MONTHS.flatMap((month) => hoursOfMonth(month, usual) ?? []);
+}
+
+/** The bags of matches that last as long as most. */
+function usualLength(matches: readonly LoggedBag[]): readonly LoggedBag[] {
+  const byLength = Map.groupBy(matches, ({ gramsByHour: hours }) => hours.length);
+  return [...byLength].sort(([a, one], [b, other]) => other.length - one.length || a - b)[0]?.[1] ?? [];
 }
 
 function loggedBags(venue: Venue, water: string): { readonly matches: readonly LoggedBag[]; readonly chosen: number } {
@@ -72,22 +95,44 @@ function loggedBags(venue: Venue, water: string): { readonly matches: readonly L
 }
 
 function monthView(month: Month, bags: readonly LoggedBag[]): FishHoursMonth {
-  const about = [(month + 10) % 12, month - 1, month % 12].map((index) => MONTHS[index]!);
-  const names = `${monthName(about[0]!)} to ${monthName(about[2]!)}`;
-  const near = bags.filter((bag) => about.includes(bag.month) && bag.gramsByHour.some((grams) => grams > 0));
-  if (near.length === 0) {
-    return { month, from: '', drawing: null, words: `Nobody has logged hours here in ${names}.` };
-  }
-  const matches = new Set(near.map(({ match }) => match)).size;
-  const shares = hourShares(near, month);
+  const told = hoursOfMonth(month, bags);
+  const names = aboutWords(month);
+  if (told === null) return { month, from: '', drawing: null, words: `Nobody has logged hours here in ${names}.` };
+  const { matches, shares, isThin } = told;
   const words = shares.map(shareWords).join(', ');
-  const isThin = matches < THIN_MATCHES;
   const thin = isThin ? ' Thin: so few matches may mislead.' : '';
   return {
     month,
-    from: `${names}: from ${countWords(near.length, 'bag')} of ${matches === 1 ? 'one match' : `${matches} matches`}.${thin}`,
+    from: `${names}: from ${countWords(told.bags, 'bag')} of ${matches === 1 ? 'one match' : `${matches} matches`}.${thin}`,
     drawing: hourBars(shares, isThin, `Share of the bag by hour of the match, ${names}`),
     words: `Of a bag came in ${words}${shares[0]!.interval === null ? '; too few matches for an interval' : ''}.`,
+  };
+}
+
+/** The months that tell of one: it and its neighbours. */
+function monthsAbout(month: Month): readonly Month[] {
+  return [(month + 10) % 12, month - 1, month % 12].map((index) => MONTHS[index]!);
+}
+
+/** "October to December". */
+function aboutWords(month: Month): string {
+  const about = monthsAbout(month);
+  return `${monthName(about[0]!)} to ${monthName(about[2]!)}`;
+}
+
+/** Of one month and its neighbours; null where nobody logged hours in them. */
+function hoursOfMonth(month: Month, bags: readonly LoggedBag[]): MonthHours | null {
+  const about = monthsAbout(month);
+  const near = bags.filter((bag) => about.includes(bag.month) && bag.gramsByHour.some((grams) => grams > 0));
+  if (near.length === 0) return null;
+  const matches = new Set(near.map(({ match }) => match)).size;
+  return {
+    month,
+    about: aboutWords(month),
+    bags: near.length,
+    matches,
+    isThin: matches < THIN_MATCHES,
+    shares: hourShares(near, month),
   };
 }
 

@@ -15,25 +15,31 @@ export interface Pace {
   readonly stillGrams: number;
   /** To catch in each hour from here; null where no time is left or nothing is lacking. */
   readonly neededAnHour: number | null;
-  /** The whole bag if it goes on like this; null in the first quarter of an hour, when a single fish would forecast a record. */
+  /** The whole bag if it goes on like this; null in the first quarter of an hour or so, when a single fish would forecast a record. */
   readonly endGrams: number | null;
 }
 
 /** Before so many minutes nothing is said of how the bag will end. */
 const TOO_EARLY_MINUTES = 15;
+/** Nor before so large a share of a bag has come, where fish come late (our own choice: that of a quarter of an hour in five). */
+const TOO_SMALL_SHARE = 0.05;
 
 /**
  * The share of a bag that is caught by a minute of the match. Even over the hours where nobody noted when the fish came, else by
- * the shares of the hours, even within each.
- * @param hourShares of each hour, adding up to 1; empty where none are known
+ * the shares of the hours, even within each. In a match of another length each hour's share is spread over as large a part of it.
+ * @param hourShares of each hour begun, adding up to 1; empty where none are known
  */
 export function shareBy(minute: number, matchMinutes: number, hourShares: readonly number[] = []): number {
   const within = Math.min(Math.max(minute, 0), matchMinutes);
   if (hourShares.length === 0) return within / matchMinutes;
-  const part = (within / matchMinutes) * hourShares.length;
-  const whole = Math.floor(part);
+  const hours = hourShares.length;
+  const isOfThatLength = Math.ceil(matchMinutes / 60) === hours;
+  const hourMinutes = isOfThatLength ? 60 : matchMinutes / hours;
+  const whole = Math.min(Math.floor(within / hourMinutes), hours - 1);
   const before = hourShares.slice(0, whole).reduce((sum, share) => sum + share, 0);
-  return Math.min(1, before + (part - whole) * (hourShares[whole] ?? 0));
+  // The last hour may be half an hour.
+  const lasts = Math.min(hourMinutes, matchMinutes - whole * hourMinutes);
+  return Math.min(1, before + ((within - whole * hourMinutes) / lasts) * hourShares[whole]!);
 }
 
 /** How the bag stands, what is needed an hour from here and where it would end. */
@@ -48,7 +54,7 @@ export function paceOf(
   const minutesLeft = Math.max(0, matchMinutes - Math.max(0, minute));
   const stillGrams = Math.max(0, (targetGrams ?? 0) - caughtGrams);
   const share = shareBy(minute, matchMinutes, hourShares);
-  const isLate = minute >= TOO_EARLY_MINUTES && share > 0;
+  const isLate = minute >= TOO_EARLY_MINUTES && (hourShares.length === 0 || share >= TOO_SMALL_SHARE);
   return {
     caughtGrams,
     minutesLeft,

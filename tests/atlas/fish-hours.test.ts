@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { fishHours } from '../../src/atlas/fish-hours.ts';
+import { fishHours, hoursByMonth } from '../../src/atlas/fish-hours.ts';
 import type { HourWeight } from '../../src/domain/hour-weight.ts';
 import type { FishingEvent } from '../../src/domain/session.ts';
 import { exampleVenue } from '../domain/example-venue.ts';
@@ -42,6 +42,15 @@ test('tells the shares of a month and the two about it, thin where matches are f
   expect(june).toMatchObject({ drawing: null, words: 'Nobody has logged hours here in May to July.' });
   // A fish of November is no fish of December's neighbour in spring.
   expect(months.find(({ month }) => month === 11)!.from).toContain('one match');
+});
+
+test('gives the same in figures, for the months that somebody logged', () => {
+  const venue = exampleVenue({ events: [event('a', '2026-01-03')], hours: [hour('a', 1, 100), hour('a', 5, 300)] });
+  const months = hoursByMonth(venue, WATER);
+  expect(months.map(({ month }) => month)).toEqual([1, 2, 12]);
+  expect(months[0]).toMatchObject({ about: 'December to February', bags: 1, matches: 1, isThin: true });
+  expect(months[0]!.shares.map(({ share }) => share)).toEqual([0.25, 0, 0, 0, 0.75]);
+  expect(hoursByMonth(exampleVenue(), WATER)).toEqual([]);
 });
 
 test('reads matches of the usual length, and says what is left out', () => {

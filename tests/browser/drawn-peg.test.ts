@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import type { DrawData } from '../../src/atlas/draw-page.ts';
 import type { PegDatum } from '../../src/atlas/peg-data.ts';
 import { readSlipFile } from '../../src/match-day/slip-file.ts';
 import { openBrowser, PHONE } from './chromium.ts';
@@ -49,6 +50,9 @@ describe('the page of a drawn peg', () => {
     await page.goto(`${inject('siteUrl')}${DRAW}?peg=23`);
     await page.locator('.bag-by-hour').waitFor();
     expect(await page.locator('.bag-by-hour tbody tr').count()).toBe(5);
+    expect(await page.locator('#drawn').innerText()).toMatch(
+      /by when fish came here in .* bags of \d+ matches, noted by anglers/,
+    );
     expect(await page.locator('#drawn h2').first().innerText()).toBe('Peg 23');
     expect(await page.locator('[data-drawn-pegs]').isVisible()).toBe(false);
     await context.close();
@@ -129,8 +133,29 @@ describe('the page of a drawn peg', () => {
     await page.fill('[name="waterDegreesC"]', '6,5');
     await page.fill('[name="lines"]', '2');
     await catches(page, 'carp', '3', '4');
-    await page.click('.slip summary');
+    // What was folded out stays so when the next fish is noted.
     expect(await page.locator('[name="method"]').inputValue()).toBe('pole');
+    await page.click('.fed summary');
+    await page.getByRole('button', { name: 'Fed now' }).click();
+    expect(await page.locator('#fed-why').innerText()).toBe('Say what you fed.');
+    await page.fill('[name="fed"]', ' hemp; 13 m ');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: '+ hemp 13 m' }).click();
+    await page.getByRole('button', { name: /^Undo: hemp 13 m/ }).click();
+    const { lines } = (JSON.parse((await page.textContent('#draw-data'))!) as DrawData).pegs['23']!;
+    const line = lines.find(({ id, depth }) => id.startsWith('pole') && depth !== null)!;
+    await page.selectOption('[name="line"]', line.id);
+    const plumb = async (metres: string) => {
+      await page.fill('[name="plumbed"]', metres);
+      await page.getByRole('button', { name: 'Save this depth' }).click();
+      return page.locator('#plumbed-why').innerText();
+    };
+    expect(await plumb('deep')).toContain('Expected a length');
+    expect(await plumb('31 m')).toContain('between 0 and 30 m');
+    expect(await plumb('9.5 m')).toContain('The guide has');
+    const own = Math.round((line.depth! + 0.1) * 100) / 100;
+    expect(await plumb(`${own} m`)).toBe('');
+    expect(await page.locator('[aria-label="What you plumbed"] li').innerText()).toContain(line.name);
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Make the slip' }).click(),
@@ -146,6 +171,8 @@ describe('the page of a drawn peg', () => {
         lines: 2,
         waterDegreesC: 6.5,
         caught: [{ minute: 120, part: 'carp' }],
+        fed: [{ minute: 120, what: 'hemp 13 m' }],
+        depths: [{ lineMetres: line.metres, depthMetres: own }],
       },
     });
     await context.close();
@@ -190,7 +217,7 @@ describe('the page of a drawn peg', () => {
         document.documentElement.style.fontSize = size;
         const small = [
           ...document.querySelectorAll(
-            '#drawn :is(button, summary, input:not([type="radio"]), .aim, a), .draw-peg :is(button, input)',
+            '#drawn :is(button, summary, select, input:not([type="radio"]), .aim, a), .draw-peg :is(button, input)',
           ),
         ].filter((one) => one.getBoundingClientRect().height > 0 && one.getBoundingClientRect().height < 48);
         const outside = [...document.querySelectorAll('main *')].filter(

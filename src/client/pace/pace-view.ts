@@ -11,7 +11,7 @@ import { unitsOfReader } from '../units/chosen-units.ts';
 import { catchForm } from './catch-form.ts';
 import { feedForm } from './feed-form.ts';
 import { MAX_HOURS, minuteOf, type Outing } from './outing.ts';
-import { durationWords, paceLines, targetGrams, targetWords, weight } from './pace-words.ts';
+import { durationWords, paceLines, spreadWords, targetGrams, targetWords, weight } from './pace-words.ts';
 import { slipView } from './slip-view.ts';
 import { targetForm } from './target-form.ts';
 
@@ -114,8 +114,9 @@ function bagByHour({ data, outing, now }: PaceContext): HTMLElement {
   }
   const [total, ...parts] = bags;
   const hours = Array.from({ length: Math.ceil(outing.hours) }, (_, i) => Math.min(i + 1, outing.hours));
+  const known = data.hours[month];
   const at = (grams: number, hour: number) =>
-    expectedWeight((grams * shareBy(hour * 60, outing.hours * 60)) / 1000, data.weightUnit);
+    expectedWeight((grams * shareBy(hour * 60, outing.hours * 60, known?.shares)) / 1000, data.weightUnit);
   const head = ['after', 'poor day', 'typical', 'good day', ...parts.map((_, i) => data.parts[i]?.name ?? '')];
   const table = make(
     'table',
@@ -138,11 +139,7 @@ function bagByHour({ data, outing, now }: PaceContext): HTMLElement {
   return make(
     'div',
     {},
-    make(
-      'p',
-      {},
-      `What a bag here comes to in ${monthName(month)}, spread evenly over ${outing.hours} hours: the log does not tell at which hour fish come.`,
-    ),
+    make('p', {}, `What a bag here comes to in ${monthName(month)}, ${spreadWords(known, outing.hours)}`),
     make('section', { className: 'wide', ariaLabel: 'The bag by the hour', tabIndex: 0 }, table),
     make('p', { className: 'soft' }, 'Each column stands alone: parts of a typical day do not add up to its total.'),
   );
@@ -169,7 +166,7 @@ export function paceStatus(data: DrawData, outing: Outing, now: Date): HTMLEleme
     status.append(make('p', {}, 'Say when the all in is, and the pace is told from there.'));
     return status;
   }
-  const pace = paceOf(outing.caught, minute, outing.hours * 60, aim);
+  const pace = paceOf(outing.caught, minute, outing.hours * 60, aim, data.hours[month]?.shares);
   status.append(...paceLines(pace, aim, data, month).map((line) => make('p', {}, line)));
   return status;
 }

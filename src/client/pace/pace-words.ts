@@ -1,4 +1,4 @@
-import type { DrawData } from '../../atlas/draw-page.ts';
+import type { DrawData, DrawHours } from '../../atlas/draw-page.ts';
 import type { Month } from '../../domain/day.ts';
 import { monthName } from '../../domain/day.ts';
 import { formatWeight } from '../../domain/weight.ts';
@@ -23,6 +23,19 @@ export function targetWords(target: Target, water: PaceWater, month: Month): str
   if (grams === null) return `not known: no match logged in ${monthName(month)}. Set your own.`;
   const matches = water.framing[month]!.matches;
   return `${weight(grams, water)}, typical ${what} in ${monthName(month)} (${matches} ${matches === 1 ? 'match' : 'matches'} logged)`;
+}
+
+/** By what a bag is laid over the hours, after a comma, and how much that is worth. */
+export function spreadWords(known: DrawHours | undefined, hours: number): string {
+  if (known === undefined)
+    return `spread evenly over ${hours} hours: too few matches are logged by the hour to tell when fish come.`;
+  const { about, bags, matches, isThin, shares } = known;
+  const other =
+    Math.ceil(hours) === shares.length
+      ? ''
+      : ` Those matches lasted ${shares.length} hours: their shares are spread over yours.`;
+  const thin = isThin ? ' Thin: so few matches may mislead.' : '';
+  return `by when fish came here in ${about} (${bags} bags of ${matches} matches, noted by anglers). Every part of the bag is taken to come like the whole.${other}${thin}`;
 }
 
 /** How it goes, a sentence each: what is caught, what is needed, where it would end, where it stands among bags logged. */

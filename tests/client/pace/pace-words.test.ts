@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { type PaceWater, paceLines, targetGrams, targetWords } from '../../../src/client/pace/pace-words.ts';
+import {
+  type PaceWater,
+  paceLines,
+  spreadWords,
+  targetGrams,
+  targetWords,
+} from '../../../src/client/pace/pace-words.ts';
 import { paceOf } from '../../../src/match-day/pace.ts';
 
 const WATER: PaceWater = {
@@ -15,6 +21,22 @@ describe('the words of the pace', () => {
     expect(targetWords({ kind: 'win' }, WATER, 11)).toBe('not known: no match logged in November. Set your own.');
     expect(targetWords({ kind: 'own', grams: 5000 }, WATER, 2)).toBe('5.00 kg, your own');
     expect(targetGrams({ kind: 'frame' }, WATER, 2)).toBeNull();
+  });
+
+  it('tell by what a bag is laid over the hours: thin, of another length, or evenly for want of a log', () => {
+    const known = {
+      about: 'October to December',
+      bags: 24,
+      matches: 9,
+      isThin: false,
+      shares: [0.2, 0.2, 0.2, 0.2, 0.2],
+    };
+    expect(spreadWords(known, 4.5)).toBe(
+      'by when fish came here in October to December (24 bags of 9 matches, noted by anglers). Every part of the bag is taken to come like the whole.',
+    );
+    expect(spreadWords({ ...known, isThin: true }, 5)).toContain('Thin: so few matches may mislead.');
+    expect(spreadWords(known, 6)).toContain('Those matches lasted 5 hours: their shares are spread over yours.');
+    expect(spreadWords(undefined, 6)).toContain('spread evenly over 6 hours: too few matches');
   });
 
   it('tell time, what is needed, the end and the standing', () => {
