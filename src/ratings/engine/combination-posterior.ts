@@ -10,7 +10,9 @@ interface CombinationMoments {
 
 /** A combination with the eliminated levels solved away: weights on the columns, ascending, and a variance of its own. */
 interface OnColumns {
+  /** Each with `from` added. */
   readonly columns: Int32Array;
+  readonly from: number;
   readonly weights: Float64Array;
   /** Weights on eliminated levels, which two combinations may share. */
   readonly levels: ReadonlyMap<number, number>;
@@ -105,11 +107,13 @@ function onColumns(posterior: EffectPosterior, combination: CombinationWeights, 
   for (let k = 0; k < onFixed.length; k++) mean += onFixed[k]! * fixedOnQ[k]!;
   for (let k = 0; k < effects.length; k++) mean += weights[k]! * posterior.effects[effects[k]!]!;
   if (effects.length === 0 || effects[0]! >= levels) {
-    const columns = effects.map((effect) => effect - levels);
-    return { columns, weights, levels: new Map(), mean, variance: quadratic(posterior, columns, weights) };
+    const variance = quadratic(posterior, effects, levels, weights);
+    return { columns: effects, from: levels, weights, levels: NO_LEVELS, mean, variance };
   }
   return withoutLevels(posterior, combination, mean);
 }
+
+const NO_LEVELS: ReadonlyMap<number, number> = new Map();
 
 /** (e, a) on levels and columns: eᵀ D⁻¹ e + (a − Fᵀ D⁻¹ e)ᵀ S⁻¹ (a − Fᵀ D⁻¹ e), in terms of effects. */
 function withoutLevels(posterior: EffectPosterior, { effects, weights }: CombinationWeights, mean: number): OnColumns {
@@ -117,32 +121,41 @@ function withoutLevels(posterior: EffectPosterior, { effects, weights }: Combina
   const { levels, crossStart, crossColumn } = prepared;
   const square = eliminatedSd * eliminatedSd;
   const onLevels = new Map<number, number>();
-  const sums = new Map<number, number>();
+  const sums = new Float64Array(prepared.effects);
+  const isMet = new Uint8Array(prepared.effects);
   let ownVariance = 0;
-  effects.forEach((effect, k) => {
+  for (let k = 0; k < effects.length; k++) {
+    const effect = effects[k]!;
     const weight = weights[k]!;
     if (effect >= levels) {
-      sums.set(effect - levels, (sums.get(effect - levels) ?? 0) + weight);
-      return;
+      sums[effect - levels] = sums[effect - levels]! + weight;
+      isMet[effect - levels] = 1;
+      continue;
     }
     onLevels.set(effect, weight);
     const part = (square * weight) / diagonal[effect]!;
     ownVariance += part * weight;
     for (let at = crossStart[effect]!; at < crossStart[effect + 1]!; at++) {
-      sums.set(crossColumn[at]!, (sums.get(crossColumn[at]!) ?? 0) - part * cross[at]!);
+      const column = crossColumn[at]!;
+      sums[column] = sums[column]! - part * cross[at]!;
+      isMet[column] = 1;
     }
-  });
-  const sorted = [...sums].sort(([a], [b]) => a - b);
-  const columns = Int32Array.from(sorted, ([column]) => column);
-  const onThem = Float64Array.from(sorted, ([, weight]) => weight);
-  const variance = ownVariance + quadratic(posterior, columns, onThem);
-  return { columns, weights: onThem, levels: onLevels, mean, variance };
+  }
+  const columns = Int32Array.from(sums.keys()).filter((column) => isMet[column] === 1);
+  const onThem = Float64Array.from(columns, (column) => sums[column]!);
+  const variance = ownVariance + quadratic(posterior, columns, 0, onThem);
+  return { columns, from: 0, weights: onThem, levels: onLevels, mean, variance };
 }
 
-function quadratic({ prepared, covariance: v }: EffectPosterior, columns: Int32Array, weights: Float64Array): number {
+function quadratic(
+  { prepared, covariance: v }: EffectPosterior,
+  columns: Int32Array,
+  from: number,
+  weights: Float64Array,
+): number {
   let sum = 0;
   for (let k = 0; k < columns.length; k++) {
-    const row = columns[k]! * prepared.effects;
+    const row = (columns[k]! - from) * prepared.effects - from;
     let others = 0;
     for (let j = 0; j < k; j++) others += weights[j]! * v[row + columns[j]!]!;
     sum += weights[k]! * (weights[k]! * v[row + columns[k]!]! + 2 * others);
@@ -153,7 +166,7 @@ function quadratic({ prepared, covariance: v }: EffectPosterior, columns: Int32A
 function share({ prepared, covariance: v }: EffectPosterior, own: OnColumns): Shared {
   const product = new Float64Array(prepared.effects);
   own.columns.forEach((column, k) => {
-    const row = column * prepared.effects;
+    const row = (column - own.from) * prepared.effects;
     const weight = own.weights[k]!;
     for (let i = 0; i < product.length; i++) product[i] = product[i]! + weight * v[row + i]!;
   });
@@ -162,7 +175,7 @@ function share({ prepared, covariance: v }: EffectPosterior, own: OnColumns): Sh
 
 function covariance({ diagonal, eliminatedSd }: EffectPosterior, own: OnColumns, minus: Shared): number {
   let sum = 0;
-  for (let k = 0; k < own.columns.length; k++) sum += own.weights[k]! * minus.product[own.columns[k]!]!;
+  for (let k = 0; k < own.columns.length; k++) sum += own.weights[k]! * minus.product[own.columns[k]! - own.from]!;
   for (const [level, weight] of own.levels) {
     sum += (eliminatedSd * eliminatedSd * weight * (minus.levels.get(level) ?? 0)) / diagonal[level]!;
   }

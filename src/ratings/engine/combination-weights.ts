@@ -23,12 +23,31 @@ export function combinationTranslator(
   const fixedIndex = new Map(model.fixed.map(({ name }, index) => [name, index]));
   const shared = new Map<LinearCombination, CombinationWeights>();
   const { levels, blocks, fixed, fixedEffectFrom } = prepared;
+  // All weights of one combination: empty when it begins.
+  const sums = new Float64Array(levels + prepared.effects);
+  const isNamed = new Uint8Array(sums.length);
+  const named: number[] = [];
+  const add = (effect: number, weight: number): void => {
+    if (isNamed[effect] === 0) named.push(effect);
+    isNamed[effect] = 1;
+    sums[effect] = sums[effect]! + weight;
+  };
+  const takeSums = (): Pick<CombinationWeights, 'effects' | 'weights'> => {
+    const own = Int32Array.from(named)
+      .sort()
+      .filter((effect) => sums[effect] !== 0);
+    return { effects: own, weights: Float64Array.from(own, (effect) => sums[effect]!) };
+  };
+  const begin = (): void => {
+    for (const effect of named) {
+      sums[effect] = 0;
+      isNamed[effect] = 0;
+    }
+    named.length = 0;
+  };
 
   const translate = ({ fixed: onFixed = [], effects, minus }: LinearCombination): CombinationWeights => {
-    const sums = new Map<number, number>();
-    const add = (effect: number, weight: number): void => {
-      sums.set(effect, (sums.get(effect) ?? 0) + weight);
-    };
+    begin();
     for (const { term, column, weight } of effects) {
       const block = blocks[termIndex.get(term) ?? -1];
       if (block === undefined) throw new RangeError(`no term ${term}`);
@@ -46,10 +65,8 @@ export function combinationTranslator(
     }
     const onQ = onFixed.length === 0 ? beta : solveUpperTransposedSmall(fixed.r, beta);
     if (fixedEffectFrom >= 0) for (const [k, weight] of onQ.entries()) add(levels + fixedEffectFrom + k, weight);
-    const sorted = [...sums].filter(([, weight]) => weight !== 0).sort(([a], [b]) => a - b);
     return {
-      effects: Int32Array.from(sorted, ([effect]) => effect),
-      weights: Float64Array.from(sorted, ([, weight]) => weight),
+      ...takeSums(),
       minus: minus === undefined ? null : translateShared(minus),
       onFixed: fixedEffectFrom >= 0 ? new Float64Array(0) : onQ,
       isKnown,

@@ -1,7 +1,7 @@
 import { isInformative } from './bounds.ts';
 import { combinationsAt, crossCombinations, jointCombinations } from './combination-posterior.ts';
 import { type CombinationWeights, combinationTranslator } from './combination-weights.ts';
-import { effectPosterior } from './effect-posterior.ts';
+import { effectPosterior, posteriorHere } from './effect-posterior.ts';
 import { type ParameterSpace, parameterSpace } from './free-parameters.ts';
 import { integrateVariances } from './integrate-variances.ts';
 import type { CombinationPosterior, FitOptions, LatentFit, LatentModel, StopReason } from './latent-model.ts';
@@ -76,10 +76,12 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
     covarianceInPlace(state.system);
   }
   const { logMarginal } = state;
-  const atMode = effectPosterior(state);
+  const isAveraged = isIntegrated && isSearched;
+  // A copy only where the state moves on.
+  const atMode = isAveraged ? effectPosterior(state) : posteriorHere(state);
   const mode = modeStartOf(state, model);
   const moments: (combinations: readonly CombinationWeights[]) => CombinationPosterior =
-    isIntegrated && isSearched
+    isAveraged
       ? integrateVariances(search, found, atMode)
       : (combinations) => combinationsAt(atMode, combinations, parameters.fixed);
 

@@ -1,6 +1,6 @@
 import { combinationMoments } from './combination-posterior.ts';
 import { type CombinationWeights, isKnown } from './combination-weights.ts';
-import { type EffectPosterior, effectPosterior, posteriorHere } from './effect-posterior.ts';
+import { type EffectPosterior, posteriorHere } from './effect-posterior.ts';
 import { OUTER_NODE, OUTER_WEIGHT } from './gauss-hermite.ts';
 import type { CombinationPosterior } from './latent-model.ts';
 import { covarianceInPlace, setScaleInPlace } from './latent-system.ts';
@@ -17,16 +17,11 @@ const SHORTEST_SD = 0.1;
 const ROUGH: ModeTolerance = { gain: 1e-8, staleGain: 1e-5 };
 /** A length misjudged by less than this, in its logarithm, is believed; by twice as much, not at all. */
 const BELIEVED = 0.25;
-/** Together no more than this many numbers of stored covariances, 64 MB; a larger model works them out again when asked. */
-const MAX_STORED = 8e6;
-
 /** One side of an axis: its outer node, how long it is, and where the effects lie there. */
 interface Side {
   readonly point: Float64Array;
   readonly sd: number;
   readonly x: Float64Array;
-  /** Null where it would take too much room. */
-  readonly stored: EffectPosterior | null;
 }
 
 /**
@@ -42,10 +37,8 @@ export function integrateVariances(
   found: Maximum,
   middle: EffectPosterior,
 ): (combinations: readonly CombinationWeights[]) => CombinationPosterior {
-  const { effects } = search.state.prepared;
-  const isStored = 2 * found.point.length * effects * effects <= MAX_STORED;
   const noFixed = new Float64Array(0);
-  const axes = axesOf(search, found, search.state.x.slice(), isStored);
+  const axes = axesOf(search, found, search.state.x.slice());
   const sides = axes.map((): (Side | null)[] => [null, null]);
 
   return (combinations) => {
@@ -57,12 +50,10 @@ export function integrateVariances(
         const known = sides[axis]![k]!;
         const side = known ?? look();
         sides[axis]![k] = side;
-        // The first time round the state stands there already: what is wanted is taken before it moves on.
-        if (known !== null && side.stored === null) returnTo(search, side);
-        return {
-          ...combinationMoments(side.stored ?? posteriorHere(search.state), combinations, noFixed),
-          sd: side.sd,
-        };
+        // The first time round the state stands there already: what is wanted is taken before it moves on. Few ask twice, and all the
+        // covariances would take more time to keep than to make.
+        if (known !== null) returnTo(search, side);
+        return { ...combinationMoments(posteriorHere(search.state), combinations, noFixed), sd: side.sd };
       });
       const length = moments.reduce((sum, { sd }) => sum + sd, 0);
       const shift = new Float64Array(mean.length);
@@ -89,13 +80,13 @@ export function integrateVariances(
 }
 
 /** How to look at both sides of every axis that is long enough to matter. A look leaves the state there, its covariance up to date. */
-function axesOf(search: Search, found: Maximum, middle: Float64Array, isStored: boolean): (() => Side)[][] {
+function axesOf(search: Search, found: Maximum, middle: Float64Array): (() => Side)[][] {
   const { point: mode, objective, information } = found;
   const { values, vectors } = eigenSmall({ count: mode.length, values: information });
   const side = (vector: Float64Array, signedSd: number) => (): Side => {
     search.state.x.set(middle);
     setScaleInPlace(search.state.system, search.space.at(mode).sds);
-    return sideOf(search, mode, objective, vector, signedSd, isStored);
+    return sideOf(search, mode, objective, vector, signedSd);
   };
   return vectors.flatMap((vector, k) => {
     const sd = Math.min(LONGEST_SD, 1 / Math.sqrt(Math.max(values[k]!, 1e-12)));
@@ -113,7 +104,6 @@ function sideOf(
   atMode: number,
   vector: Float64Array,
   signedSd: number,
-  isStored: boolean,
 ): Side {
   const first = Math.abs(signedSd);
   const look = (sd: number): { point: Float64Array; sd: number } => {
@@ -129,7 +119,7 @@ function sideOf(
   const share = Math.min(1, Math.max(0, Math.abs(misjudged) - BELIEVED) / BELIEVED);
   if (share > 0) seen = look(first * Math.exp(share * misjudged));
   covarianceInPlace(search.state.system);
-  return { ...seen, x: search.state.x.slice(), stored: isStored ? effectPosterior(search.state) : null };
+  return { ...seen, x: search.state.x.slice() };
 }
 
 /** Stands at a side again, from the same start whenever it is asked for. */
