@@ -16,64 +16,72 @@ const FIELDS = 500;
  * Chance of each peg of a water to frame, for a rod of the club drawn by lot, by simulating fields: rivals of ordinary
  * spread draw the other pegs, each bag scatters by angler, luck and the doubt about its peg, and the bag to beat is that of the
  * last place among them. Of our own bag the chance to beat it is exact. The day lifts all alike and drops out.
- * @param spreadSd Standard deviation of an angler's and a bag's luck together, on the log scale.
+ * @param standings The same pegs in the same order at several times, such as the months: all share the luck of one draw, so that they
+ *   differ by their worth alone.
+ * @returns the chances of each time
  */
 export function chancesToFrame(
-  pegs: readonly PegStanding[],
+  standings: readonly (readonly PegStanding[])[],
   field: UsualField,
   spreadSd: number,
   seed: number,
-): number[] {
-  const rivals = Math.min(field.anglers, pegs.length) - 1;
-  if (rivals < field.places) return pegs.map(() => 1);
-  const bagSds = pegs.map(({ sd }) => Math.hypot(sd, spreadSd));
-  const drawnFields = drawFields(pegs, bagSds, rivals, seed);
-  return pegs.map(({ logWorth }, i) => {
-    let sum = 0;
-    for (const drawn of drawnFields) sum += normalCdf((logWorth - bagToBeat(drawn, i, field.places)) / bagSds[i]!);
-    return sum / drawnFields.length;
-  });
+): number[][] {
+  const count = standings[0]?.length ?? 0;
+  const rivals = Math.min(field.anglers, count) - 1;
+  if (rivals < field.places) return standings.map((pegs) => pegs.map(() => 1));
+  const draws = drawFields(count, rivals, seed);
+  return standings.map((pegs) => chancesAmong(draws, pegs, field.places, spreadSd));
 }
 
-/** The pegs that a field's rivals drew with the bags they took, least first, and one more peg for whoever finds a rival on their own. */
-interface DrawnField {
-  readonly pegs: readonly number[];
-  readonly bags: readonly number[];
-  /** Peg of the one more than there are rivals. */
-  readonly spare: number;
-}
-
-function drawFields(
+function chancesAmong(
+  draws: readonly DrawnField[],
   pegs: readonly PegStanding[],
-  bagSds: readonly number[],
-  rivals: number,
-  seed: number,
-): DrawnField[] {
+  places: number,
+  spreadSd: number,
+): number[] {
+  const bagSds = pegs.map(({ sd }) => Math.hypot(sd, spreadSd));
+  const sums = new Float64Array(pegs.length);
+  const bags = new Float64Array(draws[0]!.pegs.length);
+  // Of whom to leave out for whoever sits on a peg: the rival who drew it, else the one too many.
+  const rankOfPeg = new Int32Array(pegs.length);
+  for (const { pegs: drawn, luck } of draws) {
+    drawn.forEach((peg, k) => {
+      bags[k] = pegs[peg]!.logWorth + bagSds[peg]! * luck[k]!;
+    });
+    const order = Array.from(bags.keys()).sort((a, b) => bags[a]! - bags[b]!);
+    rankOfPeg.fill(order.indexOf(drawn.length - 1));
+    order.forEach((k, rank) => {
+      rankOfPeg[drawn[k]!] = rank;
+    });
+    // The last framing place among the rivals: one of those drawn is left out, below it or not.
+    const last = drawn.length - 1 - places;
+    const [bagBelow, bagAbove] = [bags[order[last]!]!, bags[order[last + 1]!]!];
+    for (let own = 0; own < pegs.length; own++) {
+      const bagToBeat = last < rankOfPeg[own]! ? bagBelow : bagAbove;
+      sums[own] = sums[own]! + normalCdf((pegs[own]!.logWorth - bagToBeat) / bagSds[own]!);
+    }
+  }
+  return Array.from(sums, (sum) => sum / draws.length);
+}
+
+/** The pegs that a field's rivals drew, the last for whoever finds a rival on their own, each with its luck in standard deviations. */
+interface DrawnField {
+  readonly pegs: Int32Array;
+  readonly luck: Float64Array;
+}
+
+function drawFields(count: number, rivals: number, seed: number): DrawnField[] {
   const normal = seededNormals(seed);
-  const order = pegs.map((_, i) => i);
+  const order = Int32Array.from({ length: count }, (_, i) => i);
   return Array.from({ length: FIELDS }, () => {
-    const drawn: { readonly peg: number; readonly bag: number }[] = [];
+    const luck = new Float64Array(rivals + 1);
     for (let i = 0; i <= rivals; i++) {
       const swap = i + Math.floor(normal.uniform() * (order.length - i));
       [order[i], order[swap]] = [order[swap]!, order[i]!];
-      const peg = order[i]!;
-      drawn.push({ peg, bag: pegs[peg]!.logWorth + bagSds[peg]! * normal.next() });
+      luck[i] = normal.next();
     }
-    const spare = drawn.at(-1)!.peg;
-    drawn.sort((a, b) => a.bag - b.bag);
-    return { pegs: drawn.map(({ peg }) => peg), bags: drawn.map(({ bag }) => bag), spare };
+    return { pegs: order.slice(0, rivals + 1), luck };
   });
-}
-
-/**
- * The log bag of the last framing place among the rivals of whoever sits on `own`. Nobody else can have drawn that peg:
- * the rival who did sits on the spare one.
- */
-function bagToBeat({ pegs, bags, spare }: DrawnField, own: number, places: number): number {
-  const onOwn = pegs.indexOf(own);
-  const leftOut = onOwn === -1 ? pegs.indexOf(spare) : onOwn;
-  const rank = bags.length - 1 - places;
-  return bags[rank < leftOut ? rank : rank + 1]!;
 }
 
 /** Seeded standard normal numbers in pairs (Box and Muller, 1958). */

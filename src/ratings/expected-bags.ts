@@ -110,17 +110,16 @@ function framingChances(
   venue.waters.forEach(({ id }, index) => {
     const field = usualField(venue, id);
     if (field === null) return;
-    for (const month of MONTHS) {
-      const pegs = byWaterMonth.get(`${id} ${month}`) ?? [];
-      // The months of a water share their luck, so that they differ by their worth alone.
-      const toFrame = chancesToFrame(pegs, field, spread, seed + index);
-      pegs.forEach(({ water, peg }, i) => {
+    const months = MONTHS.map((month) => byWaterMonth.get(`${id} ${month}`) ?? []);
+    chancesToFrame(months, field, spread, seed + index).forEach((toFrame, at) => {
+      const pegs = months[at]!;
+      pegs.forEach(({ water, peg, month }, i) => {
         chances.set(`${pegKey(water, peg)} ${month}`, {
           chanceToFrame: toFrame[i]!,
           chanceByDraw: Math.min(1, field.places / Math.min(field.anglers, pegs.length)),
         });
       });
-    }
+    });
   });
   return chances;
 }

@@ -80,10 +80,9 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
   // A copy only where the state moves on.
   const atMode = isAveraged ? effectPosterior(state) : posteriorHere(state);
   const mode = modeStartOf(state, model);
-  const moments: (combinations: readonly CombinationWeights[]) => CombinationPosterior =
-    isAveraged
-      ? integrateVariances(search, found, atMode)
-      : (combinations) => combinationsAt(atMode, combinations, parameters.fixed);
+  const moments: (combinations: readonly CombinationWeights[]) => CombinationPosterior = isAveraged
+    ? integrateVariances(search, found, atMode)
+    : (combinations) => combinationsAt(atMode, combinations, parameters.fixed);
 
   const translate = combinationTranslator(model, prepared);
   const posterior: LatentFit['posterior'] = (combinations) => moments(combinations.map(translate));

@@ -98,13 +98,7 @@ function axesOf(search: Search, found: Maximum, middle: Float64Array): (() => Si
  * Looks at one side, and once more where the first look shows that its length was misjudged. The second look moves out from the place
  * of the first as the misjudgement grows, so that a length just short of a second look and one just past it give the same.
  */
-function sideOf(
-  search: Search,
-  mode: Float64Array,
-  atMode: number,
-  vector: Float64Array,
-  signedSd: number,
-): Side {
+function sideOf(search: Search, mode: Float64Array, atMode: number, vector: Float64Array, signedSd: number): Side {
   const first = Math.abs(signedSd);
   const look = (sd: number): { point: Float64Array; sd: number } => {
     const reach = OUTER_NODE * sd * Math.sign(signedSd);
