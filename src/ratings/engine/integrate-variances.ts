@@ -3,9 +3,10 @@ import { type CombinationWeights, isKnown } from './combination-weights.ts';
 import { type EffectPosterior, posteriorHere } from './effect-posterior.ts';
 import { OUTER_NODE, OUTER_WEIGHT } from './gauss-hermite.ts';
 import type { CombinationPosterior } from './latent-model.ts';
-import { covarianceInPlace, setScaleInPlace } from './latent-system.ts';
+import { covarianceInPlace } from './latent-system.ts';
 import { objectiveAt, type Search } from './marginal-search.ts';
-import type { Maximum } from './maximise-marginal.ts';
+import { type Maximum, moveInPlace } from './maximise-marginal.ts';
+import { modeShift } from './mode-shift.ts';
 import type { ModeTolerance } from './posterior-mode.ts';
 import { eigenSmall } from './small-symmetric.ts';
 
@@ -38,7 +39,7 @@ export function integrateVariances(
   middle: EffectPosterior,
 ): (combinations: readonly CombinationWeights[]) => CombinationPosterior {
   const noFixed = new Float64Array(0);
-  const axes = axesOf(search, found, search.state.x.slice());
+  const axes = axesOf(search, found);
   const sides = axes.map((): (Side | null)[] => [null, null]);
 
   return (combinations) => {
@@ -80,47 +81,66 @@ export function integrateVariances(
 }
 
 /** How to look at both sides of every axis that is long enough to matter. A look leaves the state there, its covariance up to date. */
-function axesOf(search: Search, found: Maximum, middle: Float64Array): (() => Side)[][] {
-  const { point: mode, objective, information } = found;
+function axesOf(search: Search, { point: mode, objective, information }: Maximum): (() => Side)[][] {
   const { values, vectors } = eigenSmall({ count: mode.length, values: information });
-  const side = (vector: Float64Array, signedSd: number) => (): Side => {
-    search.state.x.set(middle);
-    setScaleInPlace(search.state.system, search.space.at(mode).sds);
-    return sideOf(search, mode, objective, vector, signedSd);
-  };
+  const middle = search.state.x.slice();
   return vectors.flatMap((vector, k) => {
     const sd = Math.min(LONGEST_SD, 1 / Math.sqrt(Math.max(values[k]!, 1e-12)));
-    return sd < SHORTEST_SD ? [] : [[side(vector, -sd), side(vector, sd)]];
+    if (sd < SHORTEST_SD) return [];
+    const shift = modeShift(search.state, search.space.free, vector);
+    const axis = { mode, objective, vector, middle, shift };
+    return [[() => sideOf(search, axis, -sd), () => sideOf(search, axis, sd)]];
   });
+}
+
+/** An axis through the best variances. */
+interface Axis {
+  readonly mode: Float64Array;
+  readonly objective: number;
+  readonly vector: Float64Array;
+  /** Where the effects lie in its middle, and how far they move a unit of its length. */
+  readonly middle: Float64Array;
+  readonly shift: Float64Array;
 }
 
 /**
  * Looks at one side, and once more where the first look shows that its length was misjudged. The second look moves out from the place
  * of the first as the misjudgement grows, so that a length just short of a second look and one just past it give the same.
  */
-function sideOf(search: Search, mode: Float64Array, atMode: number, vector: Float64Array, signedSd: number): Side {
+function sideOf(search: Search, { mode, objective, vector, middle, shift }: Axis, signedSd: number): Side {
   const first = Math.abs(signedSd);
+  const { x } = search.state;
   const look = (sd: number): { point: Float64Array; sd: number } => {
     const reach = OUTER_NODE * sd * Math.sign(signedSd);
     const point = mode.map((value, i) =>
       Math.min(search.space.upper[i]!, Math.max(search.space.lower[i]!, value + reach * vector[i]!)),
     );
-    const fall = atMode - objectiveAt(search, point, ROUGH).objective;
+    const fall = objective - objectiveAt(search, point, ROUGH).objective;
     return { point, sd: Math.min(LONGEST_SD, sd * Math.sqrt((0.5 * OUTER_NODE * OUTER_NODE) / Math.max(fall, 0.15))) };
   };
+  moveInPlace(x, middle, shift, OUTER_NODE * signedSd);
   let seen = look(first);
   const misjudged = Math.log(seen.sd / first);
   const share = Math.min(1, Math.max(0, Math.abs(misjudged) - BELIEVED) / BELIEVED);
-  if (share > 0) seen = look(first * Math.exp(share * misjudged));
+  if (share > 0) {
+    const further = Math.exp(share * misjudged);
+    // As far again as the first look showed.
+    moveInPlace(
+      x,
+      middle,
+      x.map((value, i) => value - middle[i]!),
+      further,
+    );
+    seen = look(first * further);
+  }
   covarianceInPlace(search.state.system);
-  return { ...seen, x: search.state.x.slice() };
+  return { ...seen, x: x.slice() };
 }
 
 /** Stands at a side again, from the same start whenever it is asked for. */
 function returnTo(search: Search, { point, x }: Side): void {
   const { state } = search;
   state.x.set(x);
-  setScaleInPlace(state.system, search.space.at(point).sds);
   objectiveAt(search, point, ROUGH);
   covarianceInPlace(state.system);
 }

@@ -67,26 +67,9 @@ export function latentState(prepared: PreparedModel, spread: number, priors: Wea
   };
 }
 
-/**
- * Moves a state to other parameters; the mode is found by `findModeInPlace` afterwards. `narrowed` is how much of each term's
- * prior variance the data have left, 1 for nothing learned: where known, the effects are moved to near their new mode, since
- * u = sd × x grows as sd to the power 2 × narrowed (exactly so in a balanced layout).
- */
-export function setParametersInPlace(
-  state: LatentState,
-  { sds, residualSd, fixed }: Parameters,
-  narrowed?: ArrayLike<number>,
-): void {
-  const { offset, prepared, system, x } = state;
-  if (narrowed !== undefined) {
-    prepared.blocks.forEach(({ from, count }, term) => {
-      const ratio = sds[term]! / system.sds[term]!;
-      const power = ratio ** (2 * Math.min(1, narrowed[term]!) - 1);
-      if (!Number.isFinite(power)) return;
-      const first = from < 0 ? 0 : prepared.levels + from;
-      for (let i = first; i < first + count; i++) x[i] = x[i]! * power;
-    });
-  }
+/** Moves a state to other parameters; the mode is found by `findModeInPlace` afterwards, from where the effects stand. */
+export function setParametersInPlace(state: LatentState, { sds, residualSd, fixed }: Parameters): void {
+  const { offset, prepared, system } = state;
   setScaleInPlace(system, sds);
   state.residualSd = residualSd;
   if (offset === null) return;

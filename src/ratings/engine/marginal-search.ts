@@ -20,21 +20,14 @@ export interface Search {
   readonly isLarge: boolean;
 }
 
-/** Objective at a point; the state is left at its mode. */
+/** Objective at a point, its mode looked for from where the effects stand; the state is left there. */
 export function objectiveAt(
   search: Search,
   point: Float64Array,
   tolerance: ModeTolerance = search.modeTolerance,
 ): { logMarginal: number; objective: number } {
-  const { state, variances } = search;
-  const posteriorVarianceShare = state.prepared.blocks.map(({ count }, t) =>
-    count === 0 ? 1 : variances.trace[t]! / count,
-  );
-  setParametersInPlace(
-    state,
-    search.space.at(point),
-    posteriorVarianceShare.includes(0) ? undefined : posteriorVarianceShare,
-  );
+  const { state } = search;
+  setParametersInPlace(state, search.space.at(point));
   const logMarginal = findModeInPlace(state, tolerance);
   const prior = priorAt(point, search.space.free, search.options.weakPriors, search.space.sdScales, search.isByLog);
   return { logMarginal, objective: logMarginal + prior.value };

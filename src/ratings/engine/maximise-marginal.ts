@@ -1,6 +1,7 @@
 import { boundedNewtonStep, secantInPlace } from './bounded-newton-step.ts';
 import type { StopReason } from './latent-model.ts';
 import { objectiveAt, type Search, slopeAt } from './marginal-search.ts';
+import { modeShift } from './mode-shift.ts';
 
 /** No step changes an sd by more than a factor of e²: far from the best point the information misleads. Fixed effects go as far as they must. */
 const LONGEST_STEP = 2;
@@ -31,7 +32,7 @@ export interface Maximum {
  * halved; an sd that reaches its lower bound and wants to go on is left there.
  */
 export function maximiseMarginal(search: Search): Maximum {
-  const { space, options } = search;
+  const { state, space, options } = search;
   const tolerance =
     options.tolerance ?? (search.isLarge ? LARGE_TOLERANCE : search.isByLog ? AVERAGED_TOLERANCE : 1e-6);
   const limit = options.maximumIterations ?? 60;
@@ -67,15 +68,19 @@ export function maximiseMarginal(search: Search): Maximum {
     // Exact traces from here on; a change of kind is no curvature to learn from.
     const wasProbed = isProbed;
     if (distance <= CLOSE) isProbed = false;
+    const x = state.x.slice();
+    const shift = modeShift(state, space.free, step);
     let share = 1;
     let next = point;
     let there = here;
     for (; share > 1e-8; share /= 2) {
       next = point.map((value, i) => Math.min(space.upper[i]!, Math.max(space.lower[i]!, value + share * step[i]!)));
+      moveInPlace(state.x, x, shift, share);
       there = objectiveAt(search, next);
       if (there.objective >= here.objective - slack) break;
     }
     if (!(share > 1e-8)) {
+      state.x.set(x);
       objectiveAt(search, point);
       return {
         point,
@@ -99,6 +104,11 @@ export function maximiseMarginal(search: Search): Maximum {
     stopped: 'iteration limit',
     isSettled: true,
   };
+}
+
+/** x = from + share × shift. */
+export function moveInPlace(x: Float64Array, from: Float64Array, shift: Float64Array, share: number): void {
+  for (let i = 0; i < x.length; i++) x[i] = from[i]! + share * shift[i]!;
 }
 
 function subtract(a: Float64Array, b: Float64Array): Float64Array {
