@@ -141,8 +141,15 @@ function withoutLevels(posterior: EffectPosterior, { effects, weights }: Combina
       isMet[column] = 1;
     }
   }
-  const columns = Int32Array.from(sums.keys()).filter((column) => isMet[column] === 1);
-  const onThem = Float64Array.from(columns, (column) => sums[column]!);
+  let count = 0;
+  for (let column = 0; column < isMet.length; column++) count += isMet[column]!;
+  const columns = new Int32Array(count);
+  const onThem = new Float64Array(count);
+  for (let column = isMet.length - 1; column >= 0; column--) {
+    if (isMet[column] === 0) continue;
+    columns[--count] = column;
+    onThem[count] = sums[column]!;
+  }
   const variance = ownVariance + quadratic(posterior, columns, 0, onThem);
   return { columns, from: 0, weights: onThem, levels: onLevels, mean, variance };
 }

@@ -33,10 +33,15 @@ export function combinationTranslator(
     sums[effect] = sums[effect]! + weight;
   };
   const takeSums = (): Pick<CombinationWeights, 'effects' | 'weights'> => {
-    const own = Int32Array.from(named)
-      .sort()
-      .filter((effect) => sums[effect] !== 0);
-    return { effects: own, weights: Float64Array.from(own, (effect) => sums[effect]!) };
+    const effects = new Int32Array(named).sort();
+    const weights = new Float64Array(effects.length);
+    let count = 0;
+    for (const effect of effects) {
+      if (sums[effect] === 0) continue;
+      effects[count] = effect;
+      weights[count++] = sums[effect]!;
+    }
+    return { effects: effects.subarray(0, count), weights: weights.subarray(0, count) };
   };
   const begin = (): void => {
     for (const effect of named) {

@@ -32,33 +32,31 @@ export function crossPattern(
   columns: number,
 ): CrossPattern {
   const crossStart = new Int32Array(levels + 1);
-  const crossColumn: number[] = [];
+  // No level meets more columns than there are, nor more than its rows have entries.
+  const room = new Int32Array(Math.min(column.length, levels * columns));
   const entryPlace = new Int32Array(column.length).fill(-1);
   const place = new Int32Array(columns).fill(-1);
+  let next = 0;
   for (let l = 0; l < levels; l++) {
-    const met: number[] = [];
+    const first = next;
     for (let r = groupStart[l]!; r < groupStart[l + 1]!; r++) {
       const row = groupRows[r]!;
       for (let k = rowStart[row]!; k < rowStart[row + 1]!; k++) {
-        if (place[column[k]!]! < 0) {
-          place[column[k]!] = 0;
-          met.push(column[k]!);
-        }
+        const met = column[k]!;
+        if (place[met]! >= first) continue;
+        place[met] = first;
+        room[next++] = met;
       }
     }
-    met.sort((a, b) => a - b);
-    met.forEach((c, at) => {
-      place[c] = crossStart[l]! + at;
-      crossColumn.push(c);
-    });
+    room.subarray(first, next).sort();
+    for (let at = first; at < next; at++) place[room[at]!] = at;
     for (let r = groupStart[l]!; r < groupStart[l + 1]!; r++) {
       const row = groupRows[r]!;
       for (let k = rowStart[row]!; k < rowStart[row + 1]!; k++) entryPlace[k] = place[column[k]!]!;
     }
-    for (const c of met) place[c] = -1;
-    crossStart[l + 1] = crossColumn.length;
+    crossStart[l + 1] = next;
   }
-  return { crossStart, crossColumn: Int32Array.from(crossColumn), entryPlace };
+  return { crossStart, crossColumn: room.slice(0, next), entryPlace };
 }
 
 /** For each column, where it stands in lists of columns by row (or level), and in whose: ascending by owner. */

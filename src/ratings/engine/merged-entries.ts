@@ -17,7 +17,8 @@ export function mergedEntries(
   const weight = new Float64Array(most);
   let next = 0;
   for (let i = 0; i < rows; i++) {
-    kept.forEach((term, t) => {
+    for (let t = 0; t < kept.length; t++) {
+      const term = kept[t]!;
       const first = next;
       for (let k = term.rowStart[i]!; k < term.rowStart[i + 1]!; k++) {
         const own = from[t]! + term.column[k]!;
@@ -28,13 +29,15 @@ export function mergedEntries(
           weight[at - 1] = weight[at - 1]! + term.weight[k]!;
           continue;
         }
-        column.copyWithin(at + 1, at, next);
-        weight.copyWithin(at + 1, at, next);
+        for (let later = next; later > at; later--) {
+          column[later] = column[later - 1]!;
+          weight[later] = weight[later - 1]!;
+        }
         column[at] = own;
         weight[at] = term.weight[k]!;
         next++;
       }
-    });
+    }
     fixed.forEach((values, k) => {
       column[next] = fixedEffectFrom + k;
       weight[next++] = values[i]!;
