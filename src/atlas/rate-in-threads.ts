@@ -1,11 +1,11 @@
 import { availableParallelism } from 'node:os';
-import { Worker } from 'node:worker_threads';
+import { MessageChannel, type MessagePort, receiveMessageOnPort, Worker } from 'node:worker_threads';
 import type { KeptWork } from '../ratings/kept-work.ts';
 import { beginRatings, finishRatings, type RateOptions, rateVenue } from '../ratings/rate-venue.ts';
 import type { RatedVenue } from '../ratings/rated-venue.ts';
-import { doTask, ratingTasks, type TaskResult } from '../ratings/rating-tasks.ts';
+import { doTask, ratingTasks, type TaskGround, type TaskResult } from '../ratings/rating-tasks.ts';
 import type { Ratings } from '../ratings/ratings.ts';
-import { claimTask, type ThreadMessage, type ThreadWork } from './shared-tasks.ts';
+import { claimTask, type ThreadMessage, type ThreadOrder, type ThreadWork } from './shared-tasks.ts';
 import { threadCode } from './thread-code.ts';
 import { workKeeper } from './work-keeper.ts';
 
@@ -44,15 +44,20 @@ export async function rateInThreads(
     keepWork?.(keeper.kept());
     return ratings;
   }
-  const helper = startHelper(code);
+  const tasks = ratingTasks(venue);
+  const claims = new Int32Array(new SharedArrayBuffer(4 * tasks.length));
+  const helper = startHelper(code, given.progress);
+  const progress = (what: string) => {
+    helper.tell();
+    given.progress?.(what);
+  };
   try {
-    const begun = beginRatings(venue, options);
-    const tasks = ratingTasks(venue);
-    const claims = new Int32Array(new SharedArrayBuffer(4 * tasks.length));
-    const brought = helper.help({ ground: begun.ground, tasks, claims, work: before });
+    helper.begin({ venue, tasks, claims, before });
+    const begun = beginRatings(venue, { ...options, progress });
+    const brought = helper.goOn(begun.ground);
     const results: (TaskResult | undefined)[] = [];
     tasks.forEach((task, i) => {
-      if (claimTask(claims, i)) results[i] = doTask(begun.ground, task, options.progress, keeper);
+      if (claimTask(claims, i)) results[i] = doTask(begun.ground, task, progress, keeper);
     });
     const { results: ofHelper, work } = await brought;
     for (const [i, result] of ofHelper) results[i] = result;
@@ -74,9 +79,10 @@ function threadsFor({ sessions }: RatedVenue): number {
 /** Far more than its share of any log that is rated by two: without a limit it would let garbage lie for longer. */
 const HELPER_LIMITS = { maxOldGenerationSizeMb: 384, maxYoungGenerationSizeMb: 24 };
 
-/** Started before there is work, so that its code is loaded by then. One that fails brings nothing. */
-function startHelper(code: string) {
+/** One that fails brings nothing. */
+function startHelper(code: string, progress?: (what: string) => void) {
   const worker = new Worker(code, { resourceLimits: HELPER_LIMITS });
+  const { port1: told, port2: teller } = new MessageChannel();
   const results = new Map<number, TaskResult>();
   let kept: KeptWork = {};
   const isDone = new Promise<void>((resolve) => {
@@ -91,12 +97,25 @@ function startHelper(code: string) {
     worker.on('error', () => resolve());
     worker.on('exit', () => resolve());
   });
+  const order = (what: ThreadOrder, moved: MessagePort[] = []) => worker.postMessage(what, moved);
   return {
-    help: async (work: ThreadWork): Promise<Brought> => {
-      worker.postMessage(work);
+    begin: (work: Omit<ThreadWork, 'progress'>): void => order({ work: { ...work, progress: teller } }, [teller]),
+    /** Passes on what the other has begun since: its messages come by themselves only once this thread rests. */
+    tell: (): void => {
+      for (let next = receiveMessageOnPort(told); next !== undefined; next = receiveMessageOnPort(told)) {
+        progress?.(next.message as string);
+      }
+    },
+    goOn: async ({ dnw, asked, start }: TaskGround): Promise<Brought> => {
+      order({ ground: { dnw, asked, start } });
+      // From the time this thread has nothing left to do but to wait.
+      setImmediate(() => told.on('message', (what: string) => progress?.(what)));
       await isDone;
       return { results, work: kept };
     },
-    stop: () => worker.terminate(),
+    stop: async (): Promise<void> => {
+      told.close();
+      await worker.terminate();
+    },
   };
 }

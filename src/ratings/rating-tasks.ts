@@ -51,6 +51,11 @@ export function ratingTasks({ settings, sessions }: RatedVenue): readonly Rating
   ];
 }
 
+/** Whether a task rests on the first look; the back-test takes its own, of the years before. */
+export function needsGround({ of }: RatingTask): boolean {
+  return of !== 'back-test';
+}
+
 /** Does one task: the same figures to the last bit, in whichever thread and order. */
 export function doTask(
   ground: TaskGround,

@@ -22,6 +22,12 @@ describe('rateInThreads', () => {
     expect(JSON.stringify(two)).toBe(JSON.stringify(one));
   }, 60_000);
 
+  test('tells of what either thread works on', async () => {
+    const told: string[] = [];
+    await rateInThreads(withParts, { seed: 1, progress: (what) => told.push(what) }, 2);
+    expect(told).toEqual(expect.arrayContaining(['first look', 'whole bag', 'silvers', 'back-test: model']));
+  }, 60_000);
+
   test('does what a thread that cannot start does not bring', async () => {
     const two = await rateInThreads(venue, { seed: 1 }, 2, '/nowhere/at-all.ts');
     expect(JSON.stringify(two)).toBe(JSON.stringify(rateVenue(venue, { seed: 1 })));

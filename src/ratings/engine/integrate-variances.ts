@@ -5,7 +5,7 @@ import { OUTER_NODE, OUTER_WEIGHT } from './gauss-hermite.ts';
 import type { CombinationPosterior } from './latent-model.ts';
 import { covarianceInPlace } from './latent-system.ts';
 import { objectiveAt, type Search } from './marginal-search.ts';
-import { type Maximum, moveInPlace } from './maximise-marginal.ts';
+import type { Maximum } from './maximise-marginal.ts';
 import { modeShift } from './mode-shift.ts';
 import type { ModeTolerance } from './posterior-mode.ts';
 import { eigenSmall } from './small-symmetric.ts';
@@ -88,7 +88,7 @@ function axesOf(search: Search, { point: mode, objective, information }: Maximum
     const sd = Math.min(LONGEST_SD, 1 / Math.sqrt(Math.max(values[k]!, 1e-12)));
     if (sd < SHORTEST_SD) return [];
     const shift = modeShift(search.state, search.space.free, vector);
-    const axis = { mode, objective, vector, middle, shift };
+    const axis = { mode, objective, vector, effectsAt: effectsAlong(middle, shift) };
     return [[() => sideOf(search, axis, -sd), () => sideOf(search, axis, sd)]];
   });
 }
@@ -98,16 +98,34 @@ interface Axis {
   readonly mode: Float64Array;
   readonly objective: number;
   readonly vector: Float64Array;
-  /** Where the effects lie in its middle, and how far they move a unit of its length. */
-  readonly middle: Float64Array;
-  readonly shift: Float64Array;
+  readonly effectsAt: EffectsAlong;
+}
+
+/** Where the effects are likely to lie along an axis. */
+interface EffectsAlong {
+  readonly lookFromInPlace: (x: Float64Array, reach: number) => void;
+  /** Tells where they were found to lie. */
+  readonly learn: (x: Float64Array, reach: number) => void;
+}
+
+/** By a parabola: through the middle, as they move there, and through the last place that was looked at. */
+function effectsAlong(middle: Float64Array, shift: Float64Array): EffectsAlong {
+  const bend = new Float64Array(middle.length);
+  return {
+    lookFromInPlace: (x, reach) => {
+      for (let i = 0; i < x.length; i++) x[i] = middle[i]! + reach * (shift[i]! + reach * bend[i]!);
+    },
+    learn: (x, reach) => {
+      for (let i = 0; i < x.length; i++) bend[i] = ((x[i]! - middle[i]!) / reach - shift[i]!) / reach;
+    },
+  };
 }
 
 /**
  * Looks at one side, and once more where the first look shows that its length was misjudged. The second look moves out from the place
  * of the first as the misjudgement grows, so that a length just short of a second look and one just past it give the same.
  */
-function sideOf(search: Search, { mode, objective, vector, middle, shift }: Axis, signedSd: number): Side {
+function sideOf(search: Search, { mode, objective, vector, effectsAt }: Axis, signedSd: number): Side {
   const first = Math.abs(signedSd);
   const { x } = search.state;
   const look = (sd: number): { point: Float64Array; sd: number } => {
@@ -115,24 +133,15 @@ function sideOf(search: Search, { mode, objective, vector, middle, shift }: Axis
     const point = mode.map((value, i) =>
       Math.min(search.space.upper[i]!, Math.max(search.space.lower[i]!, value + reach * vector[i]!)),
     );
+    effectsAt.lookFromInPlace(x, reach);
     const fall = objective - objectiveAt(search, point, ROUGH).objective;
+    effectsAt.learn(x, reach);
     return { point, sd: Math.min(LONGEST_SD, sd * Math.sqrt((0.5 * OUTER_NODE * OUTER_NODE) / Math.max(fall, 0.15))) };
   };
-  moveInPlace(x, middle, shift, OUTER_NODE * signedSd);
   let seen = look(first);
   const misjudged = Math.log(seen.sd / first);
   const share = Math.min(1, Math.max(0, Math.abs(misjudged) - BELIEVED) / BELIEVED);
-  if (share > 0) {
-    const further = Math.exp(share * misjudged);
-    // As far again as the first look showed.
-    moveInPlace(
-      x,
-      middle,
-      x.map((value, i) => value - middle[i]!),
-      further,
-    );
-    seen = look(first * further);
-  }
+  if (share > 0) seen = look(first * Math.exp(share * misjudged));
   covarianceInPlace(search.state.system);
   return { ...seen, x: x.slice() };
 }

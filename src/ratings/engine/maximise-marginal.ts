@@ -75,7 +75,7 @@ export function maximiseMarginal(search: Search): Maximum {
     let there = here;
     for (; share > 1e-8; share /= 2) {
       next = point.map((value, i) => Math.min(space.upper[i]!, Math.max(space.lower[i]!, value + share * step[i]!)));
-      moveInPlace(state.x, x, shift, share);
+      for (let i = 0; i < x.length; i++) state.x[i] = x[i]! + share * shift[i]!;
       there = objectiveAt(search, next);
       if (there.objective >= here.objective - slack) break;
     }
@@ -104,11 +104,6 @@ export function maximiseMarginal(search: Search): Maximum {
     stopped: 'iteration limit',
     isSettled: true,
   };
-}
-
-/** x = from + share × shift. */
-export function moveInPlace(x: Float64Array, from: Float64Array, shift: Float64Array, share: number): void {
-  for (let i = 0; i < x.length; i++) x[i] = from[i]! + share * shift[i]!;
 }
 
 function subtract(a: Float64Array, b: Float64Array): Float64Array {
