@@ -34,7 +34,11 @@ export function pegRound(
   starts: readonly RoundStart[],
   measure: Measure = straightDistances,
 ): PegRound {
-  const from = starts.map((start) => roundFrom(pegs, start, measure));
+  const places = [...starts, ...pegs].map(({ at }) => at);
+  const all = starts.length === 0 ? null : measure(places);
+  const from = starts.map((start, i) =>
+    roundFrom(pegs, start, among(all!, [i, ...pegs.map((_, k) => starts.length + k)])),
+  );
   const shortest = from.toSorted((a, b) => a.lengthMetres - b.lengthMetres)[0];
   return shortest ?? roundWithoutStart(pegs, measure);
 }
@@ -42,12 +46,17 @@ export function pegRound(
 /** Walking distances between places, in the order given. */
 export type Measure = (places: readonly LatLng[]) => DistanceTable;
 
+/** The distances between some of the places, in the order given. */
+function among({ size, metres }: DistanceTable, places: readonly number[]): DistanceTable {
+  const own = places.flatMap((i) => places.map((j) => metres[i * size + j]!));
+  return { size: places.length, metres: Float64Array.from(own) };
+}
+
 function roundFrom(
   pegs: readonly { readonly peg: string; readonly at: LatLng }[],
   from: RoundStart,
-  measure: Measure,
+  table: DistanceTable,
 ): PegRound {
-  const table = measure([from.at, ...pegs.map(({ at }) => at)]);
   const { order, lengthMetres, isProven } = roundRoute(table, true);
   const stops = order.slice(1).map((place, index) => ({
     peg: pegs[place - 1]!.peg,

@@ -18,7 +18,12 @@ export interface CutUsual {
   readonly spreads: readonly Float64Array[];
   /** Posterior weight of a behaviour with a spread: `weights[behaviour][spread]`; they sum to 1. */
   readonly weights: readonly Float64Array[];
+  /** Likelihoods of a bank under a behaviour by its place among them, as `spellLikelihoods`. */
+  readonly likelihoodsOf: (bank: KnownBank, behaviour: number) => SpellLikelihoods;
 }
+
+/** For each node as a peg's own usual. */
+type SpellLikelihoods = readonly [ended: Float64Array, unfinished: Float64Array];
 
 const RESTING_SHARES = [0.5, 0.25, 0.1] as const;
 const SCATTERS = [0.1, 0.16, 0.25, 0.37, 0.55, 0.8] as const;
@@ -47,10 +52,13 @@ export function learnCutUsual(banks: readonly KnownBank[]): CutUsual | null {
   const nodes = nodesFor(spells);
   const spreads = spreadsOver(nodes);
   const behaviours = RESTING_SHARES.flatMap((restingShare) => SCATTERS.map((scatter) => ({ restingShare, scatter })));
+  const known = new Map<KnownBank, SpellLikelihoods[]>(sample.map((bank) => [bank, []]));
   const logs = behaviours.map((behaviour) => {
     const total = new Float64Array(spreads.length);
-    for (const bank of sample) {
-      const likelihood = product(...spellLikelihoods(bank, behaviour, nodes));
+    for (const [bank, likelihoods] of known) {
+      const ofBank = spellLikelihoods(bank, behaviour, nodes);
+      likelihoods.push(ofBank);
+      const likelihood = product(...ofBank);
       spreads.forEach((spread, index) => {
         total[index] = (total[index] as number) + Math.log(Math.max(dot(spread, likelihood), 1e-300));
       });
@@ -60,7 +68,13 @@ export function learnCutUsual(banks: readonly KnownBank[]): CutUsual | null {
   const most = Math.max(...logs.map((each) => each.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY)));
   const weights = logs.map((each) => each.map((log) => Math.exp(log - most)));
   const sum = weights.reduce((total, each) => total + each.reduce((a, b) => a + b, 0), 0);
-  return { behaviours, nodes, spreads, weights: weights.map((each) => each.map((weight) => weight / sum)) };
+  return {
+    behaviours,
+    nodes,
+    spreads,
+    weights: weights.map((each) => each.map((weight) => weight / sum)),
+    likelihoodsOf: (bank, at) => known.get(bank)?.[at] ?? spellLikelihoods(bank, behaviours[at] as Behaviour, nodes),
+  };
 }
 
 /** What is known of one peg's bank. */
@@ -69,14 +83,22 @@ export interface KnownBank {
   readonly spells: readonly CutSpell[];
 }
 
+/** No spell rules a usual out altogether. */
+const LEAST_LIKELIHOOD = 1e-12;
+
+/** Φ(z); 0 where it is far below what counts. Most nodes lie that far from what was seen. */
+function chanceAbove(z: number): number {
+  return z < -8 ? 0 : normalCdf(z);
+}
+
 /** The likelihood of what has ended at a peg, and that of the unfinished spell, for each node as the peg's own usual. */
 export function spellLikelihoods(
   { opening, spells }: KnownBank,
   { restingShare, scatter }: Behaviour,
   nodes: readonly number[],
-): readonly [ended: Float64Array, unfinished: Float64Array] {
+): SpellLikelihoods {
   const ended = Float64Array.from(nodes, (usual) =>
-    opening === null ? 1 : Math.max(openingLikelihood(opening, restingShare, usual, scatter), 1e-12),
+    opening === null ? 1 : Math.max(openingLikelihood(opening, restingShare, usual, scatter), LEAST_LIKELIHOOD),
   );
   const unfinished = new Float64Array(nodes.length).fill(1);
   for (const { lasted, uncutUntil, isEnded } of spells) {
@@ -85,11 +107,11 @@ export function spellLikelihoods(
     const isOpenBelow = growthOf(uncutUntil, restingShare) <= 0;
     for (let node = 0; node < nodes.length; node += 1) {
       const usual = nodes[node] as number;
-      const beyond = isOpenBelow ? 1 : normalCdf((usual - notBy) / scatter);
+      const beyond = isOpenBelow ? 1 : chanceAbove((usual - notBy) / scatter);
       if (isEnded) {
-        const within = beyond - normalCdf((usual - by) / scatter);
-        ended[node] = (ended[node] as number) * Math.max(within, 1e-12);
-      } else unfinished[node] = (unfinished[node] as number) * Math.max(beyond, 1e-12);
+        const within = beyond - chanceAbove((usual - by) / scatter);
+        ended[node] = (ended[node] as number) * Math.max(within, LEAST_LIKELIHOOD);
+      } else unfinished[node] = (unfinished[node] as number) * Math.max(beyond, LEAST_LIKELIHOOD);
     }
   }
   return [ended, unfinished];

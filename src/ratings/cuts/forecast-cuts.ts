@@ -1,15 +1,7 @@
 import { addDays, type Day, type Month } from '../../domain/day.ts';
 import { normalCdf } from '../engine/normal-cdf.ts';
 import { type BankHistory, type CutSpell, cutSpells, openingSpell } from './cut-spells.ts';
-import {
-  type CutUsual,
-  dot,
-  type KnownBank,
-  learnCutUsual,
-  logGrowth,
-  product,
-  spellLikelihoods,
-} from './cut-usual.ts';
+import { type CutUsual, dot, type KnownBank, learnCutUsual, logGrowth, product } from './cut-usual.ts';
 import { type GrowthDays, growthAfter, growthOf } from './growth-days.ts';
 import { lookDays } from './look-days.ts';
 import { learnWidths, type WidthForecast } from './width-forecast.ts';
@@ -95,14 +87,14 @@ export function forecastCuts(
 
 function waysOf(
   bank: KnownBank,
-  { behaviours, nodes, spreads, weights }: CutUsual,
+  { behaviours, nodes, spreads, weights, likelihoodsOf }: CutUsual,
   widthOf: (restingShare: number) => WidthForecast | null,
 ): readonly Way[] {
   const ways = behaviours.flatMap((behaviour, index): readonly Way[] => {
     const { restingShare, scatter } = behaviour;
     const weightOf = weights[index] as Float64Array;
     if (weightOf.reduce((a, b) => a + b, 0) < MIN_WEIGHT) return [];
-    const [ended, unfinished] = spellLikelihoods(bank, behaviour, nodes);
+    const [ended, unfinished] = likelihoodsOf(bank, index);
     const whole = product(ended, unfinished);
     const shares = new Float64Array(nodes.length);
     spreads.forEach((spread, at) => {
@@ -140,8 +132,15 @@ function joined(way: Way, width: WidthForecast | null): Way {
 function lastsBeyond(ways: readonly Way[], days: GrowthDays): number {
   let beyond = 0;
   let total = 0;
+  // Ways of one share follow each other.
+  let share = Number.NaN;
+  let log = 0;
   for (const { weight, restingShare, mean, sd } of ways) {
-    beyond += weight * normalCdf((mean - logGrowth(growthOf(days, restingShare))) / sd);
+    if (restingShare !== share) {
+      share = restingShare;
+      log = logGrowth(growthOf(days, share));
+    }
+    beyond += weight * normalCdf((mean - log) / sd);
     total += weight;
   }
   return beyond / total;
@@ -152,12 +151,19 @@ function endOfSpell(ways: readonly Way[], { from, uncutUntil }: CutSpell): (chan
   const growth = growthAfter(from);
   const now = lastsBeyond(ways, uncutUntil);
   const start = uncutUntil.growing + uncutUntil.resting;
+  // Searches for several chances begin alike.
+  const known = new Map<number, number>();
+  const endedBy = (days: number): number => {
+    const chance = known.get(days) ?? 1 - lastsBeyond(ways, growth(days)) / now;
+    known.set(days, chance);
+    return chance;
+  };
   return (chance) => {
     let low = start;
     let high = start + FARTHEST_DAYS;
     while (high - low > 1) {
       const middle = Math.floor((low + high) / 2);
-      if (1 - lastsBeyond(ways, growth(middle)) / now < chance) low = middle;
+      if (endedBy(middle) < chance) low = middle;
       else high = middle;
     }
     return addDays(from, high);

@@ -15,6 +15,8 @@ export function normalDensity(z: number): number {
  */
 export function normalCdf(z: number): number {
   if (z <= -2) return normalDensity(z) * millsRatio(-z);
+  // What is left of 1 there is less than half its last digit.
+  if (z >= 8.5) return 1;
   if (z >= 2) return 1 - normalDensity(z) * millsRatio(z);
   let term = z;
   let sum = z;
