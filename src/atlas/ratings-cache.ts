@@ -1,5 +1,4 @@
-import { createHash } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { readdir, rm, stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import type { KeptWork } from '../ratings/kept-work.ts';
 import { notesOn } from '../ratings/rate-venue.ts';
@@ -7,6 +6,7 @@ import { type RatedVenue, ratedVenue, withoutWords } from '../ratings/rated-venu
 import type { Ratings } from '../ratings/ratings.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { codeDigest } from './code-digest.ts';
+import { digestOf, keepJson, keptJson } from './kept-json.ts';
 import { projectRoot } from './project-root.ts';
 import { rateInThreads } from './rate-in-threads.ts';
 
@@ -43,11 +43,11 @@ async function loadBare(venue: RatedVenue, options: LoadRatingsOptions): Promise
   const folder = options.folder ?? cacheFolder();
   const prefix = `ratings-${nameDigest(venue)}-`;
   const file = join(folder, `${prefix}${await keyOf(venue)}.json`);
-  const known = await readKept<Ratings>(file);
+  const known = await keptJson<Ratings>(file);
   if (known !== null) return known;
   const workFile = join(folder, `work-${nameDigest(venue)}.json`);
   const code = await codeOfRatings();
-  const work = await readKept<CodedWork>(workFile);
+  const work = await keptJson<CodedWork>(workFile);
   let kept: KeptWork = {};
   const ratings = await rateInThreads(venue, {
     seed: SEED,
@@ -65,7 +65,7 @@ async function loadBare(venue: RatedVenue, options: LoadRatingsOptions): Promise
 /** The ratings of exactly this log where they were fitted before; null where they were not. Never fits. */
 export async function keptRatings(venue: RatedVenue, folder: string = cacheFolder()): Promise<Ratings | null> {
   const bare = withoutWords(ratedVenue(venue));
-  const kept = await readKept<Ratings>(join(folder, `ratings-${nameDigest(bare)}-${await keyOf(bare)}.json`));
+  const kept = await keptJson<Ratings>(join(folder, `ratings-${nameDigest(bare)}-${await keyOf(bare)}.json`));
   return kept === null ? null : inWordsOf(venue, kept);
 }
 
@@ -90,30 +90,8 @@ async function keyOf(venue: RatedVenue): Promise<string> {
   return digestOf(JSON.stringify([SEED, await codeOfRatings(), venue])).slice(0, 32);
 }
 
-async function readKept<Content>(file: string): Promise<Content | null> {
-  try {
-    const text = await readFile(file, 'utf8');
-    const end = text.indexOf('\n');
-    const json = text.slice(end + 1);
-    return end > 0 && text.slice(0, end) === digestOf(json) ? (JSON.parse(json) as Content) : null;
-  } catch {
-    return null;
-  }
-}
-
-/** Written beside its place and then moved there, so that no reader ever meets half a file. */
 async function keep(folder: string, file: string, content: Ratings | CodedWork): Promise<void> {
-  const json = JSON.stringify(content);
-  const unfinished = `${file}.${process.pid}`;
-  try {
-    await mkdir(folder, { recursive: true });
-    await writeFile(unfinished, `${digestOf(json)}\n${json}`);
-    await rename(unfinished, file);
-    await dropOld(folder, basename(file).slice(0, 'ratings-'.length + 12));
-  } catch {
-    // A disk that is full or read-only: the ratings stand, they are only not kept.
-    await rm(unfinished, { force: true }).catch(() => undefined);
-  }
+  if (await keepJson(file, content)) await dropOld(folder, basename(file).slice(0, 'ratings-'.length + 12));
 }
 
 async function dropOld(folder: string, prefix: string): Promise<void> {
@@ -137,8 +115,4 @@ async function newestFirst(folder: string, kind: 'ratings' | 'work' = 'ratings')
   } catch {
     return [];
   }
-}
-
-function digestOf(json: string): string {
-  return createHash('sha256').update(json).digest('hex');
 }

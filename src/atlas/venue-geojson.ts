@@ -3,7 +3,7 @@ import type { MapPath, MapPlace, Water } from '../domain/map.ts';
 import { pegKey } from '../domain/peg.ts';
 import { decidingFacts } from '../domain/peg-facts.ts';
 import { pegVerdict } from '../domain/peg-verdict.ts';
-import type { LatLng, Ring } from '../domain/place.ts';
+import { geojsonPosition, type LatLng, type Ring } from '../domain/place.ts';
 import { isAnticlockwise } from '../domain/ring.ts';
 import { closedBecause, pegLabel } from '../domain/verdict-words.ts';
 import { standOffZone, standOffZoneMetres } from '../ground/stand-off-zone.ts';
@@ -79,7 +79,7 @@ function pathFeature(water: string, { id, name, line, stepFree, steps, gradient,
 }
 
 function placeFeature(water: string, { kind, name, at }: MapPlace): Feature {
-  return feature({ kind, water, name }, { type: 'Point', coordinates: position(at) });
+  return feature({ kind, water, name }, { type: 'Point', coordinates: geojsonPosition(at) });
 }
 
 /** What a way from elsewhere in the venue runs along and begins at. */
@@ -91,7 +91,10 @@ function wayFeatures({ id, map }: Water): readonly Feature[] {
 /** What is found at places and paths; `mappedAs` is the id they have on the club's own map. */
 function findingFeatures({ venue }: Atlas, water: Water): readonly Feature[] {
   return mapFindings(venue, water).map(({ mappedAs, at, words }) =>
-    feature({ kind: FINDING, water: water.id, mappedAs, name: words }, { type: 'Point', coordinates: position(at) }),
+    feature(
+      { kind: FINDING, water: water.id, mappedAs, name: words },
+      { type: 'Point', coordinates: geojsonPosition(at) },
+    ),
   );
 }
 
@@ -100,7 +103,7 @@ function isobathFeatures(atlas: Atlas, id: string): readonly Feature[] {
   return (surveyOfWater(atlas, id).depth?.isobaths ?? []).map(({ depthMetres, lines }) =>
     feature(
       { kind: 'isobath', water: id, depthM: depthMetres, name: isobathWords(depthMetres, units.length) },
-      { type: 'MultiLineString', coordinates: lines.map((line) => line.map(position)) },
+      { type: 'MultiLineString', coordinates: lines.map((line) => line.map(geojsonPosition)) },
     ),
   );
 }
@@ -143,7 +146,7 @@ function pegFeatures(atlas: Atlas, id: string): readonly Feature[] {
       gridReference: surveyOfPeg(atlas, pegKey(id, peg.peg)).gridReference,
       sheet: pegLink(id, peg.peg),
     };
-    return feature(properties, { type: 'Point', coordinates: position(peg.at) });
+    return feature(properties, { type: 'Point', coordinates: geojsonPosition(peg.at) });
   });
 }
 
@@ -152,7 +155,7 @@ function feature(properties: Record<string, unknown>, geometry: Geometry): Featu
 }
 
 function lineString(line: readonly LatLng[]): Geometry {
-  return { type: 'LineString', coordinates: line.map(position) };
+  return { type: 'LineString', coordinates: line.map(geojsonPosition) };
 }
 
 function polygon(outer: Ring, holes: readonly Ring[]): { type: 'Polygon'; coordinates: Position[][] } {
@@ -164,12 +167,7 @@ function polygon(outer: Ring, holes: readonly Ring[]): { type: 'Polygon'; coordi
 
 /** A linear ring: its first position repeated at the end, turning the way the standard asks for (section 3.1.6). */
 function closedRing(ring: Ring, turn: 'clockwise' | 'anticlockwise'): Position[] {
-  const positions = ring.map(position);
+  const positions = ring.map(geojsonPosition);
   const turned = isAnticlockwise(ring) === (turn === 'anticlockwise') ? positions : positions.toReversed();
   return [...turned, turned[0] ?? []];
-}
-
-/** Seven decimals are a centimetre (RFC 7946, section 11.2, holds six enough; rings keep their shape with seven). */
-function position({ lat, lng }: LatLng): Position {
-  return [Number(lng.toFixed(7)), Number(lat.toFixed(7))];
 }

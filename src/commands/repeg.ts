@@ -1,12 +1,9 @@
-import { StagedFiles } from '../content/intake/staged-files.ts';
 import { readRange, readShift } from '../content/stands/peg-range.ts';
 import { planRepeg } from '../content/stands/plan-repeg.ts';
 import type { CommandIo } from './command-io.ts';
-import { refuse } from './import/ask-to-write.ts';
-import { FolderImport } from './import/folder-import.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { changeDay } from './stands/change-day.ts';
-import { finishStandChange } from './stands/finish-stand-change.ts';
+import { changeStands } from './stands/change-stands.ts';
 import { venueFolder } from './venue-folder.ts';
 
 /**
@@ -36,15 +33,9 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const shift = readShift(shiftWritten);
   if (shift === null) throw new UsageError(`Unexpected shift "${shiftWritten}", expected +1, +2, -1 and so on.`);
   const from = changeDay(values.from);
-  const opened = await FolderImport.open(venueFolder(values.venue, io.environment));
-  if (!opened.ok) return refuse(opened.lines, io);
-  const { folder } = opened;
-  const staged = new StagedFiles(folder.files);
-  const plan = planRepeg(folder.content, { water, range, shift, from }, staged);
-  return finishStandChange(
-    folder,
-    plan,
-    staged,
+  return changeStands(
+    venueFolder(values.venue, io.environment),
+    (folder, staged) => planRepeg(folder.content, { water, range, shift, from }, staged),
     {
       isAgreed: values.yes === true,
       isDryRun: values['dry-run'] === true,

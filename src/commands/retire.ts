@@ -1,11 +1,8 @@
-import { StagedFiles } from '../content/intake/staged-files.ts';
 import { planRetire } from '../content/stands/plan-retire.ts';
 import type { CommandIo } from './command-io.ts';
-import { refuse } from './import/ask-to-write.ts';
-import { FolderImport } from './import/folder-import.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { changeDay } from './stands/change-day.ts';
-import { finishStandChange } from './stands/finish-stand-change.ts';
+import { changeStands } from './stands/change-stands.ts';
 import { venueFolder } from './venue-folder.ts';
 
 /**
@@ -31,16 +28,10 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   }
   const from = changeDay(values.from);
   const why = values.why?.trim();
-  const opened = await FolderImport.open(venueFolder(values.venue, io.environment));
-  if (!opened.ok) return refuse(opened.lines, io);
-  const { folder } = opened;
-  const staged = new StagedFiles(folder.files);
   const request = { water, peg, from, ...(why === undefined || why === '' ? {} : { why }) };
-  const plan = planRetire(folder.content, request, staged);
-  return finishStandChange(
-    folder,
-    plan,
-    staged,
+  return changeStands(
+    venueFolder(values.venue, io.environment),
+    (folder, staged) => planRetire(folder.content, request, staged),
     {
       isAgreed: values.yes === true,
       isDryRun: values['dry-run'] === true,

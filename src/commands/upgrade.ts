@@ -1,10 +1,7 @@
-import { StagedFiles } from '../content/intake/staged-files.ts';
 import { planUpgrade } from '../content/upgrade/plan-upgrade.ts';
 import type { CommandIo } from './command-io.ts';
-import { refuse } from './import/ask-to-write.ts';
-import { FolderImport } from './import/folder-import.ts';
 import { readArguments } from './read-arguments.ts';
-import { finishStandChange } from './stands/finish-stand-change.ts';
+import { changeStands } from './stands/change-stands.ts';
 import { venueFolder } from './venue-folder.ts';
 
 /**
@@ -17,15 +14,9 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     'dry-run': { type: 'boolean' },
     yes: { type: 'boolean' },
   });
-  const opened = await FolderImport.open(venueFolder(values.venue, io.environment));
-  if (!opened.ok) return refuse(opened.lines, io);
-  const { folder } = opened;
-  const staged = new StagedFiles(folder.files);
-  const plan = planUpgrade(folder.read, staged);
-  return finishStandChange(
-    folder,
-    plan,
-    staged,
+  return changeStands(
+    venueFolder(values.venue, io.environment),
+    (folder, staged) => planUpgrade(folder.read, staged),
     {
       isAgreed: values.yes === true,
       isDryRun: values['dry-run'] === true,

@@ -1,5 +1,6 @@
 import { CLEARANCE_MEASURES } from '../../domain/clearance-measures.ts';
 import { addDays, type Day } from '../../domain/day.ts';
+import { pegKey } from '../../domain/peg.ts';
 import {
   type GaugeDraft,
   type PegDraft,
@@ -41,7 +42,7 @@ export class RoundWalk {
 
   constructor(whole: WholeRound, store: RoundStore, saving: SaveLine, tell: (news: RoundNews) => void) {
     this.#round = whole.round;
-    for (const draft of whole.pegs) this.#drafts.set(keyOf(draft), draft);
+    for (const draft of whole.pegs) this.#drafts.set(pegKey(draft.water, draft.peg), draft);
     for (const gauge of whole.gauges) this.#gauges.set(gauge.water, gauge);
     this.#photos = whole.photos;
     this.#store = store;
@@ -59,7 +60,7 @@ export class RoundWalk {
   }
 
   draft(water: string, peg: string): PegDraft | undefined {
-    return this.#drafts.get(keyOf({ water, peg }));
+    return this.#drafts.get(pegKey(water, peg));
   }
 
   gauge(water: string): GaugeDraft | undefined {
@@ -82,7 +83,7 @@ export class RoundWalk {
 
   /** Notes an entry at a peg or a place. @param empty the draft where nothing is noted yet */
   note(empty: PegDraft, after: PegDraft): void {
-    const key = keyOf(empty);
+    const key = pegKey(empty.water, empty.peg);
     const before = this.#drafts.get(key) ?? empty;
     const patch = patchBetween(before, after);
     const back = patchBetween(after, before);
@@ -148,7 +149,7 @@ export class RoundWalk {
     if (whole === undefined) return true;
     this.#round = whole.round;
     for (const draft of whole.pegs) {
-      const key = keyOf(draft);
+      const key = pegKey(draft.water, draft.peg);
       const waiting = this.#pending.get(key);
       this.#drafts.set(key, waiting === undefined ? draft : applyPatch(draft, waiting));
     }
@@ -167,7 +168,7 @@ export class RoundWalk {
   }
 
   #save(empty: PegDraft, patch: DraftPatch): void {
-    const key = keyOf(empty);
+    const key = pegKey(empty.water, empty.peg);
     this.#drafts.set(key, applyPatch(this.#drafts.get(key) ?? empty, patch));
     const waiting = this.#pending.get(key);
     this.#pending.set(key, waiting === undefined ? patch : patchesJoined(waiting, patch));
@@ -208,8 +209,4 @@ function isText({ fields = {}, found, lookedAt, at }: DraftPatch): boolean {
   if (lookedAt !== undefined || at !== undefined) return false;
   const names = Object.keys(fields);
   return found === undefined ? names.length === 1 && TYPED.has(names[0] ?? '') : names.length === 0;
-}
-
-function keyOf({ water, peg }: { readonly water: string; readonly peg: string }): string {
-  return `${water}/${peg}`;
 }

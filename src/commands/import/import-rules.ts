@@ -1,68 +1,46 @@
 import { basename } from 'node:path';
 import { anglerName } from '../../content/anglers/angler-name.ts';
-import { StagedFiles } from '../../content/intake/staged-files.ts';
 import { headingWords } from '../../content/papers/headings.ts';
 import { readRules } from '../../content/papers/rules/read-rules.ts';
 import { type RulesVenue, type SettledRules, settleRules } from '../../content/papers/rules/settle-rules.ts';
+import { frontMatterPlace } from '../../content/sources/front-matter-place.ts';
 import { countWords } from '../../domain/count-words.ts';
-import { type CommandIo, EXIT } from '../command-io.ts';
-import { typed } from '../package-folder.ts';
+import type { CommandIo } from '../command-io.ts';
 import { knownAnglers } from './angler-files.ts';
-import { answerFileOf, readAnswers } from './answer-file.ts';
-import { refuse } from './ask-to-write.ts';
 import { fileBytes } from './file-bytes.ts';
-import { finishImport } from './finish-import.ts';
-import { FolderImport } from './folder-import.ts';
+import type { FolderImport } from './folder-import.ts';
 import type { ImportOptions } from './import-options.ts';
-import { readEach } from './read-each.ts';
 import { unreadLines } from './results-summary.ts';
-import { settleQuestions } from './settle-questions.ts';
+import { takePapers } from './take-papers.ts';
 
 const FILE = 'venue.md';
 
 /** `import rules FILE…`: the club's rules as text, into the text of `venue.md`. */
-export async function importRules(
+export function importRules(
   folder: string,
   files: readonly string[],
   options: ImportOptions,
   io: CommandIo,
 ): Promise<number> {
-  const answerPath = answerFileOf(folder, options.answers);
-  const venue = await FolderImport.open(folder);
-  if (!venue.ok) return refuse(venue.lines, io);
-  const read = readEach(files, (file) => readRules(file === '-' ? 'pasted' : basename(file), fileBytes(file)));
-  if (!read.ok) return refuse(read.lines, io);
-  const staged = new StagedFiles(venue.folder.files);
-  const written = partsOf(staged.text(FILE) ?? '');
-  const against = rulesVenue(
-    venue.folder,
-    written.body,
-    knownAnglers(folder, venue.folder.content.settings.club, options.keys, io.environment),
-  );
-  const settled = await settleQuestions(
-    (asker) => settleRules(read.papers, against, asker),
-    readAnswers(answerPath),
-    answerPath,
-    options.isJson,
-    io,
-  );
-  if (settled === null) return EXIT.faults;
-
-  const { markdown } = settled.reading;
-  if (markdown !== written.body.trim()) {
-    staged.put(FILE, `${written.head}\n${markdown}\n`.replaceAll('\n', written.lineEnd));
-  }
-  tell(written.body.trim(), settled.reading, options.isJson, io);
-  return finishImport(
-    venue.folder,
+  return takePapers(
+    folder,
+    files,
     {
-      changed: staged.changed(),
-      answers: settled.answers,
-      answerPath,
-      isAgreed: options.isAgreed,
-      nothingNew: 'There is nothing new in this',
-      done: `Taken in. Read the page of rules before you publish: ${typed('build')}`,
+      read: (file) => readRules(file === '-' ? 'pasted' : basename(file), fileBytes(file)),
+      settle: (papers, venue, asker) => {
+        const { club } = venue.content.settings;
+        const isKnown = knownAnglers(folder, club, options.keys, io.environment);
+        return settleRules(papers, rulesVenue(venue, partsOf(venue.files.text(FILE) ?? '').body, isKnown), asker);
+      },
+      stage: (reading, staged) => {
+        const { head, body, lineEnd } = partsOf(staged.text(FILE) ?? '');
+        const { markdown } = reading;
+        if (markdown !== body.trim()) staged.put(FILE, `${head}\n${markdown}\n`.replaceAll('\n', lineEnd));
+        tell(body.trim(), reading, options.isJson, io);
+      },
+      next: 'Read the page of rules before you publish',
     },
+    options,
     io,
   );
 }
@@ -71,8 +49,8 @@ export async function importRules(
 function partsOf(text: string) {
   const lineEnd = text.includes('\r\n') ? '\r\n' : '\n';
   const plain = text.replaceAll('\r\n', '\n');
-  const closing = /\n---[ \t]*(?:\n|$)/.exec(plain);
-  const end = closing === null ? plain.length : closing.index + closing[0].length;
+  const place = frontMatterPlace(plain);
+  const end = typeof place === 'string' ? plain.length : place.body;
   const head = plain.slice(0, end);
   return { head: head.endsWith('\n') ? head : `${head}\n`, body: plain.slice(end), lineEnd };
 }

@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { StagedFiles } from '../../content/intake/staged-files.ts';
+import type { StagedFiles } from '../../content/intake/staged-files.ts';
 import { LogTable } from '../../content/papers/log-table.ts';
 import { readDepthLog } from '../../content/papers/soundings/read-depth-log.ts';
 import {
@@ -10,56 +10,39 @@ import {
 } from '../../content/papers/soundings/settle-soundings.ts';
 import { SOUNDING_COLUMNS, soundingRow } from '../../content/papers/soundings/sounding-row.ts';
 import { countWords } from '../../domain/count-words.ts';
-import { type CommandIo, EXIT } from '../command-io.ts';
-import { typed } from '../package-folder.ts';
-import { answerFileOf, readAnswers } from './answer-file.ts';
-import { refuse } from './ask-to-write.ts';
+import type { CommandIo } from '../command-io.ts';
 import { fileBytes } from './file-bytes.ts';
-import { finishImport } from './finish-import.ts';
-import { FolderImport } from './folder-import.ts';
+import type { FolderImport } from './folder-import.ts';
 import type { ImportOptions } from './import-options.ts';
-import { readEach } from './read-each.ts';
 import { unreadLines } from './results-summary.ts';
-import { settleQuestions } from './settle-questions.ts';
+import { takePapers } from './take-papers.ts';
 
 /** `import soundings FILE…`: depths from a finder, a phone or a plumb book. */
-export async function importSoundings(
+export function importSoundings(
   folder: string,
   files: readonly string[],
   options: ImportOptions,
   io: CommandIo,
 ): Promise<number> {
-  const answerPath = answerFileOf(folder, options.answers);
-  const venue = await FolderImport.open(folder);
-  if (!venue.ok) return refuse(venue.lines, io);
-  const read = readEach(files, (file) => readDepthLog(file === '-' ? 'pasted' : basename(file), fileBytes(file)));
-  if (!read.ok) return refuse(read.lines, io);
-  const waters = watersOf(venue.folder);
-  const settled = await settleQuestions(
-    (asker) => read.papers.map((log) => settleSoundings(log, waters, asker)),
-    readAnswers(answerPath),
-    answerPath,
-    options.isJson,
-    io,
-  );
-  if (settled === null) return EXIT.faults;
-
-  const staged = new StagedFiles(venue.folder.files);
-  const added = addSoundings(
-    settled.reading.flatMap(({ soundings }) => soundings),
-    staged,
-  );
-  tell(added, settled.reading, options.isJson, io);
-  return finishImport(
-    venue.folder,
+  return takePapers(
+    folder,
+    files,
     {
-      changed: staged.changed(),
-      answers: settled.answers,
-      answerPath,
-      isAgreed: options.isAgreed,
-      nothingNew: 'There is nothing new in this',
-      done: `Taken in. Build the guide anew: ${typed('build')}`,
+      read: (file) => readDepthLog(file === '-' ? 'pasted' : basename(file), fileBytes(file)),
+      settle: (logs, venue, asker) => {
+        const waters = watersOf(venue);
+        return logs.map((log) => settleSoundings(log, waters, asker));
+      },
+      stage: (settled, staged) => {
+        const added = addSoundings(
+          settled.flatMap(({ soundings }) => soundings),
+          staged,
+        );
+        tell(added, settled, options.isJson, io);
+      },
+      next: 'Build the guide anew',
     },
+    options,
     io,
   );
 }

@@ -1,4 +1,5 @@
 import type { Fault } from '../fault.ts';
+import { fieldName } from '../sources/source.ts';
 import { ROUND_FORMAT, ROUND_VERSION, type RoundFile, RoundFileSchema } from './round-file.ts';
 
 /** A round, or why there is none. */
@@ -87,13 +88,6 @@ function expectation(issue: Issue): string {
 
 function measure(origin: string): string {
   return origin === 'string' ? ' characters' : origin === 'array' ? ' entries' : '';
-}
-
-function fieldName(path: readonly PropertyKey[]): string {
-  return path.reduce<string>((name, step) => {
-    if (typeof step === 'number') return `${name}[${step}]`;
-    return name === '' ? String(step) : `${name}.${String(step)}`;
-  }, '');
 }
 
 function valueAt(data: unknown, path: readonly PropertyKey[]): unknown {

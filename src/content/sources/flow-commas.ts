@@ -1,5 +1,6 @@
-import { isMap, isScalar, isSeq, type Pair, type Range } from 'yaml';
+import { isMap, isScalar, isSeq, type Range } from 'yaml';
 import { type FieldFault, type FieldPath, fieldName } from './source.ts';
+import { keyText } from './yaml-key.ts';
 
 /** A comma between braces or brackets that cuts a value in two, and where the stray part begins. */
 export interface StrayPart {
@@ -18,10 +19,10 @@ export function strayParts(text: string, contents: unknown): readonly StrayPart[
   const look = (node: unknown, path: FieldPath): void => {
     if (isMap(node)) {
       node.items.forEach((pair, index) => {
-        const key = nameOf(pair);
+        const key = keyText(pair);
         if (node.flow === true && pair.value === null) {
           const before = node.items[index - 1];
-          const owner = before === undefined ? path : [...path, nameOf(before)];
+          const owner = before === undefined ? path : [...path, keyText(before)];
           const offset = startOf(pair.key);
           found.push({ offset, field: fieldName(owner), fault: strayField(text, node.range, offset, key) });
         }
@@ -44,10 +45,6 @@ export function strayParts(text: string, contents: unknown): readonly StrayPart[
   };
   look(contents, []);
   return found;
-}
-
-function nameOf(pair: Pair): string {
-  return isScalar(pair.key) ? String(pair.key.value) : String(pair.key);
 }
 
 function startOf(node: unknown): number {

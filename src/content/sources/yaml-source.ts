@@ -20,6 +20,7 @@ import { type FieldPath, faultOfFile, type Source } from './source.ts';
 import { shown, type TextPlace } from './text-place.ts';
 import { unclosedBefore } from './unclosed-bracket.ts';
 import { yamlFault } from './yaml-fault.ts';
+import { keyText } from './yaml-key.ts';
 
 /** YAML as plain values in which every scalar is the text that was written, with the places of all of them. */
 export interface YamlSource extends Source {
@@ -128,10 +129,6 @@ function plainValue(node: unknown): unknown {
   if (isSeq(node)) return node.items.map((item) => plainValue(item) ?? '');
   if (isScalar(node)) return node.value === null || node.value === '' ? undefined : String(node.value);
   return undefined;
-}
-
-function keyText(pair: Pair): string {
-  return isScalar(pair.key) ? String(pair.key.value) : String(pair.key);
 }
 
 function stepInto(node: unknown, step: PropertyKey): unknown {

@@ -10,6 +10,7 @@ import {
   type YAMLMap,
 } from 'yaml';
 import { type FrontMatterPlace, frontMatterPlace } from '../sources/front-matter-place.ts';
+import { keyText } from '../sources/yaml-key.ts';
 
 /** One change of a text: what stands from `start` up to `end` is replaced. */
 export interface Splice {
@@ -64,7 +65,7 @@ export function applySplices(text: string, splices: readonly Splice[]): string {
 
 /** The pair of a key, if the map has it. */
 export function findPair(map: YAMLMap, key: string): Pair | undefined {
-  return map.items.find((pair) => (isScalar(pair.key) ? String(pair.key.value) : String(pair.key)) === key);
+  return map.items.find((pair) => keyText(pair) === key);
 }
 
 /** Offset of a pair's key. */

@@ -1,5 +1,5 @@
-import type { Feature, Geometry, Position } from 'geojson';
-import type { LatLng } from '../../../domain/place.ts';
+import type { Feature, Geometry } from 'geojson';
+import { geojsonPosition, type LatLng } from '../../../domain/place.ts';
 import { distanceMetres } from '../../../ground/geodesy/geodesic-between.ts';
 import type { DrawnThing } from './drawn-thing.ts';
 
@@ -73,16 +73,12 @@ export class MapSheet {
 }
 
 function geometryOf({ shape }: DrawnThing): Geometry {
-  if (shape.type === 'point') return { type: 'Point', coordinates: position(shape.at) };
-  if (shape.type === 'line') return { type: 'LineString', coordinates: shape.line.map(position) };
+  if (shape.type === 'point') return { type: 'Point', coordinates: geojsonPosition(shape.at) };
+  if (shape.type === 'line') return { type: 'LineString', coordinates: shape.line.map(geojsonPosition) };
   return {
     type: 'Polygon',
-    coordinates: [shape.ring, ...shape.holes].map((ring) => [...ring, ring[0]!].map(position)),
+    coordinates: [shape.ring, ...shape.holes].map((ring) => [...ring, ring[0]!].map(geojsonPosition)),
   };
-}
-
-function position({ lat, lng }: LatLng): Position {
-  return [Number(lng.toFixed(7)), Number(lat.toFixed(7))];
 }
 
 /** Whether two shapes have the same points, each within a distance of its partner. */

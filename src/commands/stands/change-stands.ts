@@ -1,9 +1,9 @@
 import { formatFaults } from '../../content/format-fault.ts';
-import type { StagedFiles } from '../../content/intake/staged-files.ts';
+import { StagedFiles } from '../../content/intake/staged-files.ts';
 import type { StandPlan } from '../../content/stands/stand-change.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
 import { askToWrite, NOTHING_CHANGED, refuse } from '../import/ask-to-write.ts';
-import type { FolderImport } from '../import/folder-import.ts';
+import { FolderImport } from '../import/folder-import.ts';
 
 /** How a change of stands is to end. */
 export interface StandEnding {
@@ -18,13 +18,17 @@ export interface StandEnding {
 }
 
 /** Shows a change of stands, holds the folder as it would be against its checks, asks, and writes all or nothing. */
-export async function finishStandChange(
-  folder: FolderImport,
-  { faults, changes }: StandPlan,
-  staged: StagedFiles,
+export async function changeStands(
+  venue: string,
+  plan: (folder: FolderImport, staged: StagedFiles) => StandPlan,
   { isAgreed, isDryRun, nothingNew, done, hint }: StandEnding,
   io: CommandIo,
 ): Promise<number> {
+  const opened = await FolderImport.open(venue);
+  if (!opened.ok) return refuse(opened.lines, io);
+  const { folder } = opened;
+  const staged = new StagedFiles(folder.files);
+  const { faults, changes } = plan(folder, staged);
   if (faults.length > 0) return refuse(formatFaults(faults), io);
   const changed = staged.changed();
   if (changed.length === 0) {
