@@ -83,7 +83,9 @@ function sayDay(): void {
 }
 
 function showAge(): void {
-  for (const element of document.querySelectorAll('[data-age]')) element.textContent = ageWords(guideDay, today);
+  for (const element of document.querySelectorAll<HTMLElement>('[data-age]')) {
+    element.textContent = ageWords(guideDay, today, element.dataset.age ?? '');
+  }
 }
 
 function markOverdue(): void {

@@ -46,6 +46,32 @@ export function readTypedPeg<T extends NamedPeg>(typed: string, pegs: readonly T
   return { pegs: ofNumber, said: `${meant.join(' and ')} has no peg ${number}.${where}` };
 }
 
+/**
+ * Reads what is typed for a peg on a page of one water, in the same ways: the peg, or in words why it is none of this page.
+ * @param water the name of that water
+ */
+export function readPegOfWater(
+  typed: string,
+  water: string,
+  pegs: readonly string[],
+): { readonly peg: string; readonly said: '' } | { readonly peg: null; readonly said: string } {
+  const read = readTypedPeg(
+    typed,
+    pegs.map((peg) => ({ water, peg })),
+  );
+  const [found] = read?.said === '' ? read.pegs : [];
+  if (found !== undefined) return { peg: found.peg, said: '' };
+  if (typed.trim() === '') return { peg: null, said: 'Type the number on the post.' };
+  // A number with a name that is not this water's, or several numbers.
+  const isOther = read === null ? /\d/.test(typed) : read.pegs.length > 0;
+  return {
+    peg: null,
+    said: isOther
+      ? `This page is of ${water} alone, one number at a time: for another water start from “Which peg?”.`
+      : `There is no peg ${typed.trim().slice(0, 40)} on ${water}.`,
+  };
+}
+
 /** A peg's number as it is compared: capital letters and leading zeros make no difference. */
 export function plainPeg(peg: string): string {
   return peg

@@ -76,7 +76,7 @@ describe('pegs side by side', () => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width);
     await page.getByRole('textbox', { name: 'Peg to add' }).fill('99');
     await page.keyboard.press('Enter');
-    expect(await page.locator('#compare-said').innerText()).toBe('There is no peg 99 on this water.');
+    expect(await page.locator('#compare-said').innerText()).toBe('There is no peg 99 on Kiln Pool.');
     await page.context().close();
   });
 

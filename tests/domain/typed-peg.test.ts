@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readTypedPeg } from '../../src/domain/typed-peg.ts';
+import { readPegOfWater, readTypedPeg } from '../../src/domain/typed-peg.ts';
 
 const PEGS = [
   { water: 'Kiln Pool', peg: '1' },
@@ -52,5 +52,28 @@ describe('what is typed for a peg', () => {
         for (const peg of readTypedPeg(typed, PEGS)?.pegs ?? []) expect(PEGS).toContain(peg);
       }),
     );
+  });
+});
+
+describe('what is typed for a peg on a page of one water', () => {
+  const read = (typed: string) => readPegOfWater(typed, 'Kiln Pool', ['1', '14a', '23']);
+
+  it.each([
+    ['23', '23'],
+    [' 014A ', '14a'],
+    ['K23', '23'],
+    ['23 kiln', '23'],
+    ['peg 1', '1'],
+  ])('%s', (typed, peg) => {
+    expect(read(typed)).toEqual({ peg, said: '' });
+  });
+
+  it('is answered in words where it is none of this water', () => {
+    expect(read(' ').said).toBe('Type the number on the post.');
+    expect(read('99').said).toBe('There is no peg 99 on Kiln Pool.');
+    expect(read('lilies').said).toBe('There is no peg lilies on Kiln Pool.');
+    for (const typed of ['E23', '23 eelback', '1 23'])
+      expect(read(typed).said, typed).toContain('This page is of Kiln Pool alone');
+    expect(read('eelback 99').peg).toBeNull();
   });
 });

@@ -1,6 +1,6 @@
 import type { DrawData } from '../../atlas/draw-page.ts';
 import { addDays } from '../../domain/day.ts';
-import { plainPeg } from '../../domain/typed-peg.ts';
+import { readPegOfWater } from '../../domain/typed-peg.ts';
 import { localDay } from '../local-day.ts';
 import { phoneStore } from '../phone-store.ts';
 import { requireElement } from '../round/elements.ts';
@@ -39,36 +39,15 @@ document.addEventListener('visibilitychange', () => document.visibilityState ===
 setInterval(drawStatus, LOOKED_AGAIN_MILLISECONDS);
 
 function open(typed: string): void {
-  // "K23", "23 kiln": the figures with a letter behind them are the number on the post.
-  const [, number = typed] = /(\d+[a-z]?)/i.exec(typed) ?? [];
-  const peg = Object.keys(data.pegs).find((each) => [typed, number].some((own) => plainPeg(own) === plainPeg(each)));
-  const words = typed
-    .replace(/\d+[a-z]?/i, '')
-    .replace(/peg/i, '')
-    .trim()
-    .toLowerCase();
-  const isElsewhere =
-    words !== '' &&
-    !data.name
-      .toLowerCase()
-      .split(/\s+/)
-      .some((part) => part.startsWith(words));
-  const why =
-    typed.trim() === ''
-      ? 'Type the number on the post.'
-      : peg === undefined
-        ? `There is no peg ${typed.trim().slice(0, 40)} on ${data.name}.`
-        : isElsewhere && plainPeg(typed) !== plainPeg(peg)
-          ? `This page is of ${data.name} alone: for another water start from “Which peg?”.`
-          : '';
+  const { peg, said: why } = readPegOfWater(typed, data.name, Object.keys(data.pegs));
   said.textContent = why;
-  if (why !== '') {
+  if (peg === null) {
     field.setAttribute('aria-invalid', 'true');
     if (shown === null) list.hidden = false;
     return;
   }
   field.removeAttribute('aria-invalid');
-  show(peg!);
+  show(peg);
 }
 
 function show(peg: string): void {

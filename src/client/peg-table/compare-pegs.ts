@@ -1,4 +1,4 @@
-import { plainPeg } from '../../domain/typed-peg.ts';
+import { readPegOfWater } from '../../domain/typed-peg.ts';
 import { phoneStore } from '../phone-store.ts';
 import { addressWithPegs, keepPegs, keptPegs, withPeg } from './kept-pegs.ts';
 
@@ -40,10 +40,9 @@ function comparePegs(list: HTMLOListElement, form: HTMLFormElement): void {
   };
   form.addEventListener('submit', (event) => {
     event.preventDefault();
-    const typed = field.value.trim();
-    const peg = all.find((each) => plainPeg(each) === plainPeg(typed));
-    if (peg === undefined) {
-      say(typed === '' ? 'Type the number on a post.' : `There is no peg ${typed} on this water.`);
+    const { peg, said: why } = readPegOfWater(field.value, form.dataset.name ?? '', all);
+    if (peg === null) {
+      say(why);
       return;
     }
     field.value = '';

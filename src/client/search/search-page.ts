@@ -23,6 +23,7 @@ function followSearch(form: HTMLFormElement, place: HTMLElement): void {
     history.replaceState(history.state, '', addressFor(typed));
     if (typed.trim() === '') {
       said.textContent = '';
+      field.removeAttribute('aria-invalid');
       place.replaceChildren();
       return;
     }
@@ -32,6 +33,7 @@ function followSearch(form: HTMLFormElement, place: HTMLElement): void {
       if (field.value !== typed) return;
       const found = loaded.search(typed);
       said.textContent = found.said;
+      field.setAttribute('aria-invalid', String(found.groups.length === 0));
       place.replaceChildren(...found.groups.map((group) => shownGroup(group, loaded)));
       showVerdicts(readDays(), place);
       document.dispatchEvent(new Event('pegs-shown'));
