@@ -10,7 +10,7 @@ import { checkEventOverlaps } from './event-overlaps.ts';
 import { checkFishedWhileClosed } from './fished-while-closed.ts';
 import { checkGateOpeners } from './gate-openers.ts';
 import { checkHalfReadNames } from './half-read-names.ts';
-import { checkHazardHistory } from './hazard-dates.ts';
+import { checkHazardDates } from './hazard-dates.ts';
 import { checkHazardTwice } from './hazard-twice.ts';
 import { checkLaterThanGuideDay } from './later-than-guide-day.ts';
 import { checkLeagueMatches } from './league-matches.ts';
@@ -69,7 +69,7 @@ const CHECKS: readonly Check[] = [
   checkClosedByRecord,
   checkClosingDays,
   checkPhotoFiles,
-  checkHazardHistory,
+  checkHazardDates,
   checkHazardTwice,
   checkPlaceHazards,
   checkClearedRules,

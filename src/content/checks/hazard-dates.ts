@@ -6,7 +6,7 @@ import { shown } from '../sources/text-place.ts';
 import { unknownName } from './unknown-name.ts';
 
 /** A hazard is checked and cleared no earlier than it was found, by a round that exists. */
-export function checkHazardHistory({ pegs, known }: Content): readonly Fault[] {
+export function checkHazardDates({ pegs, known }: Content): readonly Fault[] {
   const unknownRound = unknownName(
     'round-unknown',
     known.rounds,
@@ -15,8 +15,7 @@ export function checkHazardHistory({ pegs, known }: Content): readonly Fault[] {
   );
   return pegs.flatMap(({ value: peg, source }) =>
     peg.hazards.flatMap((hazard, index) => [
-      ...beforeFound(source, index, 'checked-on', hazard.checkedOn, hazard),
-      ...beforeFound(source, index, 'cleared-on', hazard.clearedOn, hazard),
+      ...beforeFound(source, index, hazard),
       ...(hazard.round === undefined || known.rounds.has(hazard.round)
         ? []
         : [unknownRound(source, ['hazards', index, 'round'], hazard.round)]),
@@ -24,21 +23,18 @@ export function checkHazardHistory({ pegs, known }: Content): readonly Fault[] {
   );
 }
 
-/** The fault of a day before the hazard was found. */
-export function beforeFound(
-  source: Source,
-  index: number,
-  field: string,
-  day: string | undefined,
-  { foundOn }: Hazard,
-): readonly Fault[] {
-  if (day === undefined || day >= foundOn) return [];
-  return [
-    faultAt(source, ['hazards', index, field], {
-      rule: 'hazard-days',
-      found: shown(day),
-      expected: `no day before ${foundOn}, when the hazard was found`,
-      mend: 'Correct one of the two days.',
-    }),
-  ];
+/** The days of a hazard that lie before it was found. */
+export function beforeFound(source: Source, index: number, hazard: Hazard): readonly Fault[] {
+  const days = { 'checked-on': hazard.checkedOn, 'cleared-on': hazard.clearedOn };
+  return Object.entries(days).flatMap(([field, day]) => {
+    if (day === undefined || day >= hazard.foundOn) return [];
+    return [
+      faultAt(source, ['hazards', index, field], {
+        rule: 'hazard-days',
+        found: shown(day),
+        expected: `no day before ${hazard.foundOn}, when the hazard was found`,
+        mend: 'Correct one of the two days.',
+      }),
+    ];
+  });
 }

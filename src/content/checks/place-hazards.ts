@@ -14,8 +14,7 @@ export function checkPlaceHazards({ waters }: Content): readonly Fault[] {
     if (record === null || map === null) return [];
     const ids = new Set([...map.map.paths, ...map.map.places].map(({ id }) => id));
     return (record.value.hazards ?? []).flatMap((hazard, index) => [
-      ...beforeFound(record.source, index, 'checked-on', hazard.checkedOn, hazard),
-      ...beforeFound(record.source, index, 'cleared-on', hazard.clearedOn, hazard),
+      ...beforeFound(record.source, index, hazard),
       ...(hazard.mappedAs === undefined || ids.has(hazard.mappedAs)
         ? []
         : [unknownPlace(record.source, index, hazard.mappedAs)]),

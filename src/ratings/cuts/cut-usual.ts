@@ -92,7 +92,7 @@ function chanceAbove(z: number): number {
 }
 
 /** The likelihood of what has ended at a peg, and that of the unfinished spell, for each node as the peg's own usual. */
-export function spellLikelihoods(
+function spellLikelihoods(
   { opening, spells }: KnownBank,
   { restingShare, scatter }: Behaviour,
   nodes: readonly number[],
