@@ -61,7 +61,7 @@ function paperPeg(atlas: Atlas, peg: Peg, site: URL | undefined): PaperPeg {
       ? dangers
           .filter(({ sign }) => sign === 'W012')
           .map(({ sign, title }) => ({ svg: safetySign(sign), words: title }))
-      : [{ svg: closureSign(), words: `${standing.closed.headline}. Not to be fished.` }];
+      : [{ svg: closureSign(), words: 'Not to be fished.' }];
   return {
     peg: peg.peg,
     href,
