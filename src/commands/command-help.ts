@@ -20,7 +20,7 @@ const ADDRESS = [
 const OUT = ['--out FOLDER', 'the folder of the guide, instead of dist'] as const;
 const PORT = ['--port N', 'the port to listen on'] as const;
 const PRINTING = [
-  ['--to FOLDER', 'the folder that the PDFs go into, instead of this one'],
+  ['--to FOLDER', 'the folder that what is printed goes into, instead of this one'],
   ['--browser PATH', 'the Chromium, Chrome or Edge that prints, where none is found'],
   OUT,
 ] as const;
@@ -39,6 +39,7 @@ const HELP: Readonly<Record<string, CommandHelp>> = {
   show: { usage: 'show', options: [OUT, ADDRESS, PORT], example: 'show --venue content' },
   cards: { usage: 'cards [WATER…]', options: PRINTING, example: 'cards kiln-pool --to printed' },
   plates: { usage: 'plates [WATER…]', options: PRINTING, example: 'plates kiln-pool --to printed' },
+  booklet: { usage: 'booklet', options: PRINTING, example: 'booklet --to printed' },
   dev: { usage: 'dev', options: [PORT], example: 'dev --venue content' },
   ratings: {
     usage: 'ratings',

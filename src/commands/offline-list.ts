@@ -17,6 +17,8 @@ const WORKER = join(PACKAGE_FOLDER, 'src', 'client', 'service-worker.ts');
 const SCRIPT = 'service-worker.js';
 /** Written here, or read by hosts and by who asks whose work a guide holds: no phone keeps them. */
 const NOT_LISTED = new Set<string>([LIST_PATH, SCRIPT, NOW_PATH, NOTICES_PATH, ...HOST_FILES]);
+/** Read by the command that prints the booklet: no phone keeps it. */
+const BOOKLET_PATH = 'paper/booklet/index.html';
 /** What changed since earlier editions is no part of an edition. */
 const CHANGES_FOLDER = 'changes/';
 const PICTURES = /\.(?:jpe?g|png|webp|avif|gif)$/i;
@@ -42,7 +44,7 @@ export async function writeOfflineList(distDir: string, base: string): Promise<v
   const marks = await markPages(distDir, paths, facts.day);
   const files: ListedFile[] = [];
   const waters = new Set(paths.map((path) => MAP_DATA.exec(path)?.[1]).filter((water) => water !== undefined));
-  for (const path of paths) {
+  for (const path of paths.filter((each) => each !== BOOKLET_PATH)) {
     files.push([addressOf(path), shortDigest(await readFile(join(distDir, path))), setOf(path, waters)]);
   }
   const { day, pegs, notices } = facts;

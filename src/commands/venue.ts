@@ -37,6 +37,10 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
     summary: 'print peg plates for the posts, a PDF a water: plates kiln-pool',
     load: () => import('./plates.ts'),
   },
+  booklet: {
+    summary: 'print the whole venue as one PDF with contents and index',
+    load: () => import('./booklet.ts'),
+  },
   dev: {
     summary: 'serve the guide and follow the folder as it is edited',
     load: () => import('./dev.ts'),

@@ -25,5 +25,6 @@ export const PAGE_KINDS: Readonly<Record<string, string>> = {
   tickets: 'matches/2026-12-06-winter-three/tickets/',
   'peg cards': 'paper/cards/kiln-pool/',
   'peg plates': 'paper/plates/kiln-pool/',
+  'booklet’s own pages': 'paper/booklet/',
   'not found': '404.html',
 };

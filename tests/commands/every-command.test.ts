@@ -35,7 +35,7 @@ const READS_A_VENUE: Readonly<Record<string, readonly string[]>> = {
   add: ['peg', 'mill-pond', '3'],
   'safety-texts': [],
 };
-const OTHERS = ['serve', 'cards', 'plates', 'start', 'schema', 'version'];
+const OTHERS = ['serve', 'cards', 'plates', 'booklet', 'start', 'schema', 'version'];
 
 let broken: string;
 let cut: string;

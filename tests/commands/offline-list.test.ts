@@ -17,6 +17,7 @@ beforeEach(() => {
   write('404.html', 'none');
   write('_astro/x.Ab12.js', '1');
   write('photos/a.jpg', 'picture');
+  write('paper/booklet/index.html', 'for the command that prints it');
 });
 
 afterEach(() => rmSync(dist, { recursive: true, force: true }));
@@ -33,7 +34,7 @@ async function made(base = '/'): Promise<OfflineList & { readonly worker: string
   return { ...list, worker: readFileSync(join(dist, 'service-worker.js'), 'utf8') };
 }
 
-it('lists every file by its address and set, what closes a peg first, and signs the now file', async () => {
+it('lists every file but the booklet’s by its address and set, what closes a peg first, and signs the now file', async () => {
   const { files, edition } = await made();
   expect(files.map(([path, , set]) => [path, set])).toEqual([
     ['now.json', 'first'],

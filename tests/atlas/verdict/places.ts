@@ -1,6 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import type { Atlas } from '../../../src/atlas/atlas.ts';
 import { bankRoundPage } from '../../../src/atlas/bank-round-page.ts';
+import { bookletIndex } from '../../../src/atlas/booklet-index.ts';
 import { clearancePage } from '../../../src/atlas/clearance-page.ts';
 import { comparePage } from '../../../src/atlas/compare-page.ts';
 import { cutsDue } from '../../../src/atlas/cuts-due.ts';
@@ -73,6 +74,7 @@ export function placesOf(atlas: Atlas, water: string) {
     // A number that is on no post any more is found as just that, as it has a page that says so.
     search: searchEntries(atlas).filter(({ kind }) => kind !== 'gone'),
     byFeature: featurePegs(atlas),
+    booklet: bookletIndex(atlas).flatMap(({ entries }) => entries.flatMap(({ waters }) => waters)),
     map: waterMap(atlas, water),
     strips: unrolledBank(atlas, water).stretches.flatMap(({ tiles }) => tiles),
     maps: [mapSvg(waterMap(atlas, water)), roundMapSvg(atlas, water), ...match.maps.map(({ svg }) => svg)],
@@ -154,6 +156,10 @@ function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): read
       places.byFeature.flatMap(({ waters }) =>
         waters.filter((each) => each.name === waterName).flatMap((each) => each.pegs),
       ),
+    ),
+    ...own(
+      'booklet',
+      places.booklet.filter((each) => each.name === waterName).flatMap(({ pegs }) => pegs),
     ),
     ['map', isShownClosed(places.map.pegs.find((mark) => mark.peg === name)!, onDay)],
     ['bank unrolled', isShownClosed(onStrip(places, name), onDay)],

@@ -1,0 +1,63 @@
+import { formatDay } from '../domain/day.ts';
+import { standOffWords } from '../domain/overhead-line-words.ts';
+import type { Atlas } from './atlas.ts';
+import { bookletIndex, type IndexedPeg, type IndexPart } from './booklet-index.ts';
+import { type NoticeView, noticesPage } from './notices-page.ts';
+import { type ClosedPegs, safetyPage } from './safety-page.ts';
+import { siteLink, waterLink } from './site-link.ts';
+
+/** A page of the guide that the booklet holds; behind a water's come the sheets of its pegs. */
+interface BookletPart {
+  readonly name: string;
+  readonly href: string;
+  /** What follows it, a leaf each. */
+  readonly sheets: readonly IndexedPeg[];
+}
+
+/** What the booklet has of its own: cover, contents and index. All else is pages of the guide. */
+interface BookletPage {
+  readonly venueName: string;
+  readonly club: string;
+  readonly dataTo: string;
+  readonly isInvented: boolean;
+  readonly parts: readonly BookletPart[];
+  /** What closes a peg, a sentence each. */
+  readonly closers: readonly string[];
+  readonly closed: readonly ClosedPegs[];
+  /** Closures that paper outlives: those that end, and those to come. */
+  readonly dated: readonly NoticeView[];
+  readonly index: readonly IndexPart[];
+}
+
+/** What stands in the booklet around the guide's own pages: safety before all else, the sheets behind their water. */
+export function bookletPage(atlas: Atlas): BookletPage {
+  const { settings, waters } = atlas.venue;
+  const { live, upcoming } = noticesPage(atlas.venue);
+  const page = (name: string, path: string): BookletPart => ({ name, href: siteLink(path), sheets: [] });
+  const standOff = standOffWords(settings.standOff.metres, settings.units);
+  const index = bookletIndex(atlas);
+  const sheetsOf = (water: string) =>
+    index[0]?.entries.flatMap((entry) => entry.waters).find(({ href }) => href === waterLink(water))?.pegs ?? [];
+  return {
+    venueName: settings.name,
+    club: settings.club,
+    dataTo: formatDay(settings.guideDay),
+    isInvented: settings.invented,
+    parts: [
+      page('Safety', 'safety/'),
+      page('Bank notices', 'notices/'),
+      ...waters.map(({ id, name }) => ({ name, href: waterLink(id), sheets: sheetsOf(id) })),
+      page('Features by month', 'features/'),
+      page('Rules', 'rules/'),
+    ],
+    closers: [
+      'The club closes it in its record, or by a notice for the days of the notice.',
+      `An overhead line is nearer than ${standOff} to the platform or to anything swept from it, or nobody knows how near it is.`,
+      'Its platform must not be used.',
+      'A hazard found there closes pegs by its kind or its risk, and the club has not decided otherwise on the sheet.',
+    ],
+    closed: safetyPage(atlas).closed.filter(({ standing }) => standing.closed !== null),
+    dated: [...live.filter(({ until }) => until !== null), ...upcoming].filter(({ kind }) => kind === 'closure'),
+    index,
+  };
+}

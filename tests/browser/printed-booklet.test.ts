@@ -1,0 +1,96 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { run as booklet } from '../../src/commands/booklet.ts';
+import { EXIT } from '../../src/commands/command-io.ts';
+import { recordedIo } from '../commands/recorded-io.ts';
+import { type ReadPdf, readPdf } from './pdf-text.ts';
+
+/** Some sheets stand for all: a closed peg, one limited by a line, and two of another water. */
+const SHEETS = ['kiln-pool/12/', 'kiln-pool/14/', 'eelback/11/', 'eelback/19/'];
+
+let folder: string;
+let printed: ReadPdf;
+const io = recordedIo(process.env.CHROMIUM === undefined ? {} : { CHROMIUM: process.env.CHROMIUM });
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'booklet-'));
+  const guide = join(folder, 'guide');
+  cpSync(inject('siteFolder'), guide, { recursive: true });
+  const own = join(guide, 'paper/booklet/index.html');
+  const fewer = readFileSync(own, 'utf8').replace(/ data-parts="([^"]* [^"]*)"/g, (_all, sheets: string) => {
+    const kept = sheets.split(' ').filter((href) => SHEETS.includes(href.slice(1)));
+    return kept.length === 0 ? '' : ` data-parts="${kept.join(' ')}"`;
+  });
+  writeFileSync(own, fewer);
+  expect([await booklet(['--out', guide, '--to', folder], io), io.errors]).toEqual([EXIT.clean, []]);
+  printed = readPdf(readFileSync(join(folder, 'booklet.pdf')));
+}, 600_000);
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** Letters of a page without the spaces between them: the browser places each letter by itself. */
+const lettersOf = (page: number) => (printed.pages[page - 1] ?? '').replaceAll(' ', '');
+/** The page whose number stands behind some words of contents or index. */
+const pageBehind = (words: string, from: string) =>
+  Number(new RegExp(`${words.replaceAll(' ', '')}(\\d+)`).exec(from)?.[1] ?? 0);
+const contents = () => /Contents(.*)$/.exec(lettersOf(1))?.[1] ?? '';
+const index = () =>
+  printed.pages.map((_page, at) => lettersOf(at + 1)).findLast((page) => page.includes('Eachpeg’snumber')) ?? '';
+
+describe('venue booklet', () => {
+  it('is tagged, in the guide’s language, with all parts and sheets in its outline', () => {
+    expect([printed.isTagged, printed.language]).toEqual([true, 'en-GB']);
+    const titles = printed.outline.map((title) => title.replaceAll(' ', ''));
+    for (const title of [
+      'Contents',
+      'Safety',
+      'Banknotices',
+      'Eelback',
+      'KilnPool',
+      'Featuresbymonth',
+      'Rules',
+      'Index',
+    ]) {
+      expect(titles).toContain(title);
+    }
+    expect(titles).toEqual(expect.arrayContaining(['KilnPool,peg14', 'Eelback,peg11']));
+  });
+
+  it('says on each page how old it is, and first of all what closes pegs and what was closed', () => {
+    for (const [at] of printed.pages.entries()) {
+      expect(lettersOf(at + 1)).toContain('datato21Nov2026.Apegmayhaveclosedsince');
+      expect(lettersOf(at + 1)).toMatch(new RegExp(`^${at + 1}|OsierholtFishery`));
+    }
+    expect(lettersOf(1)).toContain('Thispaperages');
+    expect(lettersOf(1)).toMatch(/Whatclosesapeg.*nearerthan30m.*Closedon21Nov2026.*closedKilnPool14,15/);
+    expect(lettersOf(1)).toContain('Someoneisinthewater');
+  });
+
+  it('has in its contents the page that each part begins on', () => {
+    for (const part of ['Safety', 'Bank notices', 'Eelback', 'Kiln Pool', 'Features by month', 'Rules', 'Index']) {
+      const page = pageBehind(part, contents());
+      expect([part, lettersOf(page).includes(part.replaceAll(' ', ''))]).toEqual([part, true]);
+      expect([part, lettersOf(page - 1).endsWith(part)]).toEqual([part, false]);
+    }
+    expect(pageBehind('Safety', contents())).toBe(2);
+  });
+
+  it.each(SHEETS)(
+    'has in its index the page of a sheet, the front of a leaf, with the sheet on two pages: %s',
+    (href) => {
+      const [water, peg] = href.split('/') as [string, string];
+      const name = water === 'eelback' ? 'Eelback' : 'KilnPool';
+      const pegs = new RegExp(`Pegs.*?${name}\\d+1(\\D.*)`).exec(index())?.[1] ?? '';
+      const page = Number(new RegExp(`${peg}(?:closed)?(\\d{2})`).exec(pegs)?.[1]);
+      expect(page % 2).toBe(1);
+      expect(lettersOf(page)).toMatch(new RegExp(`Say:.*${name},peg${peg}·`));
+      expect(lettersOf(page + 1)).toContain('Depthandreach');
+      expect(lettersOf(page + 2)).not.toContain('Depthandreach');
+    },
+  );
+
+  it('leads nowhere but inside itself where the club states no address, and never to the machine it was made on', () => {
+    expect(printed.addresses.filter((address) => !/^(tel|mailto):/.test(address))).toEqual([]);
+  });
+});
