@@ -218,12 +218,22 @@ interface PegOfDay {
   readonly features: readonly string[];
 }
 
+/** Of every session that was asked for: a back-test asks for the same ones month after month. */
+const pegsOfVenue = new WeakMap<RatedVenue, WeakMap<ModelSession, PegOfDay>>();
+
 function pegsOfDays(venue: RatedVenue, sessions: readonly ModelSession[]): PegOfDay[] {
   const stands = standsInLog(venue);
   const telling = tellingFeatures(venue);
-  return sessions.map(({ session, event }) => {
+  const known = pegsOfVenue.get(venue) ?? new WeakMap<ModelSession, PegOfDay>();
+  pegsOfVenue.set(venue, known);
+  return sessions.map((each) => {
+    const { session, event } = each;
+    const before = known.get(each);
+    if (before !== undefined) return before;
     const stand = stands.get(pegKey(session.water, session.peg))!;
-    return { ground: groundOn(stand, event.day), features: telling(stand, event.day) };
+    const peg = { ground: groundOn(stand, event.day), features: telling(stand, event.day) };
+    known.set(each, peg);
+    return peg;
   });
 }
 
@@ -308,7 +318,12 @@ function factor(name: string, columns: number, levels: readonly number[]): Rando
 }
 
 function onesAt(columns: readonly (readonly number[])[]): SparseRows {
-  return sparseRows(columns.map((row) => row.map((column) => ({ column, weight: 1 }))));
+  const rowStart = new Int32Array(columns.length + 1);
+  columns.forEach((row, i) => {
+    rowStart[i + 1] = rowStart[i]! + row.length;
+  });
+  const column = Int32Array.from(columns.flat());
+  return { rowStart, column, weight: new Float64Array(column.length).fill(1) };
 }
 
 function numbered(names: readonly string[]): ReadonlyMap<string, number> {
