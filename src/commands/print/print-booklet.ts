@@ -63,8 +63,8 @@ async function numberedPdf(page: Page, progress: (step: string) => void): Promis
     const pdf = await pagePdf(page, printing === 1);
     const found = pagesOfNames(pdf);
     const pages = parts.map((name) => [name, found.get(name) ?? 0] as const);
-    if (pages.some(([, number]) => number === 0))
-      throw new Error('The browser wrote a PDF whose pages cannot be told.');
+    const [unknown] = pages.find(([, number]) => number === 0) ?? [];
+    if (unknown !== undefined) throw new Error(`The browser wrote a PDF that does not tell the page of ${unknown}.`);
     if (JSON.stringify(pages) === expected) return pdf;
     const { numbers, emptyBefore } = onLeaves(pages, new Set(sheets));
     expected = JSON.stringify(numbers);
