@@ -10,7 +10,6 @@ const LETTERS = 'ABCDEFGHJKLMNOPQRSTUVWXYZ';
 const ORIGIN_COLUMN = 2;
 const ORIGIN_ROW = 1;
 const EASTERN_EDGE_METRES = 700_000;
-const NORTHERN_EDGE_METRES = 1_300_000;
 /** The 100 km squares that hold land of Great Britain; the rest of the grid is sea, Ireland or France. */
 const SQUARES_WITH_LAND = new Set(
   (
@@ -63,7 +62,7 @@ export function formatGridReference(
   figures: 6 | 8 | 10,
 ): string | null {
   if (eastingMetres < 0 || eastingMetres >= EASTERN_EDGE_METRES) return null;
-  if (northingMetres < 0 || northingMetres >= NORTHERN_EDGE_METRES) return null;
+  // To the south and north the letters run out or name sea; to the east they would come round.
   const square = lettersOf(eastingMetres, northingMetres);
   if (!SQUARES_WITH_LAND.has(square)) return null;
   const cut = (metres: number) =>
