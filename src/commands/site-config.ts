@@ -1,5 +1,6 @@
 import type { AstroInlineConfig } from 'astro';
 import type { SiteAddress } from '../domain/site-address.ts';
+import { SHARED_SCRIPTS } from './shared-scripts.ts';
 import { thirdPartyNotices } from './third-party-notices.ts';
 
 /** How Astro builds a guide; where the program lies and where the guide goes is the builder's affair. */
@@ -33,6 +34,10 @@ export function siteConfig({ site, base }: SiteAddress) {
         ],
       },
     },
-    vite: { build: { assetsInlineLimit: 0 }, plugins: [thirdPartyNotices()] },
+    vite: {
+      build: { assetsInlineLimit: 0 },
+      environments: { client: { build: { rolldownOptions: { output: { codeSplitting: SHARED_SCRIPTS } } } } },
+      plugins: [thirdPartyNotices()],
+    },
   } satisfies AstroInlineConfig;
 }
