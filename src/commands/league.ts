@@ -4,6 +4,7 @@ import { countWords } from '../domain/count-words.ts';
 import { formatWeight } from '../domain/weight.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { jsonText } from './json-text.ts';
+import { typed } from './package-folder.ts';
 import { printFaults } from './print-faults.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { textTable } from './text-table.ts';
@@ -41,7 +42,8 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     `${league.name}: ${countWords(table.fished.length, 'match').replace(/matchs$/, 'matches')} in the log, ${best}.`,
   );
   if (table.toCome.length > 0) io.print(`Not in the log yet: ${table.toCome.join(', ')}.`);
-  if (table.unnamed > 0) io.print(`${countWords(table.unnamed, 'bag')} without a reference count for nobody.`);
+  if (table.unnamed > 0)
+    io.print(`${countWords(table.unnamed, 'bag')} without a reference: no angler gets its points.`);
   const rows = table.standings.map(({ place, angler, points, grams, matches }) => [
     `${place}  ${angler}`,
     String(points),
@@ -53,7 +55,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   for (const line of textTable([['', 'points', ...table.fished.map((id) => id.slice(0, 10)), 'weight'], ...rows]))
     io.print(line);
   io.print(
-    'In brackets: dropped. Ties: more of the best points, then the heavier season; who is level still shares the place.',
+    `In brackets: dropped; –: missed and dropped. Ties: more of the best points, then the heavier season; who is level still shares the place. Which reference somebody has: ${typed('anglers who NAME')}`,
   );
   return EXIT.clean;
 }

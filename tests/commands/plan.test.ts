@@ -119,6 +119,19 @@ describe('plan', () => {
     expect(await why((text) => text.replace('sections: 3', 'sections: 3\napart: 90 m'))).toMatch(
       /9 entries do not fit 90 m apart on .*; \d do\. Lower apart/,
     );
+    expect(await why((text) => text.replace('sections: 3', 'sections: 9'))).toMatch(
+      /at least two anglers in every section/,
+    );
+    writeFileSync(file(), written);
+    const water = /^waters: \[(.*)\]$/m.exec(written)![1]!;
+    mkdirSync(join(folder, 'notices'), { recursive: true });
+    const notice = join(folder, 'notices', '2026-12-01-all-shut.md');
+    writeFileSync(
+      notice,
+      `---\ntitle: All shut\nkind: closure\nfrom: 2026-12-01\nuntil: 2026-12-31\nwaters: [${water}]\n---\n\nAll shut.\n`,
+    );
+    expect(await why((text) => text)).toMatch(/no peg of .* may go in on 6 Dec 2026/);
+    rmSync(notice);
     writeFileSync(file(), written);
   });
 

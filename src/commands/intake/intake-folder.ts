@@ -8,7 +8,7 @@ import type { Choose } from '../../content/intake/intake-choice.ts';
 import { type IntakePlan, planIntake, type RoundToTake } from '../../content/intake/plan-intake.ts';
 import { readFolder } from '../../content/read-folder.ts';
 import type { VenueFiles } from '../../content/venue-files.ts';
-import { addDays, type Day } from '../../domain/day.ts';
+import { latestDayOnEarth } from './latest-day.ts';
 
 /** One run of the intake on one folder: what was read, and what is asked of it. */
 export class Intake {
@@ -72,10 +72,4 @@ export class Intake {
   write({ files }: IntakePlan): string | null {
     return writeChange(this.#folder, files);
   }
-}
-
-/** The day it is where the day begins first (UTC+14): a phone in another zone than this machine is not in the future. */
-function latestDayOnEarth(): Day {
-  const now = new Date();
-  return now.getUTCHours() >= 10 ? addDays(now.toISOString().slice(0, 10), 1) : now.toISOString().slice(0, 10);
 }

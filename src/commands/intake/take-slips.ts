@@ -14,6 +14,7 @@ import { finishImport } from '../import/finish-import.ts';
 import { FolderImport } from '../import/folder-import.ts';
 import { settleQuestions } from '../import/settle-questions.ts';
 import { typed } from '../package-folder.ts';
+import { latestDayOnEarth } from './latest-day.ts';
 import { textsOfKind } from './texts-of-files.ts';
 
 /** A file larger than this is no slip. */
@@ -93,6 +94,7 @@ function slipLog({ content }: FolderImport, depths: DepthCheck | null): SlipLog 
   );
   return {
     venue: content.settings.name,
+    latestDay: content.settings.invented ? null : latestDayOnEarth(),
     depths,
     units: content.settings.units,
     bagParts: content.settings.bagParts,

@@ -1,5 +1,5 @@
 import type { BagPart, Units } from '../../domain/bag.ts';
-import { yearOf } from '../../domain/day.ts';
+import { type Day, yearOf } from '../../domain/day.ts';
 import { fedCell } from '../../domain/fed.ts';
 import { areFarApart } from '../../domain/hour-weight.ts';
 import type { FishingEvent } from '../../domain/session.ts';
@@ -21,6 +21,8 @@ export interface SlipLog {
   readonly pegsOf: (water: string) => readonly string[];
   /** Sessions of an event: the number of its day, and what the scales said. */
   readonly sessionsOf: (event: string) => readonly { readonly peg: string; readonly weightGrams?: number }[];
+  /** No slip is of a later day; null where the venue is invented, whose days are too. */
+  readonly latestDay: Day | null;
   /** Null where no slip has depths. */
   readonly depths: DepthCheck | null;
 }
@@ -41,6 +43,9 @@ const SESSION_COLUMNS = ['event', 'section', 'peg', 'angler', 'status', 'weight'
 export function planSlip(slip: Slip, log: SlipLog, files: StagedFiles): SlipPlan {
   if (slip.venue !== log.venue) {
     return { ok: false, why: `It is of ${slip.venue}; this folder is ${log.venue}.` };
+  }
+  if (log.latestDay !== null && slip.day > log.latestDay) {
+    return { ok: false, why: `It is of ${slip.day}, a day that has not come: is the clock of that phone right?` };
   }
   if (!log.pegsOf(slip.water).includes(slip.peg)) {
     return { ok: false, why: `It is of peg ${slip.peg} of ${slip.water}, which this folder does not have.` };

@@ -34,6 +34,7 @@ function logWith(weightGrams: number): SlipLog {
     bagParts: [{ id: 'carp', name: 'Carp', species: ['common carp'] }],
     events: [match],
     pegsOf: (water) => (water === 'pool' ? ['14'] : []),
+    latestDay: '2026-12-07',
     depths: null,
     sessionsOf: () => [{ peg: '14', weightGrams }],
   };
@@ -60,4 +61,11 @@ it('says nothing of a temperature that was not given, and tells a slip far from 
 it('refuses a slip of another venue or of a peg that is not there', () => {
   expect(planSlip({ ...SLIP, venue: 'Other' }, logWith(1), folder(ROWS)).ok).toBe(false);
   expect(planSlip({ ...SLIP, peg: '99' }, logWith(1), folder(ROWS)).ok).toBe(false);
+});
+
+it('refuses a slip of a day that has not come', () => {
+  expect(planSlip({ ...SLIP, day: '2026-12-08' }, logWith(1), folder(ROWS))).toEqual({
+    ok: false,
+    why: 'It is of 2026-12-08, a day that has not come: is the clock of that phone right?',
+  });
 });
