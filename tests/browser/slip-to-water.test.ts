@@ -36,7 +36,7 @@ afterAll(async () => {
 });
 
 it('from the pace page by the code on its screen into the log and onto the water’s page', {
-  timeout: 300_000,
+  timeout: 600_000,
 }, async () => {
   const { venue } = await loadVenue(join(folder, 'venue'));
   const match = venue!.events.findLast(
@@ -141,13 +141,13 @@ it('is photographed by the organiser, whose phone makes the file of it, or says 
   expect(download.suggestedFilename()).toBe('slip-eelback-3-2026-12-06.txt');
   expect(await readSlipFile(readFileSync(await download.path(), 'utf8'))).toEqual({ ok: true, slip: SLIP });
   await take(await photograph({ ...SLIP, venue: 'Elsewhere' }));
-  await expect.poll(said).toBe('That slip is of Elsewhere, not of this venue.');
+  await expect.poll(said, { timeout: 20_000 }).toBe('That slip is of Elsewhere, not of this venue.');
   await take(
     await sharp({ create: { width: 60, height: 60, channels: 3, background: '#888' } })
       .png()
       .toBuffer(),
   );
-  await expect.poll(said).toContain('No code was found');
+  await expect.poll(said, { timeout: 20_000 }).toContain('No code was found');
   await context.close();
 });
 

@@ -160,7 +160,7 @@ export function paceStatus(data: DrawData, outing: Outing, now: Date): HTMLEleme
   status.append(
     make('p', { className: 'pace-bag' }, make('b', {}, caught === 0 ? 'Nothing yet' : weight(caught, data))),
     make('p', { className: 'soft' }, byPart.join(', ')),
-    make('p', {}, `Aim: ${targetWords(outing.target, data, month)}.`),
+    make('p', {}, `Aim: ${targetWords(outing.target, data, month)}`.replace(/\.?$/, '.')),
   );
   if (minute === null) {
     status.append(make('p', {}, 'Say when the all in is, and the pace is told from there.'));
