@@ -1,5 +1,6 @@
 import { createHmac } from 'node:crypto';
 import { type AnglerName, otherForms, soundOf } from './angler-name.ts';
+import { nearNames } from './near-names.ts';
 
 /**
  * The keyed register: which reference stands for whom, without a name in it. Each row is one spelling that was met, as
@@ -71,6 +72,9 @@ export function resolveAngler(key: Uint8Array, rows: readonly RegisterRow[], nam
   if (alike.length > 0) return { kind: 'doubt', candidates: alike, because: 'the same surname' };
   const sounding = refs(({ sound }) => sound === own.sound);
   if (sounding.length > 0) return { kind: 'doubt', candidates: sounding, because: 'a surname that sounds the same' };
+  const near = new Set(rows.length === 0 ? [] : nearNames(name).map((other) => keyedDigest(key, 'full', other)));
+  const slips = refs(({ full }) => near.has(full));
+  if (slips.length > 0) return { kind: 'doubt', candidates: slips, because: 'the same name but for one letter' };
   return { kind: 'new' };
 }
 

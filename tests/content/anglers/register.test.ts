@@ -77,6 +77,9 @@ describe('assignReferences', () => {
     ['another first name with the same initial', ['Paul Pask', 'Peter Pask']],
     ['a father and a daughter', ['Ron Pask', 'Ann Pask']],
     ['a letter more', ['Ron Pask', 'Ron Paske']],
+    ['another letter, which sounds otherwise', ['Ada Quill', 'Ada Quilt']],
+    ['another first letter', ['Ron Pask', 'Ron Mask']],
+    ['two letters that changed places', ['Ron Larder', 'Ron Lardre']],
   ])('asks of %s', (_, names) => {
     const { asker } = assign(names);
     expect(asker.open).toHaveLength(1);
@@ -84,6 +87,15 @@ describe('assignReferences', () => {
       'somebody on these papers, not in the log yet',
       'somebody new',
     ]);
+  });
+
+  it.each([
+    ['two letters', ['Ada Quill', 'Ada Quarl']],
+    ['a letter of a short surname', ['Ron Cox', 'Ron Fox']],
+    ['a letter, with another first name', ['Ada Quill', 'Bea Quilt']],
+  ])('takes names that differ by %s for two people', (_, names) => {
+    const { asker, added } = assign(names);
+    expect([asker.open, added]).toEqual([[], 2]);
   });
 
   it('keeps no name, and no letters of one, in the register', () => {
