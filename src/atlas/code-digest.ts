@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import { dirname, join, relative, resolve } from 'node:path';
+import { dirname, join, relative, resolve, sep } from 'node:path';
 
 /** What a module imports or passes on; the formatter writes every such line the same way, types included. */
 const FROM =
@@ -29,9 +29,9 @@ export async function codeDigest(root: string, entry: string): Promise<string> {
     }
   }
   const hash = createHash('sha256').update(process.version);
-  for (const [file, text] of [...files].sort(([a], [b]) => (a < b ? -1 : 1))) {
-    hash.update(`\0${relative(root, file)}\0${text}`);
-  }
+  // Named alike on every system, so that what one kept another finds.
+  const named = [...files].map(([file, text]) => [relative(root, file).split(sep).join('/'), text] as const);
+  for (const [name, text] of named.sort(([a], [b]) => (a < b ? -1 : 1))) hash.update(`\0${name}\0${text}`);
   for (const name of [...packages].sort()) hash.update(`\0${name}\0${await versionOf(root, name)}`);
   return hash.digest('hex');
 }

@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, realpathSync, statSync } from 'node:fs';
-import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { basename, dirname, join, resolve } from 'node:path';
+import { liesInside } from './lies-inside.ts';
 import { PACKAGE_FOLDER } from './package-folder.ts';
 import { UsageError } from './read-arguments.ts';
 
@@ -16,12 +17,12 @@ export function outputFolder(option: string | undefined, venueFolder: string, us
   const out = resolve(option ?? usual);
   const place = realPlace(out);
   const venue = realPlace(venueFolder);
-  if (holds(place, venue) || holds(venue, place)) {
+  if (liesInside(place, venue) || liesInside(venue, place)) {
     throw new UsageError(
       `Unexpected --out ${out}, expected a folder apart from the venue folder ${venueFolder}: the guide would take its place.`,
     );
   }
-  if (holds(place, realPlace(PACKAGE_FOLDER)) || holds(place, realPlace('.'))) {
+  if (liesInside(place, realPlace(PACKAGE_FOLDER)) || liesInside(place, realPlace('.'))) {
     throw new UsageError(`Unexpected --out ${out}, expected a folder that does not hold this project.`);
   }
   if (option !== undefined && existsSync(out) && !mayBeReplaced(out)) {
@@ -35,11 +36,6 @@ export function outputFolder(option: string | undefined, venueFolder: string, us
 function mayBeReplaced(folder: string): boolean {
   if (!statSync(folder).isDirectory()) return false;
   return existsSync(join(folder, MARK_OF_A_GUIDE)) || readdirSync(folder).length === 0;
-}
-
-function holds(outer: string, inner: string): boolean {
-  const way = relative(outer, inner);
-  return way === '' || (way !== '..' && !way.startsWith(`..${sep}`) && resolve(outer, way) === inner);
 }
 
 /** The path behind all links; of a path that is still to be made, as far as it exists. */

@@ -1,9 +1,10 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
-import { mkdir, rename, writeFile } from 'node:fs/promises';
+import { mkdir, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { associationNotFound, associationPage } from '../../atlas/association-page.ts';
 import type { Association } from '../../content/association/load-association.ts';
+import { renamePatiently } from '../../content/folder-change/patient-rename.ts';
 import { countWords } from '../../domain/count-words.ts';
 import { parseSiteAddress, type SiteAddress } from '../../domain/site-address.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
@@ -36,7 +37,7 @@ export async function buildAssociation(folder: string, options: BuildOptions, io
   const out = guidesFolder(folder, options.out);
   const say = (line: string) => (options.isQuiet || options.isJson ? undefined : io.print(line));
   const step = (line: string) => (options.isQuiet || options.isJson ? undefined : io.printError(line));
-  const read = await readMembers(folder, options.isJson, io);
+  const read = await readMembers(folder, options.isJson, io, options.isJson || options.isQuiet);
   const { association } = read;
   const address = addressOf(association, options.address, io);
   const broken = new Map(read.members.flatMap(({ id, read: { venue } }) => (venue === null ? [[id, '']] : [])));
@@ -136,7 +137,7 @@ async function writeFirstPage(
 /** As a whole or not at all, over what stands there. */
 async function put(path: string, text: string): Promise<void> {
   await writeFile(`${path}.${process.pid}`, text);
-  await rename(`${path}.${process.pid}`, path);
+  renamePatiently(`${path}.${process.pid}`, path);
 }
 
 function tellBroken(broken: ReadonlyMap<string, string>, ok: boolean, out: string, io: CommandIo): void {

@@ -1,5 +1,5 @@
-import { sep } from 'node:path';
 import type { AstroIntegration } from 'astro';
+import { liesInside } from '../lies-inside.ts';
 import { type Followed, FollowedFolder } from './follow-folder.ts';
 import { overlayOf } from './overlay.ts';
 import { RequestsAtWork } from './requests-at-work.ts';
@@ -43,7 +43,7 @@ export class FollowedPages {
     });
     vite.watcher.add(this.#folder);
     vite.watcher.on('all', (_event, path) => {
-      if (path.startsWith(this.#folder + sep)) this.#followed.changed();
+      if (liesInside(this.#folder, path)) this.#followed.changed();
     });
     // A page that is opened while there is a fault is told of it too.
     vite.environments.client.hot.on('vite:client:connect', () => {

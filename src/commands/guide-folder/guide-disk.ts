@@ -1,4 +1,5 @@
-import { existsSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, rmSync } from 'node:fs';
+import { renamePatiently } from '../../content/folder-change/patient-rename.ts';
 
 /** The few things a build does to the folder of a guide, one after the other, so that a test can stop before any of them. */
 export interface GuideDisk {
@@ -12,6 +13,6 @@ export interface GuideDisk {
 export const REAL_GUIDE_DISK: GuideDisk = {
   exists: existsSync,
   list: (folder) => (existsSync(folder) ? readdirSync(folder).sort() : []),
-  rename: renameSync,
-  remove: (path) => rmSync(path, { recursive: true, force: true }),
+  rename: renamePatiently,
+  remove: (path) => rmSync(path, { recursive: true, force: true, maxRetries: 5 }),
 };

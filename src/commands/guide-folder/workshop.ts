@@ -1,5 +1,6 @@
-import { cpSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { renamePatiently } from '../../content/folder-change/patient-rename.ts';
 import { PACKAGE_FOLDER } from '../package-folder.ts';
 import { isRunning } from './is-running.ts';
 
@@ -29,13 +30,16 @@ export function openWorkshop(): string {
   return own;
 }
 
+/** A folder cannot be moved to another disk, for which Windows has no word of its own; what may not be written there refuses the copy too. */
+const NOT_MOVED = new Set(['EXDEV', 'EPERM', 'EACCES']);
+
 /** Takes a finished guide out of its workshop to a folder that may lie on another disk. */
-export function bringOut(workshop: string, to: string): void {
+export function bringOut(workshop: string, to: string, rename = renamePatiently): void {
   rmSync(to, { recursive: true, force: true });
   try {
-    renameSync(workshop, to);
+    rename(workshop, to);
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'EXDEV') throw error;
+    if (!NOT_MOVED.has((error as NodeJS.ErrnoException).code ?? '')) throw error;
     cpSync(workshop, to, { recursive: true });
     rmSync(workshop, { recursive: true, force: true });
   }

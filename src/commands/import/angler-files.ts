@@ -1,12 +1,13 @@
 import { createHmac, randomBytes } from 'node:crypto';
-import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { formatRegister, keyedDigest, type RegisterRow, readRegister } from '../../content/anglers/register.ts';
 import { sharedRegisterName } from '../../content/association/load-association.ts';
+import { renamePatiently } from '../../content/folder-change/patient-rename.ts';
 import type { CommandIo } from '../command-io.ts';
+import { liesInside } from '../lies-inside.ts';
 import { UsageError } from '../read-arguments.ts';
-import { liesInside } from './lies-inside.ts';
 
 /** The club's key and its register of anglers, both outside the venue folder and readable by their owner alone. */
 export interface AnglerFiles {
@@ -94,7 +95,7 @@ export function writeRegister({ registerPath }: AnglerFiles, rows: readonly Regi
   const aside = join(dirname(registerPath), `.${process.pid}.anglers`);
   writeFileSync(aside, formatRegister(rows), { mode: 0o600 });
   chmodSync(aside, 0o600);
-  renameSync(aside, registerPath);
+  renamePatiently(aside, registerPath);
 }
 
 /** Random bytes that are the same for the same text within one run: questions may make a reader begin again. */

@@ -1,10 +1,12 @@
-import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
 import { parse, stringify } from 'yaml';
 import * as z from 'zod';
+import { renamePatiently } from '../../content/folder-change/patient-rename.ts';
 import { type KeptAnswers, NO_ANSWERS } from '../../content/papers/questions.ts';
+import { liesInside } from '../lies-inside.ts';
 import { UsageError } from '../read-arguments.ts';
-import { liesInside } from './lies-inside.ts';
 
 const Texts = z.record(z.string(), z.coerce.string());
 const AnswersSchema = z.strictObject({
@@ -50,9 +52,10 @@ const HEAD = `# What was answered when papers were imported; the next import of 
 # (by digest: no name stands here). Change or delete a line to be asked again.
 `;
 
-/** Keeps answers, the file as a whole or not at all. */
+/** Keeps answers, the file as a whole or not at all. One that says so already is left as a person wrote it. */
 export function writeAnswers(path: string, answers: KeptAnswers): void {
+  if (existsSync(path) && isDeepStrictEqual(readAnswers(path), answers)) return;
   const aside = join(dirname(path), `.${process.pid}.import.yaml`);
   writeFileSync(aside, `${HEAD}${stringify(answers)}`);
-  renameSync(aside, path);
+  renamePatiently(aside, path);
 }

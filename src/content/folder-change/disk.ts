@@ -9,12 +9,12 @@ import {
   openSync,
   readdirSync,
   readFileSync,
-  renameSync,
   rmSync,
   statSync,
   writeSync,
 } from 'node:fs';
 import { dirname } from 'node:path';
+import { renamePatiently } from './patient-rename.ts';
 
 /** The few things a change of a folder does to a disk, one after the other, so that a test can stop between any two. */
 export interface Disk {
@@ -66,7 +66,7 @@ export const REAL_DISK: Disk = {
     }
   },
   copyMode: (like, path) => chmodSync(path, statSync(like).mode),
-  rename: renameSync,
+  rename: renamePatiently,
   syncFolder: (folder) => {
     try {
       const handle = openSync(folder, 'r');
@@ -76,5 +76,5 @@ export const REAL_DISK: Disk = {
       // Some systems cannot open a folder; they write names at once.
     }
   },
-  remove: (path) => rmSync(path, { recursive: true, force: true }),
+  remove: (path) => rmSync(path, { recursive: true, force: true, maxRetries: 5 }),
 };

@@ -29,7 +29,7 @@ export function whyNotWritten(error: unknown): string {
   if (code === undefined) throw error;
   if (code === 'ENOSPC' || code === 'EDQUOT') return 'The disk is full. Nothing was changed.';
   if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') {
-    return 'The folder may not be written to. Nothing was changed.';
+    return 'The folder may not be written to, or another program has a file of it open. Nothing was changed.';
   }
   return `The disk refused to write (${code}). Nothing was changed.`;
 }

@@ -1,6 +1,6 @@
 import { posix, win32 } from 'node:path';
 import { expect, test } from 'vitest';
-import { liesInside } from '../../../src/commands/import/lies-inside.ts';
+import { liesInside } from '../../src/commands/lies-inside.ts';
 
 test.each([
   ['/club/content', '/club/content', true],
