@@ -20,6 +20,7 @@ import { outputFolder } from './output-folder.ts';
 import { printFaults } from './print-faults.ts';
 import { progressLine } from './progress-line.ts';
 import { readArguments } from './read-arguments.ts';
+import { readingProgress } from './reading-progress.ts';
 import { venueFolder } from './venue-folder.ts';
 
 /**
@@ -34,9 +35,10 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     quiet: { type: 'boolean', default: false },
     json: { type: 'boolean', default: false },
   });
-  const say = (line: string) => (values.quiet || values.json ? undefined : io.print(line));
+  const isSilent = values.quiet || values.json;
+  const say = (line: string) => (isSilent ? undefined : io.print(line));
   // Steps that take longer than a second, one plain line each.
-  const step = (line: string) => (values.quiet || values.json ? undefined : io.printError(line));
+  const step = (line: string) => (isSilent ? undefined : io.printError(line));
   const folder = venueFolder(values.venue, io.environment);
   if (isAssociation(folder)) {
     const { out, address, quiet: isQuiet, json: isJson } = values;
@@ -45,7 +47,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const out = outputFolder(values.out, folder);
   if (recoverGuide(out)) say('A build was stopped as it put its guide in place: that guide stands there again.');
   tidyWorkshops();
-  const read = await loadVenue(folder, io.today?.());
+  const read = await loadVenue(folder, io.today?.(), isSilent ? undefined : readingProgress(folder, io));
   const { venue, faults, leftOut } = read;
   if (values.json) io.print(jsonText({ ok: venue !== null, out, faults, leftOut }));
   else printFaults(folder, faults, leftOut, io);
@@ -59,7 +61,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const worth = progressLine(`Working out worth from ${countWords(venue.sessions.length, 'session')}`, io);
   const ended = new AbortController();
   const { signal } = ended;
-  const told = values.quiet || values.json ? {} : worth;
+  const told = isSilent || venue.sessions.length === 0 ? {} : worth;
   const ratings = ratingsInBackground(withGround(venue, survey), { ...told, signal });
   // Whoever asks for them is told what went wrong; before that nobody may be listening.
   ratings.catch(() => undefined);
@@ -73,7 +75,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     await mkdir(unfinished, { recursive: true });
     const pages = `Writing the pages of ${countWords(venue.pegs.length, 'peg')}`;
     step(`${pages}.`);
-    await writePages(folder, address, unfinished, howFar(pages, values.quiet || values.json ? {} : io));
+    await writePages(folder, address, unfinished, howFar(pages, isSilent ? {} : io));
     await writeChanges(unfinished, out);
     const unseen = closedUnseen(await nowOfGuide(out), await nowOfGuide(unfinished));
     if (unseen !== null) io.printError(closedUnseenWords(unseen));

@@ -6,6 +6,7 @@ import { type CommandIo, EXIT } from './command-io.ts';
 import { jsonText } from './json-text.ts';
 import { printFaults, shownFolder } from './print-faults.ts';
 import { readArguments } from './read-arguments.ts';
+import { readingProgress } from './reading-progress.ts';
 import { venueFolder } from './venue-folder.ts';
 
 /**
@@ -16,7 +17,11 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const { values } = readArguments(args, { venue: { type: 'string' }, json: { type: 'boolean' } });
   const folder = venueFolder(values.venue, io.environment);
   if (isAssociation(folder)) return checkAssociation(folder, values.json === true, io);
-  const { venue, faults, leftOut, counts } = await loadVenue(folder, io.today?.());
+  const { venue, faults, leftOut, counts } = await loadVenue(
+    folder,
+    io.today?.(),
+    values.json === true ? undefined : readingProgress(folder, io),
+  );
   const isClean = venue !== null;
   if (values.json === true) {
     io.print(jsonText({ ok: isClean, counts, faults, leftOut }));

@@ -13,6 +13,7 @@ import { progressLine } from './progress-line.ts';
 import { ratingsJson } from './ratings-json.ts';
 import { ratingsText } from './ratings-text.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
+import { readingProgress } from './reading-progress.ts';
 import { venueFolder } from './venue-folder.ts';
 
 /**
@@ -28,7 +29,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     everything: { type: 'boolean', default: false },
   });
   const folder = venueFolder(values.venue, io.environment);
-  const { venue, faults, leftOut } = await loadVenue(folder);
+  const { venue, faults, leftOut } = await loadVenue(folder, undefined, readingProgress(folder, io));
   printFaults(folder, faults, leftOut, io);
   if (venue === null) {
     io.printError('Nothing was rated. Mend these faults first.');

@@ -2,16 +2,18 @@ import type { Day } from '../domain/day.ts';
 import type { PendingChange } from './folder-change/pending-change.ts';
 import { readSettled } from './folder-change/read-settled.ts';
 import { readFolder } from './read-folder.ts';
-import { readVenue, type VenueRead } from './read-venue.ts';
+import { type Progress, readVenue, type VenueRead } from './read-venue.ts';
 import { faultOfFile } from './sources/source.ts';
 import type { VenueFiles } from './venue-files.ts';
 
 /**
  * Reads and checks the venue folder at a path, as it was at one moment, and changes nothing in it. A change that an intake
  * left unfinished is read as if it were finished, and is a fault until it is. Never throws for what is in the folder.
+ * @param progress told of each file that was read and each check that was made
  */
-export async function loadVenue(folder: string, today?: Day): Promise<VenueRead> {
-  return readVenue(await readSettled(folder, async (pending) => withPending(await readFolder(folder), pending)), today);
+export async function loadVenue(folder: string, today?: Day, progress?: Progress): Promise<VenueRead> {
+  const files = await readSettled(folder, async (pending) => withPending(await readFolder(folder), pending));
+  return readVenue(files, today, progress);
 }
 
 function withPending(files: VenueFiles, pending: PendingChange | null): VenueFiles {

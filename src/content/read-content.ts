@@ -21,8 +21,11 @@ import { type SortedFiles, sortFiles } from './sort-files.ts';
 import type { Placed } from './sources/source.ts';
 import { compareNaturally, fileStem, type VenueFiles } from './venue-files.ts';
 
-/** Reads every file of the folder by the reader of its kind. The checks between them come after (`checks/`). */
-export function readContent(files: VenueFiles): Reading<Content> {
+/**
+ * Reads every file of the folder by the reader of its kind. The checks between them come after (`checks/`).
+ * @param progress told of each file that was read
+ */
+export function readContent(files: VenueFiles, progress: (what: string) => void = () => undefined): Reading<Content> {
   const faults: Fault[] = [];
   const leftOut: LeftOut[] = [];
   // One by one: a hundred thousand faults are too many arguments for one call.
@@ -37,12 +40,14 @@ export function readContent(files: VenueFiles): Reading<Content> {
   ): readonly T[] =>
     paths.flatMap((path) => {
       const result = read(path, textOf(path));
+      progress(path);
       note(result);
       return result.value === null ? [] : [result.value];
     });
   const rows = <T>(paths: readonly string[], read: (file: string, text: string) => RowsRead<T>) =>
     paths.flatMap((path) => {
       const result = read(path, textOf(path));
+      progress(path);
       note(result);
       return result;
     });

@@ -33,18 +33,21 @@ export interface VenueRead {
   readonly texts: ReadonlyMap<string, string>;
 }
 
+/** Told what was done last. */
+export type Progress = (what: string) => void;
+
 /**
  * Reads a venue folder that is in memory, and checks it: every fault of one run, in a stable order. Bare numbers take the
  * units `venue.md` declares. Never throws for what is in the files.
  * @param today to warn of a guide's day that has not come; left out where no clock counts
  */
-export function readVenue(files: VenueFiles, today?: Day): VenueRead {
-  const { value: content, faults: readFaults, leftOut } = readContent(files);
+export function readVenue(files: VenueFiles, today?: Day, progress: Progress = () => undefined): VenueRead {
+  const { value: content, faults: readFaults, leftOut } = readContent(files, progress);
   // Where nothing was read at all one fault says it, and the many that would follow say nothing.
   const isNothing = files.faults.some(({ rule }) => rule.startsWith('folder-'));
   const faults = isNothing
     ? files.faults
-    : [...files.faults, ...readFaults, ...checkContent(content), ...checkGuideDayAhead(content, today)];
+    : [...files.faults, ...readFaults, ...checkContent(content, progress), ...checkGuideDayAhead(content, today)];
   const isClean = content.settingsSource !== null && faults.every(({ severity }) => severity === 'warning');
   return {
     venue: isClean ? venueOf(content) : null,

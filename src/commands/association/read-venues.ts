@@ -5,6 +5,7 @@ import { loadVenue } from '../../content/load-venue.ts';
 import type { VenueRead } from '../../content/read-venue.ts';
 import type { CommandIo } from '../command-io.ts';
 import { printFaults } from '../print-faults.ts';
+import { readingProgress } from '../reading-progress.ts';
 
 /** One venue of an association, read. */
 export interface MemberRead {
@@ -21,13 +22,18 @@ export interface MembersRead {
 }
 
 /** Reads an association and every venue of it, and prints the faults of each unless a program will be told of them. */
-export async function readMembers(folder: string, isJson: boolean, io: CommandIo): Promise<MembersRead> {
+export async function readMembers(
+  folder: string,
+  isJson: boolean,
+  io: CommandIo,
+  isSilent = isJson,
+): Promise<MembersRead> {
   const { association, faults } = loadAssociation(folder);
   if (!isJson) printFaults(folder, faults, [], io);
   const members: MemberRead[] = [];
   for (const id of association?.venues ?? []) {
     const own = join(folder, id);
-    const read = await loadVenue(own, io.today?.());
+    const read = await loadVenue(own, io.today?.(), isSilent ? undefined : readingProgress(own, io));
     if (!isJson) printFaults(own, read.faults, read.leftOut, io);
     members.push({ id, folder: own, read });
   }

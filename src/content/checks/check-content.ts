@@ -96,8 +96,15 @@ const CHECKS: readonly Check[] = [
   checkLaterThanGuideDay,
 ];
 
-/** Everything that is wrong between records that can each be read. */
-export function checkContent(content: Content): readonly Fault[] {
+/**
+ * Everything that is wrong between records that can each be read.
+ * @param progress told of each check that was made
+ */
+export function checkContent(content: Content, progress: (what: string) => void = () => undefined): readonly Fault[] {
   const grounds = waterGrounds(content);
-  return CHECKS.flatMap((check) => check(content, grounds));
+  return CHECKS.flatMap((check, index) => {
+    const faults = check(content, grounds);
+    progress(`check ${index + 1} of ${CHECKS.length}`);
+    return faults;
+  });
 }
