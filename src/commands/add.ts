@@ -15,7 +15,7 @@ import { refuse } from './import/ask-to-write.ts';
 import { finishImport } from './import/finish-import.ts';
 import { FolderImport } from './import/folder-import.ts';
 import { settleQuestions } from './import/settle-questions.ts';
-import { typed } from './package-folder.ts';
+import { typedFor } from './print-faults.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
 
@@ -105,7 +105,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
       answerPath,
       isAgreed: values.yes === true,
       nothingNew: 'There is nothing new in this',
-      done: `Added. Where they are comes with ${typed('import places FILE')}, or is written into position in each record.`,
+      done: `Added. Where they are comes with ${typedFor('import places FILE', folder)}, or is written into position in each record.`,
     },
     io,
   );

@@ -1,5 +1,5 @@
+import { typed } from '../content/typed-command.ts';
 import { capitalised } from '../domain/capitalised.ts';
-import { typed } from './package-folder.ts';
 
 interface CommandHelp {
   /** The command with what it takes. */
@@ -75,7 +75,7 @@ const HELP: Readonly<Record<string, CommandHelp>> = {
       ['--take-round', 'where both differ, take what the round says'],
       ['--without WHAT', 'leave a part of it out; may be given again'],
       ['--close-inside', 'close pegs that a line measured on the round puts inside the stand-off'],
-      ['--keep-open WHO', "leave a peg open: 'kiln-pool/9=Secretary: why'"],
+      ['--keep-open WHO', 'leave a peg open: "kiln-pool/9=Secretary: why"'],
       KEYS,
     ],
     example: 'intake round-2026-11-20.json',

@@ -4,8 +4,8 @@ import { siteAddress } from './build-address.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import type { Followed } from './follow/follow-folder.ts';
 import { FollowedPages } from './follow/followed-pages.ts';
-import { PACKAGE_FOLDER, typed } from './package-folder.ts';
-import { printFaults } from './print-faults.ts';
+import { PACKAGE_FOLDER } from './package-folder.ts';
+import { printFaults, typedFor } from './print-faults.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
 
@@ -26,11 +26,13 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   process.env.VENUE_DIR = folder;
   process.env.ASTRO_TELEMETRY_DISABLED = '1';
   const address = siteAddress({ ...io.environment, VENUE_DIR: folder });
-  const pages = new FollowedPages(folder, (what) => tell(what, folder, io));
+  let isShowing = false;
+  const pages = new FollowedPages(folder, (what) => tell(what, folder, isShowing, io));
   if (!(await pages.read())) {
-    io.printError(`There is nothing to show until these are mended: then ${typed('dev')} again.`);
+    io.printError(`There is nothing to show until these are mended: then ${typedFor('dev', folder)} again.`);
     return EXIT.faults;
   }
+  isShowing = true;
   const server = await serveSite({
     root: PACKAGE_FOLDER,
     configFile: false,
@@ -48,14 +50,15 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   return EXIT.clean;
 }
 
-function tell(what: Followed, folder: string, io: CommandIo): void {
+/** @param isShowing whether there are pages already that a fault leaves as they are */
+function tell(what: Followed, folder: string, isShowing: boolean, io: CommandIo): void {
   if (what.kind === 'rated') {
     io.printError('Worth is of the log as it is now.');
     return;
   }
   printFaults(folder, what.read.faults, what.read.leftOut, io);
   if (what.kind === 'faults') {
-    io.printError('The page keeps what was whole.');
+    if (isShowing) io.printError('The page keeps what was whole.');
     return;
   }
   io.printError(what.areRatingsOld ? 'Shown; worth is being worked out anew.' : 'Shown.');

@@ -14,7 +14,7 @@ import { readRounds } from './intake/read-rounds.ts';
 import { summaryLines } from './intake/summary-lines.ts';
 import { takeMatch, textsOfMatchDay } from './intake/take-match.ts';
 import { takeSlips, textsOfSlips } from './intake/take-slips.ts';
-import { typed } from './package-folder.ts';
+import { typedFor } from './print-faults.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
 
@@ -22,7 +22,7 @@ const NOTHING_CHANGED = 'Nothing was changed.';
 
 /**
  * `intake FILE… [--yes] [--keep-folder | --take-round] [--without WATER/PEG]… [--close-inside]
- * [--keep-open 'WATER/PEG=ROLE: WHY']… [--venue FOLDER]`: takes bank
+ * [--keep-open "WATER/PEG=ROLE: WHY"]… [--venue FOLDER]`: takes bank
  * rounds into the venue folder, all or nothing. Shows what would change and asks before it writes; `--yes` is for scripts.
  * Files of a match day go into the log instead (`take-match.ts`); `--keys FOLDER` says where the register of anglers is kept.
  * So do anglers' slips (`take-slips.ts`).
@@ -89,7 +89,7 @@ function keptOpen(values: readonly string[]): ReadonlyMap<string, KeepOpen> {
       const [, peg, by, why] = /^([^=\s]+\/[^=\s]+)=([^:]+):\s*(\S.*)$/s.exec(value) ?? [];
       if (peg === undefined || by === undefined || why === undefined) {
         throw new UsageError(
-          `--keep-open takes the peg, who decided (a role, never a name) and why: --keep-open 'kiln-pool/9=Secretary: the bank beside it is fished'. Found ${value}`,
+          `--keep-open takes the peg, who decided (a role, never a name) and why: --keep-open "kiln-pool/9=Secretary: the bank beside it is fished". Found ${value}`,
         );
       }
       return [peg, { by: by.trim(), why: why.trim() }];
@@ -161,7 +161,7 @@ async function finish(
   const failure = intake.write(plan);
   if (failure !== null) return refuse([failure], io, '');
   io.print(
-    `Taken in: ${plan.taken.map(({ ref }) => `round ${ref}`).join(', ')}. Build the guide anew: ${typed('build')}`,
+    `Taken in: ${plan.taken.map(({ ref }) => `round ${ref}`).join(', ')}. Build the guide anew: ${typedFor('build', intake.folder)}`,
   );
   return EXIT.clean;
 }

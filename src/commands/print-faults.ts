@@ -1,6 +1,7 @@
 import { relative } from 'node:path';
 import type { Fault, LeftOut } from '../content/fault.ts';
 import { formatFaults, formatLeftOut } from '../content/format-fault.ts';
+import { quoted, typed } from '../content/typed-command.ts';
 import type { CommandIo } from './command-io.ts';
 
 /** Prints every fault of a venue folder, and what was left out of it, to standard error. Prints nothing where there is none. */
@@ -15,6 +16,12 @@ export function printFaults(
   for (const line of formatFaults(named)) io.printError(line);
   const left = leftOut.map((entry) => ({ ...entry, file: inFolder(here, entry.file) }));
   for (const line of formatLeftOut(left)) io.printError(line);
+}
+
+/** How a person types a command for this venue folder, from where they stand. */
+export function typedFor(words: string, folder: string): string {
+  const shown = shownFolder(folder);
+  return typed(shown === 'content' ? words : `${words} --venue ${quoted(shown)}`);
 }
 
 /** A folder as a person below the working directory would type it. */

@@ -1,6 +1,7 @@
 import { readRange, readShift } from '../content/stands/peg-range.ts';
 import { planRepeg } from '../content/stands/plan-repeg.ts';
 import type { CommandIo } from './command-io.ts';
+import { typedFor } from './print-faults.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { changeDay } from './stands/change-day.ts';
 import { changeStands } from './stands/change-stands.ts';
@@ -33,15 +34,16 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const shift = readShift(shiftWritten);
   if (shift === null) throw new UsageError(`Unexpected shift "${shiftWritten}", expected +1, +2, -1 and so on.`);
   const from = changeDay(values.from);
+  const venue = venueFolder(values.venue, io.environment);
   return changeStands(
-    venueFolder(values.venue, io.environment),
+    venue,
     (folder, staged) => planRepeg(folder.content, { water, range, shift, from }, staged),
     {
       isAgreed: values.yes === true,
       isDryRun: values['dry-run'] === true,
       nothingNew: 'These numbers are so already',
       hint: `Take in every bank round that was walked before ${from} first: afterwards its numbers are those of other posts.`,
-      done: `Written. A new peg between them gets a record of its own with since: ${from}. Build the guide anew: npm run build`,
+      done: `Written. A new peg between them gets a record of its own with since: ${from}. Build the guide anew: ${typedFor('build', venue)}`,
     },
     io,
   );

@@ -1,5 +1,6 @@
 import { planRetire } from '../content/stands/plan-retire.ts';
 import type { CommandIo } from './command-io.ts';
+import { typedFor } from './print-faults.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { changeDay } from './stands/change-day.ts';
 import { changeStands } from './stands/change-stands.ts';
@@ -29,14 +30,15 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const from = changeDay(values.from);
   const why = values.why?.trim();
   const request = { water, peg, from, ...(why === undefined || why === '' ? {} : { why }) };
+  const venue = venueFolder(values.venue, io.environment);
   return changeStands(
-    venueFolder(values.venue, io.environment),
+    venue,
     (folder, staged) => planRetire(folder.content, request, staged),
     {
       isAgreed: values.yes === true,
       isDryRun: values['dry-run'] === true,
       nothingNew: 'It is retired already',
-      done: 'Written. Build the guide anew: npm run build',
+      done: `Written. Build the guide anew: ${typedFor('build', venue)}`,
     },
     io,
   );

@@ -2,11 +2,11 @@ import { once } from 'node:events';
 import { existsSync } from 'node:fs';
 import type { Server } from 'node:http';
 import { join, resolve } from 'node:path';
+import { typed } from '../content/typed-command.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { baseOfGuide } from './guide-folder/guide-base.ts';
 import { recoverGuide } from './guide-folder/replace-guide.ts';
 import { guideServer } from './guide-folder/serve-guide.ts';
-import { typed } from './package-folder.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 
 const FIRST_PORT = 4321;

@@ -5,12 +5,12 @@ import { firstVenue } from '../content/first-venue.ts';
 import { askVenuePlan } from '../content/new-venue/ask-venue-plan.ts';
 import { clubRepository } from '../content/new-venue/club-repository.ts';
 import { planFiles } from '../content/new-venue/plan-files.ts';
+import { typed } from '../content/typed-command.ts';
 import { type Day, isDay } from '../domain/day.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { answerFileOf, readAnswers, writeAnswers } from './import/answer-file.ts';
 import { settleQuestions } from './import/settle-questions.ts';
-import { typed } from './package-folder.ts';
-import { shownFolder } from './print-faults.ts';
+import { shownFolder, typedFor } from './print-faults.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { programVersion } from './version.ts';
 
@@ -32,7 +32,8 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     true,
   );
   const name = positionals[0] ?? values.venue ?? (values.repo === true ? 'content' : undefined);
-  if (name === undefined || positionals.length > 1) throw new UsageError('Expected one folder: venue -- start FOLDER');
+  if (name === undefined || positionals.length > 1)
+    throw new UsageError(`Expected one folder: ${typed('start my-venue')}`);
   const day = values.day ?? new Date().toISOString().slice(0, 10);
   if (!isDay(day)) throw new UsageError(`Unexpected day "${day}", expected one such as 2026-11-21.`);
   const folder = resolve(name);
@@ -54,10 +55,10 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   io.print(
     isExample
       ? `Wrote a first venue into ${shownFolder(folder)}. Every name and figure in it is an example: replace them.`
-      : `Wrote ${shownFolder(folder)}. Its maps are plain boxes and its pegs stand where none is, and every page says that the venue is made up, until you import their places (${typed('import places FILE')}) and take "invented: true" out of venue.md.`,
+      : `Wrote ${shownFolder(folder)}. Its maps are plain boxes and its pegs stand where none is, and every page says that the venue is made up, until you import their places (${typedFor('import places FILE', folder)}) and take "invented: true" out of venue.md.`,
   );
   if (values.repo === true) await writeRepository(dirname(folder), basename(folder), io);
-  io.print(`Then: ${typed(`check --venue ${shownFolder(folder)}`)}`);
+  io.print(`Then: ${typedFor('check', folder)}`);
   return EXIT.clean;
 }
 

@@ -1,5 +1,6 @@
 import { planUpgrade } from '../content/upgrade/plan-upgrade.ts';
 import type { CommandIo } from './command-io.ts';
+import { typedFor } from './print-faults.ts';
 import { readArguments } from './read-arguments.ts';
 import { changeStands } from './stands/change-stands.ts';
 import { venueFolder } from './venue-folder.ts';
@@ -14,14 +15,15 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     'dry-run': { type: 'boolean' },
     yes: { type: 'boolean' },
   });
+  const venue = venueFolder(values.venue, io.environment);
   return changeStands(
-    venueFolder(values.venue, io.environment),
+    venue,
     (folder, staged) => planUpgrade(folder.read, staged),
     {
       isAgreed: values.yes === true,
       isDryRun: values['dry-run'] === true,
       nothingNew: 'The folder is of the newest format',
-      done: 'Written. The folder reads as it did before: npm run -s venue -- check',
+      done: `Written. The folder reads as it did before: ${typedFor('check', venue)}`,
     },
     io,
   );

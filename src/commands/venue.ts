@@ -1,9 +1,11 @@
 #!/usr/bin/env node
+import { didYouMean } from '../content/did-you-mean.ts';
+import { typed } from '../content/typed-command.ts';
 import { commandHelp } from './command-help.ts';
 import { EXIT, processIo, type RunCommand } from './command-io.ts';
 import { diskTrouble } from './disk-trouble.ts';
 import { GuideBesideItsPlace } from './guide-folder/replace-guide.ts';
-import { typed } from './package-folder.ts';
+import { tooOldNode } from './node-version.ts';
 import { UsageError } from './read-arguments.ts';
 
 interface Entry {
@@ -117,6 +119,11 @@ function usage(): string {
 
 async function main(): Promise<number> {
   const io = processIo();
+  const tooOld = tooOldNode(process.versions.node);
+  if (tooOld !== null) {
+    io.printError(tooOld);
+    return EXIT.usage;
+  }
   const [word, ...args] = process.argv.slice(2);
   if (word === undefined || word === 'help' || [word, ...args].includes('--help')) {
     const asked = word === 'help' ? args[0] : word;
@@ -126,7 +133,7 @@ async function main(): Promise<number> {
   }
   const command = Object.hasOwn(COMMANDS, word) ? COMMANDS[word] : undefined;
   if (command === undefined) {
-    io.printError(`Unexpected command "${word}".\n\n${usage()}`);
+    io.printError(`Unexpected command "${word}". ${didYouMean(word, Object.keys(COMMANDS), `\n\n${usage()}`)}`);
     return EXIT.usage;
   }
   try {

@@ -1,5 +1,6 @@
 import { CLEARANCE_MEASURES } from '../domain/clearance-measures.ts';
 import { type Day, yearOf } from '../domain/day.ts';
+import { typed } from './typed-command.ts';
 
 /** The rules of a first venue, there to be replaced: an import of the club's own takes their place unasked. */
 export const EXAMPLE_RULES = `These are example rules: write your own here, as Markdown. They are published as the rules page.
@@ -60,7 +61,7 @@ const EXAMPLE: FirstSettings = {
 /** A first `venue.md`, with notes on every field a club will want. */
 export const firstSettings = (day: Day, own: FirstSettings) => `---
 # Every name and figure in this folder is an example: replace it with your own, then run
-#   npm run -s venue -- check --venue FOLDER
+#   ${typed('check --venue FOLDER')}
 # A line that begins with # is a note to you and is never published.
 name: ${own.name} # the venue
 club: ${own.club}

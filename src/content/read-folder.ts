@@ -8,6 +8,7 @@ import { meantRecord } from './meant-record.ts';
 import { pictureFault } from './picture-fault.ts';
 import { faultOfFile } from './sources/source.ts';
 import { placeAtOffset } from './sources/text-place.ts';
+import { typed } from './typed-command.ts';
 import { compareNaturally, type VenueFiles } from './venue-files.ts';
 
 /** How large a venue folder may be. The folder comes from elsewhere: without bounds one file could exhaust the machine. */
@@ -61,7 +62,7 @@ export async function readFolder(folder: string, limits: FolderLimits = FOLDER_L
 }
 
 async function folderFault(folder: string): Promise<Fault | null> {
-  const start = 'Name a folder with --venue, or begin one with: npm run -s venue -- start FOLDER';
+  const start = `Name a folder with --venue, or begin one with: ${typed('start FOLDER')}`;
   const fault = (rule: string, what: string) =>
     faultOfFile('', { rule, found: what, expected: 'a venue folder', mend: start });
   try {

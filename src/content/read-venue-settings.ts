@@ -15,6 +15,7 @@ import { readFieldsLeniently } from './schemas/read-fields.ts';
 import { settingsSchema, UnitsSchema } from './schemas/settings-schema.ts';
 import { readMarkdownRecord } from './sources/front-matter.ts';
 import { faultOfFile, type Placed } from './sources/source.ts';
+import { typed } from './typed-command.ts';
 import type { VenueFiles } from './venue-files.ts';
 
 const FILE = 'venue.md';
@@ -65,6 +66,6 @@ function missing() {
     rule: 'venue-missing',
     found: 'no such file',
     expected: 'venue.md with the name of the venue, its units and its emergency numbers',
-    mend: 'Write it, or begin a folder with: npm run -s venue -- start FOLDER',
+    mend: `Write it, or begin a folder with: ${typed('start FOLDER')}`,
   });
 }

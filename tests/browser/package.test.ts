@@ -153,6 +153,9 @@ test('from the tarball alone: start, papers, check, build, and a sheet read in t
     expect(await page.locator('main').innerText()).toContain('for carp at any time');
     expect((await page.goto(`${address}no/such/page/`))?.status()).toBe(404);
     expect(await page.locator('h1').innerText()).toBe('No such page');
+    // It is of the edition that is published, whatever the address it is shown at.
+    await page.locator('[data-edition]', { hasText: 'checked' }).waitFor();
+    expect(await page.locator('[data-standing-kind]').count()).toBe(0);
     await page.locator('main a').click();
     expect(new URL(page.url()).pathname).toBe('/guide/');
     expect(problems).toEqual([]);
@@ -161,6 +164,17 @@ test('from the tarball alone: start, papers, check, build, and a sheet read in t
     await browser.close();
   }
 }, 300_000);
+
+test('what is installed takes under 200 MB', () => {
+  const BLOCK_BYTES = 512;
+  const files = filesBelow(join(folder, 'node_modules')).map((path) => statSync(path));
+  const bytes = files.reduce((sum, { size }) => sum + size, 0);
+  const onDisk = files.reduce((sum, { blocks }) => sum + blocks * BLOCK_BYTES, 0);
+  console.log(
+    `installed: ${Math.round(bytes / 1e6)} MB in ${files.length} files, ${Math.round(onDisk / 1e6)} MB of disk`,
+  );
+  expect(bytes).toBeLessThan(200e6);
+});
 
 test('a guide is put wherever the caller says, from wherever the caller stands', () => {
   for (const out of ['guide', 'node_modules-guide', join(tmpdir(), `${folder.split('/').at(-1)}-beside`)]) {

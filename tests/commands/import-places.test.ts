@@ -101,7 +101,7 @@ describe('import places', () => {
     const kml = `<kml xmlns="http://www.opengis.net/kml/2.2"><Document><Style id="s"><LineStyle><color>ff0000ff</color></LineStyle></Style><Placemark><name>11kV line</name><styleUrl>#s</styleUrl><LineString><coordinates>${a.lng - 0.001},${a.lat},0 ${b.lng + 0.001},${b.lat},0</coordinates></LineString></Placemark><NetworkLink><Link><href>http://127.0.0.1:1/x.kml</href></Link></NetworkLink></Document></kml>`;
     const { said } = await places([file('drawing.kmz', zipSync({ 'doc.kml': new TextEncoder().encode(kml) }))]);
     expect(said).toContain('overhead line "11kV line": drawn');
-    expect(said).toContain('1 network links: it points to a file elsewhere, and nothing is fetched');
+    expect(said).toContain('1 network link: it points to a file elsewhere, and nothing is fetched');
   });
 
   it('never takes an overhead line away: a second drawing stands beside the first', async () => {

@@ -41,7 +41,7 @@ const CARD = [
   '',
 ].join('\r\n');
 
-const LEAVE_OUT = /→ papers: \{ "card.txt": \{ "([^"]+)": leave-out/g;
+const LEAVE_OUT = /^ {4}"?([^"\n]+?)"?: leave-out$/gm;
 
 async function call(args: readonly string[], typed?: readonly string[]) {
   const lines: string[] = [];

@@ -12,9 +12,9 @@ const README = readFileSync(new URL('../../README.md', import.meta.url), 'utf8')
 const SECTION = /^## When the venue changes\n([\s\S]*?)^## /m.exec(README)?.[1] ?? '';
 const COMMANDS: Readonly<Record<string, RunCommand>> = { repeg, retire };
 
-/** A line of a shell apart, as far as the section uses one: words, and text in single quotes. */
+/** A line of a shell apart, as far as the section uses one: words, and text in double quotes, the only ones Windows knows. */
 const wordsOf = (line: string) =>
-  [...line.matchAll(/'([^']*)'|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare ?? '');
+  [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare ?? '');
 
 /** The small venue under the names of the section, with a log that ends before the days in it. */
 function kilnPool(): string {

@@ -107,7 +107,7 @@ test('questions that are open are told all at once, with what to write, and noth
   const said = io.errors.join('\n');
   expect(said).toContain('unexpected "stones"');
   for (const key of ['club', 'waters', 'lengths', 'weights', 'parts', 'overhead lines'])
-    expect(said).toContain(`"${key}"`);
+    expect(said).toContain(`\n    ${key}: `);
   expect(readdirSync(root)).toEqual(['answers.yaml']);
 });
 

@@ -1,7 +1,9 @@
+import { stringify } from 'yaml';
 import {
   type Asker,
   answerFault,
   type KeptAnswers,
+  NO_ANSWERS,
   type Question,
   withAnswer,
 } from '../../content/papers/questions.ts';
@@ -83,16 +85,22 @@ function questionLines({ of, scope, ask, evidence, choices, suggested }: Questio
 
 /** The open questions for somebody who is not there to be asked: what to write into the file of answers. */
 export function openQuestionLines(asker: Asker, path: string): readonly string[] {
+  const unanswered = asker.open.reduce(
+    (answers, question) => withAnswer(answers, question, question.suggested ?? '…'),
+    NO_ANSWERS,
+  );
+  const scopes = Object.entries(unanswered).filter(([, own]) => Object.keys(own).length > 0);
   return [
     ...asker.refused.map(
       ({ question, answer, why }) =>
         `${path}: ${question.scope}.${question.of}."${question.key}": unexpected "${answer}". ${why}`,
     ),
-    `${asker.open.length} ${asker.open.length === 1 ? 'question needs an answer' : 'questions need answers'}. Run this at a terminal to be asked, or write into ${path}:`,
-    ...asker.open.flatMap((question) => [
-      '',
-      ...questionLines(question),
-      `  → ${question.scope}: { "${question.of}": { "${question.key}": ${question.suggested ?? '…'} } }`,
-    ]),
+    `${asker.open.length} ${asker.open.length === 1 ? 'question needs an answer' : 'questions need answers'}. Run this at a terminal to be asked, or write the answers into a file:`,
+    ...asker.open.flatMap((question) => ['', ...questionLines(question)]),
+    '',
+    `What to write into ${path}, with your answers (a line under all: holds for every paper):`,
+    '',
+    ...stringify(Object.fromEntries(scopes)).trimEnd().split('\n'),
+    '',
   ];
 }

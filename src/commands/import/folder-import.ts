@@ -13,16 +13,17 @@ import type { VenueFiles } from '../../content/venue-files.ts';
 
 /** A venue folder that a command reads once and changes once, all or nothing. */
 export class FolderImport {
+  /** Where it is. */
+  readonly path: string;
   readonly content: Content;
   readonly files: FolderFiles;
   readonly texts: ReadonlyMap<string, string>;
   /** The folder as it was read. */
   readonly read: VenueFiles;
-  readonly #folder: string;
   readonly #errors: readonly Fault[];
 
   private constructor(folder: string, read: VenueFiles, content: Content) {
-    this.#folder = folder;
+    this.path = folder;
     this.read = read;
     this.#errors = errorsOf(read);
     this.content = content;
@@ -58,6 +59,6 @@ export class FolderImport {
 
   /** Writes a change, all or nothing. Returns a sentence where it could not. */
   write(changed: readonly NewFile[]): string | null {
-    return writeChange(this.#folder, changed);
+    return writeChange(this.path, changed);
   }
 }

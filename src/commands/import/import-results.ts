@@ -8,8 +8,9 @@ import { readPaper } from '../../content/papers/read-paper.ts';
 import { type EventChange, planResults } from '../../content/papers/results/plan-results.ts';
 import { readResults, type VenueNames } from '../../content/papers/results/read-results.ts';
 import type { ResultMatch, Unread } from '../../content/papers/results/result-row.ts';
+import { countWords } from '../../domain/count-words.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
-import { typed } from '../package-folder.ts';
+import { typedFor } from '../print-faults.ts';
 import { type AnglerFiles, drawOfRun, openAnglerFiles, writeRegister } from './angler-files.ts';
 import { answerFileOf, readAnswers } from './answer-file.ts';
 import { refuse } from './ask-to-write.ts';
@@ -74,7 +75,7 @@ export async function importResults(
       answerPath,
       isAgreed: options.isAgreed,
       nothingNew: 'There is nothing new in these papers',
-      done: `Taken in. Build the guide anew: ${typed('build')}`,
+      done: `Taken in. Build the guide anew: ${typedFor('build', folder)}`,
       // A reference in the log that nobody can resolve would be worse than one too many in the register.
       before: () => writeRegister(anglers, reading.assigned.rows),
     },
@@ -162,14 +163,14 @@ function tell(
     return;
   }
   for (const line of changeLines(changes)) io.print(line);
-  for (const [because, count] of respelt) io.print(`${count} spellings new to the register were settled by ${because}`);
-  io.print(
-    `Anglers: ${added} new. The key is ${anglers.keyPath}${anglers.isNew ? ' (made now: keep a copy in the club’s safe)' : ''}`,
-  );
+  for (const [because, count] of respelt)
+    io.print(`${countWords(count, 'spelling')} new to the register, settled by ${because}`);
+  const key = anglers.isNew ? ` The key is ${anglers.keyPath}: it was made now, keep a copy in the club’s safe.` : '';
+  io.print(`${countWords(added, 'new angler')}, known from now on by ${anglers.registerPath}.${key}`);
   for (const line of unreadLines(reading.unread)) io.printError(line);
 }
 
 function faultLine({ file, sheet, row, found, expected, mend }: PaperFault): string {
   const place = `${file}${sheet === undefined ? '' : `, ${sheet}`}${row === undefined ? '' : `, row ${row}`}`;
-  return `${place}: unexpected ${found}, expected ${expected}. ${mend}`;
+  return `${place}: found ${found}, expected ${expected}. ${mend}`;
 }

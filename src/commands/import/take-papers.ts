@@ -1,7 +1,7 @@
 import { StagedFiles } from '../../content/intake/staged-files.ts';
 import type { Asker } from '../../content/papers/questions.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
-import { typed } from '../package-folder.ts';
+import { typedFor } from '../print-faults.ts';
 import { answerFileOf, readAnswers } from './answer-file.ts';
 import { refuse } from './ask-to-write.ts';
 import { finishImport } from './finish-import.ts';
@@ -58,7 +58,7 @@ export async function takePapers<P, R>(
       answerPath,
       isAgreed: options.isAgreed,
       nothingNew: 'There is nothing new in this',
-      done: `Taken in. ${kind.next}: ${typed('build')}`,
+      done: `Taken in. ${kind.next}: ${typedFor('build', folder)}`,
     },
     io,
   );

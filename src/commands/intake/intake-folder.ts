@@ -12,7 +12,8 @@ import { latestDayOnEarth } from './latest-day.ts';
 
 /** One run of the intake on one folder: what was read, and what is asked of it. */
 export class Intake {
-  readonly #folder: string;
+  /** Where the folder is. */
+  readonly folder: string;
   readonly #files: VenueFiles;
   readonly #rounds: readonly RoundToTake[];
   readonly #without: ReadonlySet<string>;
@@ -28,7 +29,7 @@ export class Intake {
     without: ReadonlySet<string>,
     keepOpen: ReadonlyMap<string, KeepOpen>,
   ) {
-    this.#folder = folder;
+    this.folder = folder;
     this.#files = files;
     this.#rounds = rounds;
     this.#without = without;
@@ -48,7 +49,7 @@ export class Intake {
   /** Works out what would change; `choose` stands for later plans too. */
   plan(choose: Choose = this.#choose): IntakePlan {
     this.#choose = choose;
-    return planIntake(folderFiles(this.#folder, this.#files), this.#rounds, {
+    return planIntake(folderFiles(this.folder, this.#files), this.#rounds, {
       today: latestDayOnEarth(),
       without: this.#without,
       close: this.#close,
@@ -70,6 +71,6 @@ export class Intake {
 
   /** Writes the plan, all or nothing. Returns a sentence where it could not. */
   write({ files }: IntakePlan): string | null {
-    return writeChange(this.#folder, files);
+    return writeChange(this.folder, files);
   }
 }

@@ -18,7 +18,7 @@ import { finishImport } from '../import/finish-import.ts';
 import { FolderImport } from '../import/folder-import.ts';
 import { changeLines } from '../import/results-summary.ts';
 import { settleQuestions } from '../import/settle-questions.ts';
-import { typed } from '../package-folder.ts';
+import { typedFor } from '../print-faults.ts';
 import { textsOfKind } from './texts-of-files.ts';
 
 /** A file larger than this is no match day. */
@@ -95,7 +95,7 @@ export async function takeMatch(
       answerPath,
       isAgreed: options.isAgreed,
       nothingNew: 'There is nothing new in this match day',
-      done: `Taken in. Build the guide anew: ${typed('build')}`,
+      done: `Taken in. Build the guide anew: ${typedFor('build', folder)}`,
       ...(anglers === null || assigned === null ? {} : { before: () => writeRegister(anglers, assigned.rows) }),
     },
     io,

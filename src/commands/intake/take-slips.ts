@@ -13,7 +13,7 @@ import { refuse } from '../import/ask-to-write.ts';
 import { finishImport } from '../import/finish-import.ts';
 import { FolderImport } from '../import/folder-import.ts';
 import { settleQuestions } from '../import/settle-questions.ts';
-import { typed } from '../package-folder.ts';
+import { typedFor } from '../print-faults.ts';
 import { latestDayOnEarth } from './latest-day.ts';
 import { textsOfKind } from './texts-of-files.ts';
 
@@ -44,7 +44,10 @@ export async function takeSlips(
   if (!opened.ok) return refuse(opened.lines, io);
   const expected = slips.some(({ slip }) => slip.depths.length > 0) ? plumbsOf(opened.folder) : null;
   if (expected === 'faults') {
-    return refuse([`These slips have depths, and the folder has faults: mend them first. ${typed('check')}`], io);
+    return refuse(
+      [`These slips have depths, and the folder has faults: mend them first. ${typedFor('check', folder)}`],
+      io,
+    );
   }
   const answerPath = answerFileOf(folder, null);
   const settled = await settleQuestions(
@@ -71,7 +74,7 @@ export async function takeSlips(
       answerPath,
       isAgreed,
       nothingNew: slips.length === 1 ? 'There is nothing new in this slip' : 'There is nothing new in these slips',
-      done: `Taken in. Build the guide anew: ${typed('build')}`,
+      done: `Taken in. Build the guide anew: ${typedFor('build', folder)}`,
     },
     io,
   );

@@ -3,11 +3,11 @@ import { existsSync, mkdirSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
 import { join, resolve } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
+import { typed } from '../../content/typed-command.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
 import { baseOfGuide } from '../guide-folder/guide-base.ts';
 import { recoverGuide } from '../guide-folder/replace-guide.ts';
 import { guideServer } from '../guide-folder/serve-guide.ts';
-import { typed } from '../package-folder.ts';
 import { openPrintingBrowser } from './open-browser.ts';
 
 export interface PaperOptions {

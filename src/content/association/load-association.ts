@@ -7,6 +7,7 @@ import { AssociationSchema } from '../schemas/association-schema.ts';
 import { readFields } from '../schemas/read-fields.ts';
 import { readMarkdownRecord } from '../sources/front-matter.ts';
 import { faultOfFile } from '../sources/source.ts';
+import { typed } from '../typed-command.ts';
 
 /** The file that makes a folder of venue folders an association. */
 const ASSOCIATION_FILE = 'association.md';
@@ -67,7 +68,7 @@ function venueFolders(folder: string): { readonly venues: readonly string[]; rea
         rule: 'association-empty',
         found: 'no venue folder beside this file',
         expected: 'a folder for each venue with a venue.md in it',
-        mend: 'Begin one here with: venue -- start FOLDER',
+        mend: `Begin one here with: ${typed('start FOLDER')}`,
       }),
     );
   }

@@ -8,6 +8,7 @@ import { listed } from '../did-you-mean.ts';
 import type { Fault } from '../fault.ts';
 import { type FieldPath, faultAt, type Placed } from '../sources/source.ts';
 import { shown } from '../sources/text-place.ts';
+import { typed } from '../typed-command.ts';
 import { unknownName } from './unknown-name.ts';
 
 /** What a match says fits the folder and itself, and no peg of a match to come is closed on its day. */
@@ -182,7 +183,7 @@ function planFaults(
         'match-peg-closed',
         `the peg ${shown(peg)}, closed on ${value.day} (${why})`,
         'no closed peg in a match',
-        `It is left out of the draw; put another in its place: npm run -s venue -- plan ${value.id} --mend`,
+        `It is left out of the draw; put another in its place: ${typed(`plan ${value.id} --mend`)}`,
         'warning',
       );
     }

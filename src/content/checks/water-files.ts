@@ -2,6 +2,7 @@ import type { Content } from '../content.ts';
 import { didYouMean, listed } from '../did-you-mean.ts';
 import type { Fault } from '../fault.ts';
 import { faultOfFile } from '../sources/source.ts';
+import { typed } from '../typed-command.ts';
 import { pathsBelow } from '../venue-files.ts';
 
 /** Addresses the guide's own pages stand at: a water of that name would put two pages in one place. */
@@ -80,6 +81,6 @@ function noWater(): Fault {
     rule: 'water-missing',
     found: 'no water',
     expected: 'a water: waters/<name>.md and waters/<name>.geojson',
-    mend: 'Write both; npm run -s venue -- start FOLDER shows how.',
+    mend: `Write both; ${typed('start FOLDER')} shows how.`,
   });
 }

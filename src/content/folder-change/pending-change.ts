@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { typed } from '../typed-command.ts';
 import { type Disk, REAL_DISK } from './disk.ts';
 import { committedChanges, DamagedJournal, readJournal } from './journal.ts';
 import { editedSince, waitingFiles } from './settle-folder.ts';
@@ -13,8 +14,7 @@ export interface PendingChange {
   readonly files: ReadonlyMap<string, Uint8Array | null>;
 }
 
-const FINISH =
-  'An intake was stopped in the middle, and what it had decided waits in the folder. It is read here as if it were finished. Finish it: npm run -s venue -- intake';
+const FINISH = `An intake was stopped in the middle, and what it had decided waits in the folder. It is read here as if it were finished. Finish it: ${typed('intake')}`;
 
 /** The change that waits in a folder, or null. Writes nothing. */
 export function pendingChange(folder: string, disk: Disk = REAL_DISK): PendingChange | null {
@@ -25,7 +25,7 @@ export function pendingChange(folder: string, disk: Disk = REAL_DISK): PendingCh
       const entries = readJournal(folder, change, disk) ?? [];
       const edited = editedSince(folder, change, entries, disk);
       if (edited.length > 0) {
-        const message = `An intake was stopped in the middle, and since then ${edited.join(', ')} was edited. Put your edit aside, bring the file back to what it was (or delete the folder ${change} to give the intake up), and run: npm run -s venue -- intake`;
+        const message = `An intake was stopped in the middle, and since then ${edited.join(', ')} was edited. Put your edit aside, bring the file back to what it was (or delete the folder ${change} to give the intake up), and run: ${typed('intake')}`;
         return { message, isSound: true, files: new Map() };
       }
       for (const { path, staged, after } of waitingFiles(change, entries, disk))

@@ -1,4 +1,5 @@
 import { dirname, join } from 'node:path';
+import { typed } from '../typed-command.ts';
 import { type Disk, REAL_DISK } from './disk.ts';
 import { committedChanges, fileHash, type JournalEntry, readJournal } from './journal.ts';
 
@@ -42,7 +43,7 @@ export function finishChange(folder: string, change: string, disk: Disk): void {
     const left = waitingFiles(change, entries, disk).map(({ path }) => path);
     const done = entries.length - left.length;
     throw new UnfinishedChange(
-      `The intake is decided and not finished: ${done} of its ${entries.length} files are in place, and the system does not let ${left[0] ?? change} be written (${code}). Give the right to write there, or make room on the disk, and run: npm run -s venue -- intake. It finishes what is left; until then nothing is published.`,
+      `The intake is decided and not finished: ${done} of its ${entries.length} files are in place, and the system does not let ${left[0] ?? change} be written (${code}). Give the right to write there, or make room on the disk, and run: ${typed('intake')}. It finishes what is left; until then nothing is published.`,
     );
   }
 }

@@ -1,4 +1,5 @@
 import { editorSnippets } from '../schemas/editor-snippets.ts';
+import { quoted } from '../typed-command.ts';
 
 /** What a club's repository is written from. */
 export interface RepositoryPlan {
@@ -17,7 +18,7 @@ export interface RepositoryPlan {
  */
 export function clubRepository({ venue, version, manifest }: RepositoryPlan): ReadonlyMap<string, string> {
   const given = (key: string) => (manifest?.[key] ?? {}) as Readonly<Record<string, string>>;
-  const at = venue === 'content' ? '' : ` --venue ${venue}`;
+  const at = venue === 'content' ? '' : ` --venue ${quoted(venue)}`;
   const own = {
     name: 'our-venue-guide',
     private: true,

@@ -2,6 +2,7 @@ import { capitalised } from '../../domain/capitalised.ts';
 import { type Day, yearOf } from '../../domain/day.ts';
 import { firstSettings } from '../first-venue.ts';
 import { waterSlug } from '../papers/places/settle-places.ts';
+import { typed } from '../typed-command.ts';
 import { sketchWater } from './sketch-water.ts';
 import type { LinesPlan, VenuePlan, WaterPlan } from './venue-plan.ts';
 
@@ -43,7 +44,7 @@ export function waterFiles(water: WaterPlan, index: number, lines: LinesPlan, da
   return new Map([
     [
       `waters/${water.id}.md`,
-      `---\n# The map beside this file is a plain box until you import one: venue -- import places FILE\nname: ${JSON.stringify(water.name)}\nkind: match lake # in your own words\ndatum: "not fixed yet" # what level zero is: top of the monk sill\nclose-season: unknown # none, statutory, club or unknown\n---\n`,
+      `---\n# The map beside this file is a plain box until you import one: ${typed('import places FILE')}\nname: ${JSON.stringify(water.name)}\nkind: match lake # in your own words\ndatum: "not fixed yet" # what level zero is: top of the monk sill\nclose-season: unknown # none, statutory, club or unknown\n---\n`,
     ],
     [`waters/${water.id}.geojson`, `{"type":"FeatureCollection","features":[\n${features.join(',\n')}\n]}\n`],
     ...sketch.pegs.map(({ peg, at }): [string, string] => [

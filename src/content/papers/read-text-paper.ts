@@ -20,6 +20,12 @@ export function readTextPaper(file: string, bytes: Uint8Array): PaperRead {
       },
     };
   }
+  if (text.trim() === '') {
+    return {
+      ok: false,
+      fault: { file, found: 'an empty file', expected: 'the results of a match', mend: 'Save the sheet again.' },
+    };
+  }
   const best = splitTable(text, hasResultHeadings);
   if (best.reduce((sum, row) => sum + row.length, 0) > MAX_PAPER_CELLS) {
     return {

@@ -1,4 +1,5 @@
 import * as XLSX from '@e965/xlsx';
+import { countWords } from '../../domain/count-words.ts';
 import { boundedArchive, isArchive } from './bounded-archive.ts';
 import { EMPTY_CELL, MAX_PAPER_CELLS, type PaperCell, type PaperRead, type PaperSheet, textCell } from './paper.ts';
 
@@ -58,7 +59,9 @@ export function readWorkbook(file: string, bytes: Uint8Array): PaperRead {
   const remarks =
     links === 0
       ? []
-      : [`${file}: ${links} cells take their value from another workbook; the value last worked out was read`];
+      : [
+          `${file}: ${countWords(links, 'cell')} with a value from another workbook: the value last worked out was read`,
+        ];
   return { ok: true, paper: { file, sheets, remarks } };
 }
 

@@ -45,7 +45,7 @@ describe('a workbook from elsewhere', () => {
     expect(read).toMatchObject({
       ok: true,
       paper: {
-        remarks: ['linked.xlsx: 1 cells take their value from another workbook; the value last worked out was read'],
+        remarks: ['linked.xlsx: 1 cell with a value from another workbook: the value last worked out was read'],
       },
     });
     expect(read.ok && read.paper.sheets[0]!.rows[2]!.map(({ text }) => text)).toEqual(['1', 'Ada Quill', '3-04']);

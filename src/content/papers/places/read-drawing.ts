@@ -1,6 +1,7 @@
 import { gpx, kml } from '@tmcw/togeojson';
 import { DOMParser } from '@xmldom/xmldom';
 import type { Feature, Geometry, Position } from 'geojson';
+import { countWords } from '../../../domain/count-words.ts';
 import type { LatLng } from '../../../domain/place.ts';
 import { parseGridReference } from '../../../ground/national-grid.ts';
 import { isArchive } from '../bounded-archive.ts';
@@ -55,7 +56,7 @@ function readXml(file: string, text: string): DrawingRead {
   const read = thingsOf(file, features as readonly Feature<Geometry | null>[]);
   if (links === 0) return read;
   const why = 'it points to a file elsewhere, and nothing is fetched: save that one and import it';
-  return { ...read, unread: [...read.unread, { place: file, what: `${links} network links`, why }] };
+  return { ...read, unread: [...read.unread, { place: file, what: countWords(links, 'network link'), why }] };
 }
 
 function readGeoJson(file: string, text: string): DrawingRead {

@@ -171,7 +171,7 @@ export function listingQuestion(paper: string, rows: number): Question {
     of: paper,
     key: 'listing',
     ask: 'Does this paper list everybody who fished, or the places that framed alone?',
-    evidence: [`${rows} anglers are on it`],
+    evidence: [`${countWords(rows, 'angler')} on it`],
     choices: [
       { value: 'full', words: 'everybody' },
       { value: 'frame', words: 'the frame alone' },
@@ -232,8 +232,11 @@ export function hiddenRowsQuestion(paper: string, rows: readonly number[]): Ques
     scope: 'papers',
     of: paper,
     key: 'hidden rows',
-    ask: `${rows.length} rows of results are hidden in the spreadsheet. Do they count?`,
-    evidence: [`rows ${rows.map((row) => row + 1).join(', ')}`],
+    ask:
+      rows.length === 1
+        ? 'A row of results is hidden in the spreadsheet. Does it count?'
+        : `${rows.length} rows of results are hidden in the spreadsheet. Do they count?`,
+    evidence: [`${rows.length === 1 ? 'row' : 'rows'} ${rows.map((row) => row + 1).join(', ')}`],
     choices: [
       { value: 'take', words: 'take them like the others' },
       { value: 'leave', words: 'leave them out' },
