@@ -4,8 +4,7 @@ import { countWords } from '../domain/count-words.ts';
 import { formatWeight } from '../domain/weight.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
 import { jsonText } from './json-text.ts';
-import { typed } from './package-folder.ts';
-import { printFaults } from './print-faults.ts';
+import { printFaults, typedFor } from './print-faults.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { textTable } from './text-table.ts';
 import { venueFolder } from './venue-folder.ts';
@@ -55,7 +54,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   for (const line of textTable([['', 'points', ...table.fished.map((id) => id.slice(0, 10)), 'weight'], ...rows]))
     io.print(line);
   io.print(
-    `In brackets: dropped; –: missed and dropped. Ties: more of the best points, then the heavier season; who is level still shares the place. Which reference somebody has: ${typed('anglers who NAME')}`,
+    `In brackets: dropped; –: missed and dropped. Ties: more of the best points, then the heavier season; who is level still shares the place. Which reference somebody has: ${typedFor('anglers who NAME', folder)}`,
   );
   return EXIT.clean;
 }
