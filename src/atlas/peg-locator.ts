@@ -49,9 +49,8 @@ export function pegLocators(atlas: Atlas, waterId: string): (peg: Peg) => Locato
         ...markOf(standingOfPeg(atlas, each.peg)),
       }))
       .filter(({ at }) => isShown(at));
-    const named = neighbours.map((each) => each.peg);
     return {
-      label: `The bank about peg ${peg.peg} of ${name}, north up${named.length > 0 ? `; in view: pegs ${named.join(', ')}` : ''}`,
+      label: `The bank about peg ${peg.peg} of ${name}, north up`,
       water: ground.outline.map(place),
       islands: ground.islands.map((ring) => ring.map(place)),
       zones: ground.zones.map((ring) => ring.map(place)),

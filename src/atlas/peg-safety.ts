@@ -83,7 +83,7 @@ function lineEntry(line: LineStandOff, peg: Peg, settings: VenueSettings, record
   const kind = hazardKind('overhead-line');
   return {
     sign: kind.sign,
-    title: `Overhead line ${distance(line.mappedMetres)} to the ${compassWords(line.bearingDegrees)}`,
+    title: `Overhead line ${distance(line.mappedMetres)} to the ${compassWords(line.bearingDegrees)}${insideWords(line, settings)}`,
     action: `${nearnessWords(countsMetres(line), settings)}${tape} ${record?.action ?? kind.advice}`,
     control: record?.control ?? null,
     facts: [
@@ -94,6 +94,16 @@ function lineEntry(line: LineStandOff, peg: Peg, settings: VenueSettings, record
     ],
     check: record === undefined ? null : checkOfHazard(record, settings),
   };
+}
+
+/** Beside the distance to the platform, what makes a line too near all the same; empty where it is not. */
+function insideWords(line: LineStandOff, { standOff, units }: VenueSettings): string {
+  const metres = countsMetres(line);
+  if (metres >= standOff.metres) return '';
+  const least = standOffWords(standOff.metres, units);
+  return line.platformMetres < standOff.metres
+    ? `, inside the ${least} to keep`
+    : `: pole or cast from here comes inside ${least}`;
 }
 
 /** A line that no map shows: in the bailiff's own words, or as it was measured. */

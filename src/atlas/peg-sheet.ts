@@ -75,7 +75,6 @@ export interface PegSheet {
   readonly accessFindings: PegSurvey['accessFindings'];
   readonly wind: readonly WindRow[];
   readonly sky: SkyFigures;
-  readonly neighbours: readonly NeighbourView[];
   readonly sessions: SessionCounts;
   /** What nobody knows here. */
   readonly unknowns: readonly Unknown[];
@@ -141,7 +140,6 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     accessFindings: survey.accessFindings,
     wind: windRows(survey, units, say),
     sky: skyFigures(peg, survey, surveyOfWater(atlas, peg.water).timeZone, units, windWorths(atlas.ratings)),
-    neighbours: neighboursOf(atlas, survey),
     sessions,
     unknowns: pegUnknowns(atlas, peg, survey, sessions, safety),
     emergency: pegEmergency(peg, name, survey, atlas.venue),
@@ -154,8 +152,10 @@ function descriptionOf(peg: Peg, waterName: string, { closed: closure }: PegStan
   return `Peg ${peg.peg} of ${waterName}${where}.${closed}`;
 }
 
-/** On a water of two pegs each is the other's neighbour both ways round: the shorter way is told. */
-/** The next pegs along the bank, each once. */
+/**
+ * The next pegs along the bank, each once: on a water of two pegs each is the other's neighbour both ways round, and the
+ * shorter way is told.
+ */
 export function neighboursOf(atlas: Atlas, survey: PegSurvey): readonly NeighbourView[] {
   return nearestOnce(survey.neighbours).flatMap((neighbour) => neighbourView(atlas, neighbour));
 }

@@ -29,6 +29,8 @@ export interface UnrolledBank {
   /** Features that the strip shows, each once, for its key. */
   readonly features: readonly { readonly id: string; readonly name: string }[];
   readonly isFolded: boolean;
+  /** On the day of the guide or on one that is known of. */
+  readonly isSomeClosed: boolean;
   readonly isPlumbed: boolean;
   readonly isRated: boolean;
 }
@@ -46,7 +48,7 @@ export function unrolledBank(atlas: Atlas, waterId: string): UnrolledBank {
   const rings = bankRings(keys, (key) => surveyOfPeg(atlas, key).neighbours).map(openedAtWidestGap);
   const strips = rings.map((ring) => stripPegs(atlas, ring));
   const pegs = strips.flat();
-  const deepestMetres = deepest(pegs);
+  const deepestMetres = deepestOf(pegs);
   const { units, guideDay } = atlas.venue.settings;
   return {
     stretches: strips.map((strip) => ({
@@ -66,12 +68,14 @@ export function unrolledBank(atlas: Atlas, waterId: string): UnrolledBank {
       pegs.some(({ features }) => features.some((each) => each.id === id)),
     ),
     isFolded: pegs.some(({ gapMetres }) => gapMetres !== null && isFolded(gapMetres)),
+    isSomeClosed: pegs.some(({ closed, dated }) => closed || dated !== undefined),
     isPlumbed: pegs.some(({ depthsMetres }) => depthsMetres.some((depth) => depth !== null)),
     isRated: pegs.some(({ worths }) => worths?.some((worth) => worth !== null)),
   };
 }
 
-function deepest(pegs: readonly StripPeg[]): number {
+/** The deepest water on the strip's lines, in metres. */
+export function deepestOf(pegs: readonly StripPeg[]): number {
   return Math.max(MIN_DEEPEST_METRES, ...pegs.flatMap(({ depthsMetres }) => depthsMetres.map((depth) => depth ?? 0)));
 }
 
@@ -82,7 +86,7 @@ function stretchName(strip: readonly StripPeg[]): string {
 }
 
 /** The pegs of one line of bank as the strip draws them. */
-function stripPegs(atlas: Atlas, ring: BankRing): readonly StripPeg[] {
+export function stripPegs(atlas: Atlas, ring: BankRing): readonly StripPeg[] {
   return ring.pegs.map((key, i) => stripPeg(atlas, key, i === ring.pegs.length - 1 ? null : ring.gapMetres[i]!));
 }
 

@@ -22,7 +22,7 @@ import { type UnrolledBank, unrolledBank } from './unrolled-bank.ts';
 import { waterHistoryFacts } from './water-history-words.ts';
 import { waterMap } from './water-map.ts';
 import { type WaterYear, waterYear } from './water-year.ts';
-import { type WayUnderLine, waysUnderLinesOfWater } from './ways-under-lines.ts';
+import { type WaysUnderLines, waysUnderLinesOfWater } from './ways-under-lines.ts';
 
 /** Sunrise to sunset on the fifteenth of each month. */
 export interface Daylight {
@@ -43,7 +43,7 @@ export interface WaterPage {
   readonly notices: NoticesByState;
   /** Current hazards that are at no peg. */
   readonly findings: readonly PlaceFindingLine[];
-  readonly waysUnderLines: readonly WayUnderLine[];
+  readonly waysUnderLines: WaysUnderLines | null;
   readonly map: MapDrawing;
   readonly bank: UnrolledBank;
   readonly linesWords: string;

@@ -68,6 +68,14 @@ describe('pegSafety', () => {
     expect(entry?.check).toBeNull();
   });
 
+  it('says at once what makes a line too near whose distance alone would not', () => {
+    const title = (line: Partial<LineStandOff>) => safetyOf([], [{ ...LINE, verdict: 'inside', ...line }])[0]?.title;
+    expect(title({ sweptMetres: 20 })).toBe('Overhead line 41 m to the west: pole or cast from here comes inside 30 m');
+    expect(title({ mappedMetres: 31.6, platformMetres: 27.6, sweptMetres: 0 })).toBe(
+      'Overhead line 31 m to the west, inside the 30 m to keep',
+    );
+  });
+
   it('says of an unknown voltage that it is not known', () => {
     const { voltageVolts: _, ...unknown } = LINE;
     expect(safetyOf([], [unknown])[0]?.facts[0]).toContain('Low line, voltage not known');

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { pegSheet, sideWords } from '../../src/atlas/peg-sheet.ts';
+import { surveyOfPeg } from '../../src/atlas/atlas.ts';
+import { neighboursOf, pegSheet, sideWords } from '../../src/atlas/peg-sheet.ts';
 import { inEnglish } from '../../src/words/say.ts';
 import { examplePeg } from '../domain/example-venue.ts';
 import { exampleAtlas } from './example-atlas.ts';
@@ -33,8 +34,8 @@ describe('pegSheet', () => {
   it('names neighbours with the gap as the angler sits, and says when one is closed', () => {
     const pegs = [examplePeg('1'), examplePeg('2', { status: 'closed', statusReason: 'Works.' })];
     const neighbours = [{ peg: 'pit/2', side: 'right', gapMetres: 13.6 }] as const;
-    const sheet = pegSheet(exampleAtlas({ venue: { pegs }, peg: { neighbours } }), 'pit/1');
-    expect(sheet.neighbours).toMatchObject([
+    const atlas = exampleAtlas({ venue: { pegs }, peg: { neighbours } });
+    expect(neighboursOf(atlas, surveyOfPeg(atlas, 'pit/1'))).toMatchObject([
       { peg: '2', href: '/pit/2/', gap: '14 m', side: 'right', standing: { closed: { because: 'Works.' } } },
     ]);
   });
@@ -45,8 +46,10 @@ describe('pegSheet', () => {
       { peg: 'pit/2', side: 'left', gapMetres: 298 },
       { peg: 'pit/2', side: 'right', gapMetres: 20 },
     ] as const;
-    const sheet = pegSheet(exampleAtlas({ venue: { pegs }, peg: { neighbours } }), 'pit/1');
-    expect(sheet.neighbours.map(({ gap, side }) => [gap, side])).toEqual([['20 m', 'right']]);
+    const atlas = exampleAtlas({ venue: { pegs }, peg: { neighbours } });
+    expect(neighboursOf(atlas, surveyOfPeg(atlas, 'pit/1')).map(({ gap, side }) => [gap, side])).toEqual([
+      ['20 m', 'right'],
+    ]);
   });
 
   it('gives a caller what to read out, and "not known" where help is not mapped', () => {

@@ -15,6 +15,8 @@ const DRAWN: Readonly<Record<string, readonly string[]>> = {
   drawings: PAPER,
   'year-drawings': PAPER,
   'bank-strip': SECTION,
+  'bank-bed': SECTION,
+  'bank-piece': PAPER,
   'depth-profile': SECTION,
   map: MAP,
   'live-map': MAP,
@@ -29,7 +31,9 @@ const LIES_ON: Readonly<Record<string, readonly string[]>> = {
   '.bank-strip text': MAP,
   '.bank-strip .scale': PAPER,
   '.bank-strip .surface': MAP,
-  '.bank-strip .b-closed .number': ['ink'],
+  '.b-peg .number': PAPER,
+  '.b-closed.b-closed .number': ['ink'],
+  '.b-closed.b-closed .own': ['ink'],
   '.chart .surface': MAP,
   '.depth-profile .figure': ['earth'],
   '.bank-strip circle': PAPER,
@@ -62,7 +66,7 @@ const AFTER: Readonly<Record<string, readonly string[]>> = {
   '.m-closed path': ['.m-peg path'],
   '.m-peg.seen circle': ['.m-peg circle'],
   '.m-peg.seen path': ['.m-peg path'],
-  '.b-closed .notch': ['.bank-strip .notch'],
+  '.b-closed .notch': ['.notch'],
   '.m-section.m-other path': ['.m-section path'],
   '.live-map .live-reeds': ['.live-map path'],
   '.live-map .live-lilies': ['.live-map path'],
@@ -82,13 +86,13 @@ const SAYS_NOTHING: Readonly<Record<string, string>> = {
   '.chart .water': 'a wash: the surface and the bed are lines',
   '.bank-strip .water': 'a wash: the surface and the bed are lines',
   '.bank-strip .earth': 'a wash: the bed is a line',
-  '.bank-strip .hill': 'a wash: each bed is a line',
-  '.bank-strip .hill-3': 'a wash: each bed is a line',
+  '.hill': 'a wash: each bed is a line',
+  '.bank-strip .deep': 'the ground behind words, which are soft on water',
   '.m-sector': 'a wash: the sheet names the sector in degrees',
-  '.bank-strip .hit': 'takes a tap, is not seen',
+  '.hit': 'takes a tap, is not seen',
 };
 
-const IS_TEXT = /text\b|\.(?:figure|scale|said|number|joint|letter|m-depth|long|line-name)$|text\[/;
+const IS_TEXT = /text\b|\.(?:figure|scale|said|number|joint|letter|m-depth|long|line-name|own)$|text\[/;
 
 interface Mark {
   readonly sheet: string;
@@ -159,7 +163,7 @@ describe.each(palettes())('on a $name ground', ({ name, colours }) => {
 
 it('reads the drawings: bed, bars, whiskers, dots, strip, map signs and live map', () => {
   const selectors = new Set(marks.map(({ rule }) => rule.selector));
-  for (const one of ['.chart .earth', '.chart .bar rect', '.chart .whisker', '.chart .dot', '.bank-strip .bed-2']) {
+  for (const one of ['.chart .earth', '.chart .bar rect', '.chart .whisker', '.chart .dot', '.bed-2']) {
     expect(selectors).toContain(one);
   }
   for (const one of ['.m-place path', '.m-peg circle', '.live-map .live-outline']) expect(selectors).toContain(one);

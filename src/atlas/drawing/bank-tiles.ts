@@ -1,8 +1,9 @@
 import { featureSign } from './feature-sign.ts';
 import { type BedFrame, depthAt, lineNames, stripBed } from './strip-bed.ts';
-import { isFolded, placeAlong, type StripPeg } from './strip-peg.ts';
+import { datedMark, isFolded, placeAlong, type StripPeg } from './strip-peg.ts';
 import { stripWorths, WORTH_BOTTOM, worthScale } from './strip-worth.ts';
 import { escapeMarkup, short, stroke, svgPath, svgText } from './svg-markup.ts';
+import { tornAt } from './torn-bank.ts';
 
 /** A level of the depth scale with its words: `1 m`. */
 export interface DepthMark {
@@ -53,27 +54,33 @@ function bankTile(strip: BankStrip, xs: readonly number[], { first, end, from, t
   const rows = Math.max(1, ...strip.pegs.map(({ features }) => Math.ceil(features.length / SIGNS_A_ROW)));
   const signs = WORTH_BOTTOM + 14;
   const bank = signs + rows * SIGN_ROW + 12;
-  const frame: BedFrame = {
+  const frame = {
     surface: bank + BANK_HEIGHT,
     bottom: bank + BANK_HEIGHT + WATER_HEIGHT,
     deepestMetres: strip.deepestMetres,
   };
   const height = frame.bottom + 20;
+  const tears = strip.pegs.map(({ gapMetres }, i) =>
+    gapMetres !== null && isFolded(gapMetres) ? middle(xs[i]!, xs[i + 1]!) : null,
+  );
   const own = strip.pegs.slice(first, end);
   const ownXs = xs.slice(first, end);
-  // The pegs beside this tile too: what is joined to them runs on past its edge.
-  const [near, far] = [Math.max(0, first - 1), Math.min(strip.pegs.length, end + 1)];
+  // The pegs beside this tile too: what is joined to them runs on past its edge, as steep as in the tile beside.
+  const [near, far] = [Math.max(0, first - 2), Math.min(strip.pegs.length, end + 2)];
   const body = [
     rules(from, to),
+    ...worthWords(from),
     stripWorths(own, ownXs, strip.nowMonth),
     `<rect class="water" x="${short(from)}" y="${frame.surface}" width="${short(to - from)}" height="${WATER_HEIGHT}"/>`,
-    stripBed(strip.pegs.slice(near, far), xs.slice(near, far), frame),
+    stripBed(strip.pegs.slice(near, far), xs.slice(near, far), { ...frame, tears: tears.slice(near, far) }),
     `<rect class="earth" x="${short(from)}" y="${bank}" width="${short(to - from)}" height="${BANK_HEIGHT}"/>`,
     svgPath(stroke(from, frame.surface, to, frame.surface), 'surface'),
-    ...folds(strip, xs, near, far, bank),
+    ...folds(strip, tears, { near, far, bank, bottom: frame.bottom }),
     ...own.map((peg, i) => notch(peg, ownXs[i]!, { signs, bank, ...frame })),
     first === 0 ? lineNames(own[0]!, ownXs[0]!, frame) : '',
-    ...scaleWords(strip.depthMarks, from, frame),
+    ...strip.depthMarks.map(({ depthMetres, words }) =>
+      svgText(from + 1, depthAt(frame, depthMetres) + 3, words, 'start', 'scale deep'),
+    ),
   ];
   const said = `Bank from peg ${own[0]!.peg} to peg ${own.at(-1)!.peg}`;
   const size = `width="${rem(to - from)}" height="${rem(height)}" viewBox="${short(from)} 0 ${short(to - from)} ${height}"`;
@@ -93,48 +100,44 @@ function rules(from: number, to: number): string {
   return svgPath(level(0.5) + level(2), 'rule') + svgPath(level(1), 'par');
 }
 
-function scaleWords(marks: readonly DepthMark[], from: number, frame: BedFrame): readonly string[] {
-  const at = (y: number, words: string) => svgText(from + 1, y + 3, words, 'start', 'scale');
-  return [
-    at(worthScale.place(2).at, '×2'),
-    at(worthScale.place(1).at, 'par'),
-    at(worthScale.place(0.5).at, '×½'),
-    ...marks.map(({ depthMetres, words }) => at(depthAt(frame, depthMetres), words)),
-  ];
+/** Below the dots: where a tile's first peg stands close to its edge, its dot lies over the words. */
+function worthWords(from: number): readonly string[] {
+  const at = (ratio: number, words: string) =>
+    svgText(from + 1, worthScale.place(ratio).at + 3, words, 'start', 'scale');
+  return [at(2, '×2'), at(1, 'par'), at(0.5, '×½')];
 }
 
-/** The bank between two pegs that is drawn shorter than it is, with its length. */
+/** Bank that is drawn shorter than it is, torn out of the drawing, with its length above. */
 function folds(
   { pegs, gapWords }: BankStrip,
-  xs: readonly number[],
-  near: number,
-  far: number,
-  bank: number,
+  tears: BedFrame['tears'],
+  { near, far, bank, bottom }: Torn,
 ): readonly string[] {
-  return pegs.slice(near, far - 1).flatMap(({ gapMetres }, i) => {
-    if (gapMetres === null || !isFolded(gapMetres)) return [];
-    const x = middle(xs[near + i]!, xs[near + i + 1]!);
-    return [
-      svgPath(`M${short(x - 5)},${bank}l4,12l-4,12l4,12M${short(x + 1)},${bank}l4,12l-4,12l4,12`, 'break'),
-      svgText(x, bank - 4, gapWords(gapMetres)),
-    ];
+  return tears.slice(near, far - 1).flatMap((x, i) => {
+    if (x === null) return [];
+    return [tornAt(x, bank, bottom), svgText(x, bank - 4, gapWords(pegs[near + i]!.gapMetres!))];
   });
 }
 
-interface Levels extends BedFrame {
+interface Torn {
+  readonly near: number;
+  readonly far: number;
+  readonly bank: number;
+  readonly bottom: number;
+}
+
+interface Levels {
+  readonly surface: number;
+  readonly bottom: number;
   readonly signs: number;
   readonly bank: number;
 }
 
 /** A peg as a notch in the bank, a link to its sheet: its number, hazards as ticks above, signs of its features, a plumb line. */
 function notch(peg: StripPeg, x: number, { signs, bank, surface, bottom }: Levels): string {
-  const dated =
-    peg.dated === undefined
-      ? ''
-      : ` data-verdict="${escapeMarkup(peg.dated)}" data-closed-class="b-closed" data-label="${escapeMarkup(peg.peg)}"`;
-  const kind = `b-peg${peg.closed ? ' b-closed' : ''}${peg.isHere ? ' b-here' : ''}`;
+  const kind = `b-peg${peg.closed ? ' b-closed' : ''}`;
   return [
-    `<a class="${kind}" href="${escapeMarkup(peg.href)}" aria-label="${escapeMarkup(peg.label)}"${dated}>`,
+    `<a class="${kind}" href="${escapeMarkup(peg.href)}" aria-label="${escapeMarkup(peg.label)}"${datedMark(peg)}>`,
     `<path class="hit" d="M${short(x - 19)},${signs - 8}h38V${surface + 6}h-38z"/>`,
     ...peg.features.map((feature, i) => {
       const inRow = Math.min(SIGNS_A_ROW, peg.features.length - Math.floor(i / SIGNS_A_ROW) * SIGNS_A_ROW);

@@ -1,4 +1,5 @@
 import type { FeatureSign } from './feature-sign.ts';
+import { escapeMarkup } from './svg-markup.ts';
 import type { AxisWorth } from './worth-axis.ts';
 
 /** How far out the bed is drawn, nearest first: a short whip, and the pole at three of its lengths. */
@@ -24,7 +25,12 @@ export interface StripPeg {
   readonly worths: readonly (AxisWorth | null)[] | null;
   /** Along the bank to the next peg of the strip; null of the last. */
   readonly gapMetres: number | null;
-  readonly isHere?: boolean;
+}
+
+/** The attributes by which a drawn peg follows the day of reading; none where nothing changes with it. */
+export function datedMark({ peg, dated }: Pick<StripPeg, 'peg' | 'dated'>): string {
+  if (dated === undefined) return '';
+  return ` data-verdict="${escapeMarkup(dated)}" data-closed-class="b-closed" data-label="${escapeMarkup(peg)}"`;
 }
 
 const UNITS_PER_METRE = 2.2;

@@ -48,8 +48,12 @@ function sayClosed(link: HTMLAnchorElement): void {
   link.append(' ', said);
 }
 
-/** The drawn map's own sign for a closed peg: a filled square in place of the roundel. */
+/** A drawing's own sign for a closed peg: a filled notch, or on the map a filled square in place of the roundel. */
 function drawClosed(link: SVGAElement): void {
+  if (link.classList.contains('b-peg')) {
+    link.classList.add('b-closed');
+    return;
+  }
   link.classList.add('m-closed');
   const square = document.createElementNS('http://www.w3.org/2000/svg', 'path');
   square.setAttribute('d', 'M-34-34h68v68h-68z');

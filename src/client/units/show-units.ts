@@ -7,10 +7,10 @@ import {
   weightsInOther,
 } from '../../domain/unit-words.ts';
 
-const FIGURES = '[data-figures], main .facts, .neighbours small, [aria-labelledby="sky"] td';
+const FIGURES = '[data-figures], main .facts, [aria-labelledby="sky"] td';
 /** Places of lengths alone, heads of tables among them. */
 const LENGTHS =
-  '[aria-labelledby="depth"] figcaption, .depths :is(caption, thead th, th small), .water-map .m-foot text, .bank-strip text:not([class])';
+  '[aria-labelledby="depth"] figcaption, .depths :is(caption, thead th, th small), .water-map .m-foot text, :is(.bank-strip, .piece) text:not([class])';
 /** Depths on contours and beside the lines of a grid. */
 const CONTOURS = '.water-map .m-depth, .bank-strip .scale, .depth-profile text[text-anchor="end"]';
 /** The unit a table says of all its depths, in every language that sheets speak. */

@@ -179,7 +179,7 @@ describe('clipRing', () => {
 
 describe('locatorSvg', () => {
   const LOCATOR = {
-    label: 'The bank about peg 2 of The Pit, north up; in view: pegs 1, 3',
+    label: 'The bank about peg 2 of The Pit, north up',
     water: circle(240, 140, 180),
     islands: [circle(240, 100, 30)],
     zones: [],

@@ -1,5 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import type { Atlas } from '../../../src/atlas/atlas.ts';
+import { bankPieces } from '../../../src/atlas/bank-pieces.ts';
 import { bankRoundPage } from '../../../src/atlas/bank-round-page.ts';
 import { bookletIndex } from '../../../src/atlas/booklet-index.ts';
 import { clearancePage } from '../../../src/atlas/clearance-page.ts';
@@ -59,6 +60,7 @@ function matchOnAll(water: string, pegs: readonly Peg[]): Match {
 /** Whatever is drawn from an atlas alone is made once for all pegs and days. */
 export function placesOf(atlas: Atlas, water: string) {
   const pegs = atlas.pegsByWater.get(water) ?? [];
+  const pieceOf = bankPieces(atlas, water);
   const match = matchPage(atlas, matchOnAll(water, pegs), []);
   return {
     match,
@@ -77,6 +79,7 @@ export function placesOf(atlas: Atlas, water: string) {
     booklet: bookletIndex(atlas).flatMap(({ entries }) => entries.flatMap(({ waters }) => waters)),
     map: waterMap(atlas, water),
     strips: unrolledBank(atlas, water).stretches.flatMap(({ tiles }) => tiles),
+    heads: new Map(pegs.map(({ peg }) => [peg, pieceOf(pegKey(water, peg))])),
     maps: [mapSvg(waterMap(atlas, water)), roundMapSvg(atlas, water), ...match.maps.map(({ svg }) => svg)],
     sheets: new Map(pegs.map(({ peg }) => [peg, pegSheet(atlas, pegKey(water, peg))])),
     safety: safetyPage(atlas),
@@ -109,10 +112,21 @@ function notchOf({ strips }: Places, name: string): { readonly svg: string; read
   throw new Error(`The bank unrolled has no peg ${name}.`);
 }
 
-function onStrip(places: Places, name: string): { readonly closed: boolean; readonly dated: string | undefined } {
-  const { notch } = notchOf(places, name);
+/** How a drawn notch stands: the class it is built with, and its facts. */
+function ofNotch(notch: string): { readonly closed: boolean; readonly dated: string | undefined } {
   const dated = /^[^>]*data-verdict="([^"]*)"/.exec(notch)?.[1]?.replaceAll('&quot;', '"').replaceAll('&amp;', '&');
-  return { closed: notch.startsWith('<a class="b-peg b-closed'), dated };
+  return { closed: /^<\w+ class="b-(?:peg|here) b-closed/.test(notch), dated };
+}
+
+/** A peg's notches in the heads of sheets: the large one of its own, and those beside other pegs. */
+function onHeads({ heads }: Places, name: string): readonly (readonly [place: string, notch: string])[] {
+  const own = /<g class="b-here.*?<\/g>/.exec(heads.get(name)!)?.[0];
+  if (own === undefined) throw new Error(`The head of peg ${name} has no notch of its own.`);
+  const beside = [...heads.values()].flatMap((svg) => {
+    const notch = new RegExp(`<a class="b-peg[^>]*aria-label="Peg ${name}[",].*?</a>`).exec(svg)?.[0];
+    return notch === undefined ? [] : [['head of a neighbour', notch] as const];
+  });
+  return [['head of its sheet', own], ...beside];
 }
 
 /** Whether a dot of worth stands over a peg's notch. */
@@ -162,9 +176,9 @@ function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): read
       places.booklet.filter((each) => each.name === waterName).flatMap(({ pegs }) => pegs),
     ),
     ['map', isShownClosed(places.map.pegs.find((mark) => mark.peg === name)!, onDay)],
-    ['bank unrolled', isShownClosed(onStrip(places, name), onDay)],
+    ['bank unrolled', isShownClosed(ofNotch(notchOf(places, name).notch), onDay)],
+    ...onHeads(places, name).map(([place, notch]): Shown => [place, isShownClosed(ofNotch(notch), onDay)]),
     ['sheet', isShownClosed(places.sheets.get(name)!.standing, onDay)],
-    ...[...places.sheets].flatMap(([, { neighbours }]) => own('neighbour', neighbours)),
     [
       'safety page',
       inClosures(safety.closed.map(({ pegs, standing }) => ({ names: pegs.map((each) => each.peg), standing }))),
@@ -204,6 +218,7 @@ function soldWhileClosed(places: Places, { peg: name }: Peg): readonly string[] 
   return [
     ...(line !== undefined && line.order.worths !== null ? [`table sells peg ${name}`] : []),
     ...(line !== undefined && isSoldOnStrip(places, name) ? [`bank unrolled sells peg ${name}`] : []),
+    ...(places.heads.get(name)!.includes('<circle') ? [`head of peg ${name} sells`] : []),
     ...(line !== undefined && Object.keys(places.drawData.pegs[name]!.bags).length > 0
       ? [`draw page sells peg ${name}`]
       : []),
