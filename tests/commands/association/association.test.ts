@@ -64,7 +64,7 @@ describe('check of an association', () => {
       () => {
         for (const id of ['alder', 'birch']) rmSync(join(folder, id), { recursive: true });
       },
-      'Begin one here with: venue -- start FOLDER (association-empty)',
+      'Begin one here with: npm run -s venue -- start FOLDER (association-empty)',
     ],
     [
       'a field there is none of',

@@ -31,6 +31,7 @@ test('refuses two pegs that differ in capitals alone', () => {
     }),
   ).toMatchInlineSnapshot(`
     [
+      "pegs/mill-pond/3a.md:1:1 warning Unexpected name that differs from pegs/mill-pond/3A.md in capitals alone, expected names that every system tells apart. Rename one of the two: a copy of the folder on Windows or macOS would be without the other. (file-name-capitals)",
       "pegs/mill-pond/3A.md:2:6 error Unexpected peg "3A" a second time, expected each peg of mill-pond once; the first is in pegs/mill-pond/3a.md. Delete one of the two records, or give this one its own name. (peg-duplicate)",
     ]
   `);
