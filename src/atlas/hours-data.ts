@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { MONTHS } from '../domain/day.ts';
+import { INTERVAL_WORDS } from '../domain/interval-level.ts';
 import type { Venue } from '../domain/venue.ts';
 import { hoursByMonth } from './fish-hours.ts';
 
@@ -22,8 +23,12 @@ export const HoursDataSchema = z.strictObject({
               z.strictObject({
                 hour: z.int().positive().describe('of the match, the first after the all in being 1'),
                 share: share('of a bag, each bag counting alike; those of all hours add up to 1'),
-                low80: share('80% interval of the mean').nullable().describe('null where too few matches tell one'),
-                high80: share('80% interval of the mean').nullable().describe('null where too few matches tell one'),
+                low80: share(`${INTERVAL_WORDS} interval of the mean`)
+                  .nullable()
+                  .describe('null where too few matches tell one'),
+                high80: share(`${INTERVAL_WORDS} interval of the mean`)
+                  .nullable()
+                  .describe('null where too few matches tell one'),
               }),
             ),
           }),

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { loadVenue } from '../../src/content/load-venue.ts';
+import { normalRing } from '../../src/domain/ring.ts';
 import type { Venue } from '../../src/domain/venue.ts';
 import { demoFiles } from './demo-files.ts';
 import { demoVenue } from './demo-venue.ts';
@@ -11,10 +12,17 @@ import { writeFiles, writeVenue } from './write-venue.ts';
 const folder = mkdtempSync(join(tmpdir(), 'peg-atlas-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-/** A venue as text, its figures to nine digits: pounds and ounces are not exact in grams. Shipped thresholds left out. */
+/**
+ * A venue as text, its figures to nine digits: pounds and ounces are not exact in grams. Shipped thresholds left out. Rings are
+ * turned as the reader turns them, whichever way they were drawn.
+ */
 function asText(venue: Venue): unknown {
-  const text = JSON.stringify({ ...venue, settings: { ...venue.settings, thresholds: [] } }, (_, value) =>
-    typeof value === 'number' ? Number(value.toPrecision(9)) : value,
+  const text = JSON.stringify({ ...venue, settings: { ...venue.settings, thresholds: [] } }, (key, value) =>
+    typeof value === 'number'
+      ? Number(value.toPrecision(9))
+      : key === 'ring' || key === 'outline'
+        ? normalRing(value)
+        : value,
   );
   return JSON.parse(text);
 }
