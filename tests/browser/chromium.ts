@@ -1,4 +1,6 @@
 import { existsSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { type Browser, type BrowserContext, chromium, type LaunchOptions } from 'playwright-core';
 import { carriedBrowser } from '../../src/commands/print/open-browser.ts';
 
@@ -40,5 +42,8 @@ export async function openProfile(folder: string): Promise<BrowserContext> {
 async function whichChromium(): Promise<LaunchOptions> {
   const named = process.env.CHROMIUM;
   if (named !== undefined && existsSync(named)) return { executablePath: named, args: ARGUMENTS };
-  return { ...((await carriedBrowser()) ?? { channel: 'chrome' }), args: ARGUMENTS };
+  const carried = await carriedBrowser();
+  if (carried === null) return { channel: 'chrome', args: ARGUMENTS };
+  // The letters that come with it, and no others: where a line ends must not hang on what a machine has installed.
+  return { ...carried, env: { ...process.env, FONTCONFIG_FILE: join(tmpdir(), 'fonts/fonts.conf') }, args: ARGUMENTS };
 }

@@ -22,6 +22,7 @@ const KNOWN_FILES: Readonly<Record<string, string>> = {
   'data/hazards\\.csv': 'tests/atlas/verdict/places.ts',
   'data/pegs\\.json': 'tests/atlas/verdict/places.ts',
   'data/where\\.json': 'tests/atlas/verdict/places.ts',
+  'data/hours(\\.schema)?\\.json': 'shares of a bag by the hour, of waters alone',
   'data/gone\\.json': 'tests/atlas/stand-history.test.ts',
   'data/(venue|waters/[^/]+)\\.geojson': 'tests/atlas/verdict/places.ts',
   'due/checks\\.ics': 'tests/atlas/verdict/places.ts',
