@@ -70,19 +70,17 @@ function notch(half: number, top: number): string {
   return `<path class="notch" d="M${short(-half)},${SURFACE}V${top}h${short(half * 2)}V${SURFACE}"/>`;
 }
 
-/** A neighbour's notch, and over it the way along the bank to it, or that it is closed. */
+/** A neighbour's notch, and over it the way along the bank to it, or that it is closed: what a reader sees is its name, on every day. */
 function neighbour(peg: StripPeg, x: number, gap: string): string {
   const over = (words: string, more = '') => (words === '' ? '' : `<text${more} y="13">${escapeMarkup(words)}</text>`);
   const said =
     peg.dated === undefined
       ? over(peg.closed ? 'closed' : gap)
       : over('closed', whenClosed(true, peg.closed)) + over(gap, whenClosed(false, peg.closed));
-  const way = gap === '' ? '' : `, ${gap} to the ${x < WIDTH / 2 ? 'left' : 'right'}`;
-  const label = `Peg ${peg.peg}${peg.closed ? ', closed' : way}`;
   return [
-    `<a class="b-peg${peg.closed ? ' b-closed' : ''}" href="${escapeMarkup(peg.href)}" aria-label="${escapeMarkup(label)}"${datedMark(peg)} transform="translate(${x})">`,
+    `<a class="b-peg${peg.closed ? ' b-closed' : ''}" href="${escapeMarkup(peg.href)}"${datedMark(peg)} transform="translate(${x})">`,
     `<path class="hit" d="M-22,2h44v46h-44z"/>${notch(NEIGHBOUR_HALF, 20)}`,
-    `<text class="number" y="40">${escapeMarkup(peg.peg)}</text>${said}</a>`,
+    `<text class="number" y="40">${escapeMarkup(peg.peg)}</text> ${said}</a>`,
   ].join('');
 }
 
