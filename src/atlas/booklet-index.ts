@@ -72,18 +72,17 @@ function byHazard(atlas: Atlas, pegs: readonly Peg[]): readonly IndexEntry[] {
   });
 }
 
+/** A peg as contents and index name it, with what closes it. */
+export function indexedPeg(atlas: Atlas, peg: Peg): IndexedPeg {
+  return { peg: peg.peg, href: pegLink(peg.water, peg.peg), standing: standingOfPeg(atlas, peg) };
+}
+
 function indexEntry(atlas: Atlas, name: string, pegs: readonly Peg[], wholeWaters: ReadonlySet<string>): IndexEntry {
   const waters = atlas.venue.waters.map((water) => ({
     name: water.name,
     href: waterLink(water.id),
     isWhole: wholeWaters.has(water.id),
-    pegs: pegs
-      .filter((peg) => peg.water === water.id)
-      .map((peg) => ({
-        peg: peg.peg,
-        href: pegLink(peg.water, peg.peg),
-        standing: standingOfPeg(atlas, peg),
-      })),
+    pegs: pegs.filter((peg) => peg.water === water.id).map((peg) => indexedPeg(atlas, peg)),
   }));
   return { name, waters: waters.filter((water) => water.isWhole || water.pegs.length > 0) };
 }

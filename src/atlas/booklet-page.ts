@@ -1,7 +1,7 @@
 import { formatDay } from '../domain/day.ts';
 import { standOffWords } from '../domain/overhead-line-words.ts';
 import type { Atlas } from './atlas.ts';
-import { bookletIndex, type IndexedPeg, type IndexPart } from './booklet-index.ts';
+import { bookletIndex, type IndexedPeg, type IndexPart, indexedPeg } from './booklet-index.ts';
 import { type NoticeView, noticesPage } from './notices-page.ts';
 import { type ClosedPegs, safetyPage } from './safety-page.ts';
 import { siteLink, waterLink } from './site-link.ts';
@@ -35,9 +35,7 @@ export function bookletPage(atlas: Atlas): BookletPage {
   const { live, upcoming } = noticesPage(atlas.venue);
   const page = (name: string, path: string): BookletPart => ({ name, href: siteLink(path), sheets: [] });
   const standOff = standOffWords(settings.standOff.metres, settings.units);
-  const index = bookletIndex(atlas);
-  const sheetsOf = (water: string) =>
-    index[0]?.entries.flatMap((entry) => entry.waters).find(({ href }) => href === waterLink(water))?.pegs ?? [];
+  const sheetsOf = (water: string) => (atlas.pegsByWater.get(water) ?? []).map((peg) => indexedPeg(atlas, peg));
   return {
     venueName: settings.name,
     club: settings.club,
@@ -58,6 +56,6 @@ export function bookletPage(atlas: Atlas): BookletPage {
     ],
     closed: safetyPage(atlas).closed.filter(({ standing }) => standing.closed !== null),
     dated: [...live.filter(({ until }) => until !== null), ...upcoming].filter(({ kind }) => kind === 'closure'),
-    index,
+    index: bookletIndex(atlas),
   };
 }

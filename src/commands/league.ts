@@ -37,9 +37,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
     return EXIT.clean;
   }
   const best = league.best === null ? 'all count' : `the best ${league.best} count`;
-  io.print(
-    `${league.name}: ${countWords(table.fished.length, 'match').replace(/matchs$/, 'matches')} in the log, ${best}.`,
-  );
+  io.print(`${league.name}: ${countWords(table.fished.length, 'match', 'matches')} in the log, ${best}.`);
   if (table.toCome.length > 0) io.print(`Not in the log yet: ${table.toCome.join(', ')}.`);
   if (table.unnamed > 0)
     io.print(`${countWords(table.unnamed, 'bag')} without a reference: no angler gets its points.`);

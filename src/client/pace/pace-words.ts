@@ -1,4 +1,5 @@
 import type { DrawData, DrawHours } from '../../atlas/draw-page.ts';
+import { countWords } from '../../domain/count-words.ts';
 import type { Month } from '../../domain/day.ts';
 import { monthName } from '../../domain/day.ts';
 import { formatWeight } from '../../domain/weight.ts';
@@ -22,7 +23,7 @@ export function targetWords(target: Target, water: PaceWater, month: Month): str
   const what = target.kind === 'frame' ? 'to frame' : 'to win';
   if (grams === null) return `not known: no match logged in ${monthName(month)}. Set your own.`;
   const matches = water.framing[month]!.matches;
-  return `${weight(grams, water)}, typical ${what} in ${monthName(month)} (${matches} ${matches === 1 ? 'match' : 'matches'} logged)`;
+  return `${weight(grams, water)}, typical ${what} in ${monthName(month)} (${countWords(matches, 'match', 'matches')} logged)`;
 }
 
 /** By what a bag is laid over the hours, after a comma, and how much that is worth. */

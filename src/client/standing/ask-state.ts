@@ -38,11 +38,11 @@ async function copyOf({ base, copy, path, day, mark }: OpenPage): Promise<string
   return now !== null && isOf(now, path, day, mark) ? now.edition : '';
 }
 
-/** The page that is shown at every address that is none. */
+/** The page that is shown at every address that has none. */
 const NO_SUCH_PAGE = '404.html';
 
 function isOf(now: NowFile, path: string, day: string, mark: string): boolean {
-  return now.day === day && [now.marks[path], now.marks[NO_SUCH_PAGE]].includes(mark);
+  return now.day === day && (now.marks[path] ?? now.marks[NO_SUCH_PAGE]) === mark;
 }
 
 /** How a page stands that no worker shows, by the now file alone. */
