@@ -1,7 +1,7 @@
 import { formatDay } from '../domain/day.ts';
 import { floatSettings } from '../domain/float-settings.ts';
-import { formatLength, parseLength } from '../domain/length.ts';
-import { DEEPEST_METRES } from '../domain/plumb-doubt.ts';
+import { formatLength } from '../domain/length.ts';
+import { readPlumbed } from '../domain/plumb-doubt.ts';
 import { fieldForm } from './field-form.ts';
 import { startGaugeBoard } from './gauge-board.ts';
 import { localDay } from './local-day.ts';
@@ -41,11 +41,10 @@ export function startPlumbGuide(guide: HTMLElement): void {
   });
   form.addEventListener('submit', (event) => {
     event.preventDefault();
-    const depth = parseLength(input.value, units.length);
-    if (!depth.ok) return refuse(`Expected ${depth.expected}. ${depth.mend}`);
-    if (depth.value <= 0 || depth.value > DEEPEST_METRES) return refuse('Expected a depth between 0 and 30 m.');
+    const depth = readPlumbed(input.value, units.length);
+    if (!depth.ok) return refuse(depth.why);
     refuse('');
-    keepOwnDepth(localStorage, peg, { line: lines.value, metres: depth.value, day: localDay(new Date()) });
+    keepOwnDepth(localStorage, peg, { line: lines.value, metres: depth.metres, day: localDay(new Date()) });
     input.value = '';
     show();
   });

@@ -1,6 +1,6 @@
 import { type Day, isDay } from '../domain/day.ts';
 import { type Fed, MAX_FED_TEXT } from '../domain/fed.ts';
-import { DEEPEST_METRES } from '../domain/plumb-doubt.ts';
+import { isPlumbable } from '../domain/plumb-doubt.ts';
 import type { Caught } from './pace.ts';
 import { MAX_NET_GRAMS } from './scales.ts';
 
@@ -104,7 +104,7 @@ function isFed(value: unknown): value is Fed {
 
 function isPlumbed(value: unknown): value is PlumbedLine {
   const { lineMetres, depthMetres } = (value ?? {}) as Record<string, unknown>;
-  return isWithin(lineMetres, 0, FARTHEST_LINE_METRES) && isWithin(depthMetres, 0.01, DEEPEST_METRES);
+  return isWithin(lineMetres, 0, FARTHEST_LINE_METRES) && typeof depthMetres === 'number' && isPlumbable(depthMetres);
 }
 
 /** From half a day before the all in to two days after it: a clock may be wrong. */

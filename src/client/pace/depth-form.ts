@@ -1,6 +1,6 @@
 import type { DrawLine } from '../../atlas/draw-page.ts';
-import { formatLength, parseLength } from '../../domain/length.ts';
-import { DEEPEST_METRES, isFarFromSurvey } from '../../domain/plumb-doubt.ts';
+import { formatLength } from '../../domain/length.ts';
+import { isFarFromSurvey, readPlumbed } from '../../domain/plumb-doubt.ts';
 import { localDay } from '../local-day.ts';
 import { button, make } from '../match-day/make.ts';
 import { forgetOwnDepth, keepOwnDepth, type OwnDepth, readOwnDepths } from '../own-depths.ts';
@@ -99,10 +99,9 @@ function readDepth(
   length: 'm' | 'ft',
   isSure: boolean,
 ): { readonly metres: number | null; readonly fault: string } {
-  const read = parseLength(typed, length);
-  if (!read.ok) return { metres: null, fault: `Expected ${read.expected}. ${read.mend}` };
-  const metres = read.value;
-  if (metres < 0.01 || metres > DEEPEST_METRES) return { metres: null, fault: 'Expected a depth between 0 and 30 m.' };
+  const read = readPlumbed(typed, length);
+  if (!read.ok) return { metres: null, fault: read.why };
+  const { metres } = read;
   if (depth === null || isSure || !isFarFromSurvey(metres, depth, off)) return { metres, fault: '' };
   const own = formatLength(metres, { length });
   const surveyed = formatLength(depth, { length });
