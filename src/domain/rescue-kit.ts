@@ -1,7 +1,7 @@
 import type { Day } from './day.ts';
 import { isCurrent } from './hazard.ts';
 import type { MapPlace, Water } from './map.ts';
-import type { BankRound, KitState } from './round.ts';
+import type { BankRound, KitState, RoundEntry } from './round.ts';
 
 /** What is known of a piece of rescue kit: when it was last looked at, and whether it is there to be used. */
 export interface KitKnown {
@@ -24,14 +24,7 @@ export function kitKnown(
   water: Pick<Water, 'id' | 'hazards'>,
   rounds: readonly BankRound[],
 ): KitKnown {
-  const looks = rounds
-    .flatMap((round) =>
-      round.entries
-        .filter(({ entry, water: at, mappedAs }) => entry === 'kit-checked' && at === water.id && mappedAs === place.id)
-        .map((entry) => ({ ...entry, day: entry.day ?? round.day })),
-    )
-    .sort((a, b) => a.day.localeCompare(b.day));
-  const last = looks.at(-1);
+  const last = lastLooks(rounds).get(`${water.id}/${place.id}`);
   const isMissing = (water.hazards ?? []).some(
     (hazard) =>
       hazard.kind === 'missing-kit' &&
@@ -43,6 +36,30 @@ export function kitKnown(
   const state = isMissing ? (last?.kit === 'damaged' ? 'damaged' : 'missing') : (last?.kit ?? mapState);
   const days = [last?.day, place.checkedOn].filter((day) => day !== undefined).sort();
   return { checkedOn: days.at(-1) ?? null, state };
+}
+
+/** A round's word on a piece of kit, with the day that it was looked at. */
+type KitLook = RoundEntry & { readonly day: Day };
+
+/** Every page of a venue asks for its kit: the rounds are gone through once. They never change once read. */
+const lastLooksOf = new WeakMap<readonly BankRound[], ReadonlyMap<string, KitLook>>();
+
+/** The last look at each piece of kit, by `water/place`; of two on one day the one that stands later. */
+function lastLooks(rounds: readonly BankRound[]): ReadonlyMap<string, KitLook> {
+  const known = lastLooksOf.get(rounds);
+  if (known !== undefined) return known;
+  const looks = new Map<string, KitLook>();
+  for (const round of rounds) {
+    for (const entry of round.entries) {
+      if (entry.entry !== 'kit-checked') continue;
+      const day = entry.day ?? round.day;
+      const kit = `${entry.water}/${entry.mappedAs}`;
+      const last = looks.get(kit);
+      if (last === undefined || last.day <= day) looks.set(kit, { ...entry, day });
+    }
+  }
+  lastLooksOf.set(rounds, looks);
+  return looks;
 }
 
 /** "missing when last looked at"; null where nothing is known against it. */

@@ -97,9 +97,8 @@ function spellLikelihoods(
   { restingShare, scatter }: Behaviour,
   nodes: readonly number[],
 ): SpellLikelihoods {
-  const ended = Float64Array.from(nodes, (usual) =>
-    opening === null ? 1 : Math.max(openingLikelihood(opening, restingShare, usual, scatter), LEAST_LIKELIHOOD),
-  );
+  const likelihoodAt = opening === null ? () => 1 : openingLikelihood(opening, restingShare, scatter);
+  const ended = Float64Array.from(nodes, (usual) => Math.max(likelihoodAt(usual), LEAST_LIKELIHOOD));
   const unfinished = new Float64Array(nodes.length).fill(1);
   for (const { lasted, uncutUntil, isEnded } of spells) {
     const by = logGrowth(growthOf(lasted, restingShare));
@@ -118,25 +117,30 @@ function spellLikelihoods(
 }
 
 /**
- * The likelihood of what came before a peg's first cut. Its records begin at any point of an interval, and a long interval
- * holds more such points than a short one: the time from there to the next cut has the density S(x) / E(T) of a renewal
- * process that has long been running (Cox, Renewal Theory, chapter 5, from memory), and goes beyond x with the chance
- * E(max(T - x, 0)) / E(T). Without it a short record would know its quick banks alone.
+ * The likelihood of what came before a peg's first cut, as a function of the peg's own usual. Its records begin at any point
+ * of an interval, and a long interval holds more such points than a short one: the time from there to the next cut has the
+ * density S(x) / E(T) of a renewal process that has long been running (Cox, Renewal Theory, chapter 5, from memory), and
+ * goes beyond x with the chance E(max(T - x, 0)) / E(T). Without it a short record would know its quick banks alone.
  */
 function openingLikelihood(
   { lasted, uncutUntil, isEnded }: OpeningSpell,
   restingShare: number,
-  usual: number,
   scatter: number,
-): number {
-  const beyond = (growth: number) => {
-    if (growth <= 0) return 1;
-    const log = Math.log(growth);
-    const share = normalCdf((usual + scatter ** 2 - log) / scatter);
-    return share - Math.exp(log - usual - scatter ** 2 / 2) * normalCdf((usual - log) / scatter);
+): (usual: number) => number {
+  const notBy = chanceBeyond(growthOf(uncutUntil, restingShare), scatter);
+  if (!isEnded) return notBy;
+  const by = chanceBeyond(growthOf(lasted, restingShare), scatter);
+  return (usual) => notBy(usual) - by(usual);
+}
+
+/** E(max(T - x, 0)) / E(T) for a log-normal T, as a function of its log median. */
+function chanceBeyond(growth: number, scatter: number): (usual: number) => number {
+  if (growth <= 0) return () => 1;
+  const log = Math.log(growth);
+  return (usual) => {
+    const z = (usual - log) / scatter;
+    return normalCdf(z + scatter) - Math.exp(log - usual - scatter ** 2 / 2) * normalCdf(z);
   };
-  const notBy = beyond(growthOf(uncutUntil, restingShare));
-  return isEnded ? notBy - beyond(growthOf(lasted, restingShare)) : notBy;
 }
 
 /** Products, one by one. */
