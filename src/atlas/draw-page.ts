@@ -35,7 +35,7 @@ export interface DrawData {
 }
 
 /** The shares of a bag by hour of the match, and what they are from. */
-export type DrawHours = Pick<MonthHours, 'about' | 'bags' | 'matches' | 'isThin'> & {
+export type DrawHours = Pick<MonthHours, 'about' | 'bags' | 'matches' | 'matchHours' | 'isThin'> & {
   readonly shares: readonly number[];
 };
 

@@ -25,6 +25,8 @@ export interface MonthHours {
   readonly about: string;
   readonly bags: number;
   readonly matches: number;
+  /** How long each match was: the last of its hours is a part of one where this is no whole number. */
+  readonly matchHours: number;
   readonly isThin: boolean;
   /** By hour of the match. */
   readonly shares: readonly HourShare[];
@@ -44,6 +46,8 @@ const THIN_MATCHES = 8;
 
 interface LoggedBag extends HourBag {
   readonly month: Month;
+  /** How long its match was. */
+  readonly hours: number;
 }
 
 /** Puts together when the fish came on a water: the matches of its usual length, month by month. */
@@ -71,7 +75,8 @@ export function hoursByMonth(venue: Venue, water: string): readonly MonthHours[]
 
 /** The bags of matches that last as long as most. */
 function usualLength(matches: readonly LoggedBag[]): readonly LoggedBag[] {
-  const byLength = Map.groupBy(matches, ({ gramsByHour: hours }) => hours.length);
+  // By the length itself: the fifth hour of four and a half is a half one, and its share is no share of an hour.
+  const byLength = Map.groupBy(matches, ({ hours }) => hours);
   return [...byLength].sort(([a, one], [b, other]) => other.length - one.length || a - b)[0]?.[1] ?? [];
 }
 
@@ -88,6 +93,7 @@ function loggedBags(venue: Venue, water: string): { readonly matches: readonly L
         match: matchOf(event),
         month: monthOf(event.day),
         gramsByHour: gramsByHour(rows, event.hours),
+        hours: event.hours,
       });
     }
   }
@@ -98,12 +104,15 @@ function monthView(month: Month, bags: readonly LoggedBag[]): FishHoursMonth {
   const told = hoursOfMonth(month, bags);
   const names = aboutWords(month);
   if (told === null) return { month, from: '', drawing: null, words: `Nobody has logged hours here in ${names}.` };
-  const { matches, shares, isThin } = told;
+  const { matches, shares, isThin, matchHours } = told;
   const words = shares.map(shareWords).join(', ');
+  const shortHour = Number.isInteger(matchHours)
+    ? ''
+    : ` They lasted ${matchHours} hours: hour ${shares.length} is ${Math.round((matchHours % 1) * 60)} minutes.`;
   const thin = isThin ? ' Thin: so few matches may mislead.' : '';
   return {
     month,
-    from: `${names}: from ${countWords(told.bags, 'bag')} of ${matches === 1 ? 'one match' : `${matches} matches`}.${thin}`,
+    from: `${names}: from ${countWords(told.bags, 'bag')} of ${matches === 1 ? 'one match' : `${matches} matches`}.${shortHour}${thin}`,
     drawing: hourBars(shares, isThin, `Share of the bag by hour of the match, ${names}`),
     words: `Of a bag came in ${words}${shares[0]!.interval === null ? '; too few matches for an interval' : ''}.`,
   };
@@ -131,6 +140,7 @@ function hoursOfMonth(month: Month, bags: readonly LoggedBag[]): MonthHours | nu
     about: aboutWords(month),
     bags: near.length,
     matches,
+    matchHours: near[0]!.hours,
     isThin: matches < THIN_MATCHES,
     shares: hourShares(near, month),
   };

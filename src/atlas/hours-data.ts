@@ -18,6 +18,10 @@ export const HoursDataSchema = z.strictObject({
             month: z.literal(MONTHS).describe('of the year; matches of the month before and after count with it'),
             bags: z.int().positive().describe('bags of which somebody noted when they came'),
             matches: z.int().positive(),
+            match_hours: z
+              .number()
+              .positive()
+              .describe('how long each match was; where it is no whole number, the last hour is a part of one'),
             thin: z.boolean().describe('so few matches that they may mislead'),
             hours: z.array(
               z.strictObject({
@@ -46,10 +50,11 @@ export function hoursData(venue: Venue): HoursData {
     format: 1,
     waters: venue.waters.map(({ id }) => ({
       water: id,
-      months: hoursByMonth(venue, id).map(({ month, bags, matches, isThin, shares }) => ({
+      months: hoursByMonth(venue, id).map(({ month, bags, matches, matchHours, isThin, shares }) => ({
         month,
         bags,
         matches,
+        match_hours: matchHours,
         thin: isThin,
         hours: shares.map(({ share: of, interval }, index) => ({
           hour: index + 1,

@@ -70,3 +70,23 @@ test('reads matches of the usual length, and says what is left out', () => {
     'Not in it: 1 bag of matches of another length; 1 bag of chosen days, whose hours begin when the angler came.',
   );
 });
+
+test('keeps matches of four and a half hours and of five apart, and says that the last hour of the shorter is half of one', () => {
+  const venue = exampleVenue({
+    events: [
+      event('a', '2026-01-03', { hours: 4.5 }),
+      event('b', '2026-01-10', { hours: 4.5 }),
+      event('c', '2026-01-17'),
+    ],
+    hours: [hour('a', 5, 500), hour('b', 5, 500), hour('c', 1, 500)],
+  });
+  const { months, leftOut } = fishHours(venue, WATER);
+  expect(months[0]!.from).toBe(
+    'December to February: from 2 bags of 2 matches. They lasted 4.5 hours: hour 5 is 30 minutes. Thin: so few matches may mislead.',
+  );
+  expect(leftOut).toBe('Not in it: 1 bag of matches of another length.');
+  expect(hoursByMonth(venue, WATER)[0]).toMatchObject({ matchHours: 4.5, bags: 2 });
+  // Of as many of each the shorter is told, and never both as one.
+  const even = exampleVenue({ ...venue, hours: [hour('a', 5, 500), hour('c', 1, 500)] });
+  expect(hoursByMonth(even, WATER)[0]!.shares.map(({ share }) => share)).toEqual([0, 0, 0, 0, 1]);
+});

@@ -36,6 +36,7 @@ test('gives the shares of a month by hour with their intervals, and is what its 
     month: 1,
     bags: 4,
     matches: 4,
+    match_hours: 2,
     thin: true,
     hours: [
       { hour: 1, share: 0.3333, low80: 0.3333, high80: 0.3333 },

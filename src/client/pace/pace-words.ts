@@ -30,11 +30,9 @@ export function targetWords(target: Target, water: PaceWater, month: Month): str
 export function spreadWords(known: DrawHours | undefined, hours: number): string {
   if (known === undefined)
     return `spread evenly over ${hours} hours: too few matches are logged by the hour to tell when fish come.`;
-  const { about, bags, matches, isThin, shares } = known;
+  const { about, bags, matches, isThin, matchHours } = known;
   const other =
-    Math.ceil(hours) === shares.length
-      ? ''
-      : ` Those matches lasted ${shares.length} hours: their shares are spread over yours.`;
+    hours === matchHours ? '' : ` Those matches lasted ${matchHours} hours: their shares are spread over yours.`;
   const thin = isThin ? ' Thin: so few matches may mislead.' : '';
   return `by when fish came here in ${about} (${bags} bags of ${matches} matches, noted by anglers). Every part of the bag is taken to come like the whole.${other}${thin}`;
 }

@@ -28,13 +28,15 @@ describe('the words of the pace', () => {
       about: 'October to December',
       bags: 24,
       matches: 9,
+      matchHours: 5,
       isThin: false,
       shares: [0.2, 0.2, 0.2, 0.2, 0.2],
     };
-    expect(spreadWords(known, 4.5)).toBe(
+    expect(spreadWords(known, 5)).toBe(
       'by when fish came here in October to December (24 bags of 9 matches, noted by anglers). Every part of the bag is taken to come like the whole.',
     );
     expect(spreadWords({ ...known, isThin: true }, 5)).toContain('Thin: so few matches may mislead.');
+    expect(spreadWords({ ...known, matchHours: 4.5 }, 5)).toContain('Those matches lasted 4.5 hours');
     expect(spreadWords(known, 6)).toContain('Those matches lasted 5 hours: their shares are spread over yours.');
     expect(spreadWords(undefined, 6)).toContain('spread evenly over 6 hours: too few matches');
   });
