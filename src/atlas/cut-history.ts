@@ -1,5 +1,6 @@
 import { type MeasuredClearance, measuredOf } from '../domain/clearance-measures.ts';
 import type { Day } from '../domain/day.ts';
+import { onceFor } from '../domain/once-for.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import type { RoundEntry } from '../domain/round.ts';
 import type { Venue } from '../domain/venue.ts';
@@ -20,16 +21,8 @@ export interface PegClearance {
 
 const ABOUT_CLEARANCE: readonly RoundEntry['entry'][] = ['clearance', 'cut', 'snag-removed'];
 
-const histories = new WeakMap<Venue, ReadonlyMap<PegKey, PegClearance>>();
-
 /** The clearance history of every peg that a round has looked at, by peg key. Worked out once a build. */
-export function clearanceByPeg(venue: Venue): ReadonlyMap<PegKey, PegClearance> {
-  const history = histories.get(venue) ?? workOutHistory(venue);
-  histories.set(venue, history);
-  return history;
-}
-
-function workOutHistory(venue: Venue): ReadonlyMap<PegKey, PegClearance> {
+export const clearanceByPeg = onceFor((venue: Venue): ReadonlyMap<PegKey, PegClearance> => {
   const visits = new Map<PegKey, ClearanceVisit[]>();
   const rounds = [...venue.rounds].sort((a, b) => a.day.localeCompare(b.day) || a.ref.localeCompare(b.ref));
   for (const round of rounds) {
@@ -45,7 +38,7 @@ function workOutHistory(venue: Venue): ReadonlyMap<PegKey, PegClearance> {
   return new Map(
     [...visits].map(([key, list]) => [key, { visits: [...list].reverse(), forecast: forecasts.get(key) ?? null }]),
   );
-}
+});
 
 function entriesByPeg(entries: readonly RoundEntry[]): ReadonlyMap<PegKey, readonly RoundEntry[]> {
   const groups = new Map<PegKey, RoundEntry[]>();

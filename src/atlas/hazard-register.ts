@@ -4,6 +4,7 @@ import { type Hazard, isCurrent } from '../domain/hazard.ts';
 import { type ActBy, actBy, hazardCheck } from '../domain/hazard-check.ts';
 import { type HazardEvent, type HazardWhere, hazardHistory } from '../domain/hazard-history.ts';
 import type { HazardKind } from '../domain/hazard-kinds.ts';
+import { onceFor } from '../domain/once-for.ts';
 import type { Peg } from '../domain/peg.ts';
 import { isUnsafePlatform } from '../domain/peg-facts.ts';
 import type { KeptOpen, PegVerdict } from '../domain/peg-verdict.ts';
@@ -69,8 +70,8 @@ export interface HazardRegister {
   readonly kinds: readonly HazardKind[];
 }
 
-/** Every hazard of the venue, those in force apart from those cleared. */
-export function hazardRegister(atlas: Atlas): HazardRegister {
+/** Every hazard of the venue, those in force apart from those cleared. Worked out once a build. */
+export const hazardRegister = onceFor((atlas: Atlas): HazardRegister => {
   const { venue } = atlas;
   const names = new Map(venue.waters.map((water) => [water.id, water.name]));
   const { riskBands, inspection, guideDay } = venue.settings;
@@ -128,7 +129,7 @@ export function hazardRegister(atlas: Atlas): HazardRegister {
       .filter((row) => !isCurrent(row.hazard))
       .sort((a, b) => day(b.hazard.clearedOn).localeCompare(day(a.hazard.clearedOn))),
   };
-}
+});
 
 function pegOfRow(atlas: Atlas, peg: Peg): PegOfRow {
   return { state: verdictOfPeg(atlas, peg).state, standing: standingOfPeg(atlas, peg) };

@@ -1,6 +1,7 @@
 import type { Day } from './day.ts';
 import { isCurrent } from './hazard.ts';
 import type { MapPlace, Water } from './map.ts';
+import { onceFor } from './once-for.ts';
 import type { BankRound, KitState, RoundEntry } from './round.ts';
 
 /** What is known of a piece of rescue kit: when it was last looked at, and whether it is there to be used. */
@@ -41,13 +42,8 @@ export function kitKnown(
 /** A round's word on a piece of kit, with the day that it was looked at. */
 type KitLook = RoundEntry & { readonly day: Day };
 
-/** Every page of a venue asks for its kit: the rounds are gone through once. They never change once read. */
-const lastLooksOf = new WeakMap<readonly BankRound[], ReadonlyMap<string, KitLook>>();
-
 /** The last look at each piece of kit, by `water/place`; of two on one day the one that stands later. */
-function lastLooks(rounds: readonly BankRound[]): ReadonlyMap<string, KitLook> {
-  const known = lastLooksOf.get(rounds);
-  if (known !== undefined) return known;
+const lastLooks = onceFor((rounds: readonly BankRound[]): ReadonlyMap<string, KitLook> => {
   const looks = new Map<string, KitLook>();
   for (const round of rounds) {
     for (const entry of round.entries) {
@@ -58,9 +54,8 @@ function lastLooks(rounds: readonly BankRound[]): ReadonlyMap<string, KitLook> {
       if (last === undefined || last.day <= day) looks.set(kit, { ...entry, day });
     }
   }
-  lastLooksOf.set(rounds, looks);
   return looks;
-}
+});
 
 /** "missing when last looked at"; null where nothing is known against it. */
 export function kitTrouble(state: KitKnown['state']): string | null {
