@@ -93,10 +93,33 @@ describe('result sheets in the layouts of clubs', () => {
     );
     expect(matches[0]!.rows.map(({ peg }) => peg)).toEqual(['3']);
     expect(unread.map(({ why }) => why).sort()).toEqual([
+      expect.stringMatching(/^2 rows of it could not be read, so it goes in as one that lists some/),
       'Kiln Pool has no peg 77',
       'no angler and no weight: nobody drew it',
       'no peg in it ("?")',
     ]);
+  });
+});
+
+describe('a paper that lists everybody', () => {
+  const answers = { listing: 'full', places: '1', hours: '5' };
+  const match = (...rows: readonly string[]) =>
+    read('rows.csv', new TextEncoder().encode(`Kiln Pool 2026-07-05\nPeg,Name,Weight\n${rows.join('\n')}\n`), answers)
+      .matches[0]!;
+
+  it.each([
+    ['a weight that is none', '5,Ed Rush,3-0x'],
+    ['no peg beside a weight', '?,Ed Rush,3-00'],
+    ['a peg the water has not', '77,Ed Rush,3-00'],
+  ])('is none of everybody with a row of %s', (_, row) => {
+    const { listing, fished, rows } = match('1,Ada Quill,3-00', row, '3,Di Teal,2-00');
+    expect(rows).toHaveLength(2);
+    expect({ listing, fished }).toEqual({ listing: 'frame', fished: 3 });
+  });
+
+  it('stays one of everybody with an empty peg and a remark under it', () => {
+    const { listing, fished } = match('1,Ada Quill,3-00', '2,,', '3,Di Teal,2-00', 'Next match in August,,');
+    expect({ listing, fished }).toEqual({ listing: 'full', fished: null });
   });
 });
 

@@ -57,7 +57,7 @@ function planEvent(
     ...EVENT_COLUMNS.slice(0, match.fished === null ? -1 : undefined),
     ...(match.match === undefined ? [] : ['match']),
   ]);
-  events.replace(isEvent, [{ ...eventBefore, ...eventCells(id, water, match) }]);
+  events.replace(isEvent, [{ ...eventBefore, ...fewerListed(eventBefore, match), ...eventCells(id, water, match) }]);
   const eventAfter = events.rows().find(isEvent)!;
   const differences = [
     ...(eventBefore === undefined ? [] : differingCells('the match', eventBefore, eventAfter)),
@@ -73,6 +73,11 @@ function planEvent(
 
 function tableOf(files: StagedFiles, path: string, columns: readonly string[]): LogTable {
   return new LogTable(files.text(path), columns);
+}
+
+/** A paper that was mended lists everybody: how many fished is counted from then on. */
+function fewerListed(before: Readonly<Record<string, string>> | undefined, match: ResultMatch): Record<string, string> {
+  return before?.listing === 'frame' && match.listing === 'full' && before.fished ? { fished: '' } : {};
 }
 
 function eventCells(id: string, water: string, match: ResultMatch): Record<string, string> {

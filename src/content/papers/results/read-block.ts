@@ -40,6 +40,8 @@ export interface BlockRow {
 export interface BlockRead {
   readonly rows: readonly BlockRow[];
   readonly unread: readonly Unread[];
+  /** Rows of somebody who fished that could not be read: without them the match is not listed in full. */
+  readonly lost: number;
   /** What the sheet's own row of totals says the bags come to, in grams; null where it says nothing. */
   readonly statedGrams: number | null;
 }
@@ -61,7 +63,7 @@ export function readBlock(block: ResultBlock, file: string, bagParts: readonly B
       why: 'another column holds the whole bag',
     });
   }
-  if (pegColumn === null || weight === null) return { rows: [], unread, statedGrams: null };
+  if (pegColumn === null || weight === null) return { rows: [], unread, lost: 0, statedGrams: null };
   const answers = weightAnswers(block, weight, shape, asker, place);
   const partColumns = bagParts.flatMap(({ id }) => {
     const own = columns.filter(({ use }) => use.what === 'part' && use.part === id);
@@ -69,6 +71,7 @@ export function readBlock(block: ResultBlock, file: string, bagParts: readonly B
     return found === null ? [] : [{ id, columns: found }];
   });
   const rows: BlockRow[] = [];
+  let lost = 0;
   const marks = new Map<string, string[]>();
   let section: string | null = firstSection(block.titles);
   for (const row of mergedOrder(block)) {
@@ -82,6 +85,8 @@ export function readBlock(block: ResultBlock, file: string, bagParts: readonly B
     const name = text(only('name'));
     if (peg === null) {
       unread.push({ place: place(row), what: rowText(block, row), why: `no peg in it ("${text(pegColumn)}")` });
+      // A remark under a list has no weight; a row that has one is somebody's.
+      if (weightOfRow(block.sheet, row, weight, answers).kind === 'weight') lost++;
       continue;
     }
     const bag = weightOfRow(block.sheet, row, weight, answers);
@@ -97,6 +102,7 @@ export function readBlock(block: ResultBlock, file: string, bagParts: readonly B
     if (settled === null) continue;
     if ('why' in settled) {
       unread.push({ place: place(row), what: `peg ${peg}`, why: settled.why });
+      lost++;
       continue;
     }
     const parts: Record<string, { written?: string; count?: number }> = {};
@@ -137,7 +143,7 @@ export function readBlock(block: ResultBlock, file: string, bagParts: readonly B
     });
   }
   for (const [mark, places] of marks) asker.ask(markQuestion(shape, mark, places));
-  return { rows, unread, statedGrams: statedGrams(block, weight, answers) };
+  return { rows, unread, lost, statedGrams: statedGrams(block, weight, answers) };
 }
 
 function mergedOrder(block: ResultBlock): readonly number[] {

@@ -1,4 +1,5 @@
 import type { BagPart } from '../../../domain/bag.ts';
+import { countWords } from '../../../domain/count-words.ts';
 import type { Day } from '../../../domain/day.ts';
 import type { Listing } from '../../../domain/session.ts';
 import type { Paper } from '../paper.ts';
@@ -34,6 +35,7 @@ export interface ResultsRead {
 export function readResults(paper: Paper, venue: VenueNames, asker: Asker): ResultsRead {
   const unread: Unread[] = [];
   const byDay = new Map<Day, ResultRow[]>();
+  const lostOn = new Map<Day, number>();
   let blocks = 0;
   for (const sheet of paper.sheets) {
     const found = findBlocks(sheet, venue.bagParts);
@@ -55,10 +57,31 @@ export function readResults(paper: Paper, venue: VenueNames, asker: Asker): Resu
       const rows = rowsOnWaters(paper.file, key('water'), block, read.rows, venue, asker, unread);
       if (day === null) continue;
       byDay.set(day, [...(byDay.get(day) ?? []), ...rows]);
+      lostOn.set(day, (lostOn.get(day) ?? 0) + read.lost + (read.rows.length - rows.length));
     }
   }
-  const matches = [...byDay].flatMap(([day, rows]) => matchOf(paper.file, day, rows, byDay.size > 1, venue, asker));
+  const matches = [...byDay].flatMap(([day, rows]) =>
+    matchOf(paper.file, day, rows, byDay.size > 1, venue, asker).map((match) =>
+      withLostRows(match, lostOn.get(day)!, unread),
+    ),
+  );
   return { matches, unread };
+}
+
+/**
+ * A paper may list everybody, and the log still lacks whose row could not be read: then the log lists less than all who fished.
+ * How many they were is told where one water held them, since an event counts its own.
+ */
+function withLostRows(match: ResultMatch, lost: number, unread: Unread[]): ResultMatch {
+  if (lost === 0 || match.listing !== 'full') return match;
+  unread.push({
+    place: match.file,
+    what: `the match of ${match.day} as listed in full`,
+    why: `${countWords(lost, 'row')} of it could not be read, so it goes in as one that lists some of those who fished, and is left out of worth, results and leagues until the paper is mended and read again`,
+  });
+  const fished = match.rows.filter(({ status }) => status !== 'absent').length + lost;
+  const isOfOneWater = new Set(match.rows.map(({ water }) => water)).size === 1;
+  return { ...match, listing: 'frame', fished: isOfOneWater ? fished : null };
 }
 
 function hiddenRowsOf(paper: Paper, blocks: readonly ResultBlock[], asker: Asker): ReadonlySet<number> {
