@@ -7,6 +7,7 @@ import { MATCHES_FOR_INTERVAL } from '../ratings/hour-shares.ts';
 import { quantile } from '../ratings/quantile.ts';
 import type { Quartiles } from '../ratings/ratings.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
+import { expectedGrams } from './expected-weight.ts';
 import { hoursByMonth, type MonthHours } from './fish-hours.ts';
 import { matchLink } from './match-page.ts';
 import { limitWords } from './peg-safety.ts';
@@ -113,6 +114,7 @@ export function drawPage(atlas: Atlas, id: string): DrawPage {
 export function drawData(atlas: Atlas, id: string): DrawData {
   const { settings } = atlas.venue;
   const pegs = atlas.pegsByWater.get(id) ?? [];
+  const aim = (kilograms: number) => expectedGrams(kilograms, settings.units.weight);
   return {
     water: id,
     name: waterOf(atlas, id).name,
@@ -134,7 +136,7 @@ export function drawData(atlas: Atlas, id: string): DrawData {
     framing: Object.fromEntries(
       atlas.ratings.framing.flatMap(({ water, month, frameKg, winKg, events }) =>
         water === id && frameKg !== null
-          ? [[month, { frame: grams(frameKg), win: winKg === null ? null : grams(winKg), matches: events }]]
+          ? [[month, { frame: aim(frameKg), win: winKg === null ? null : aim(winKg), matches: events }]]
           : [],
       ),
     ),

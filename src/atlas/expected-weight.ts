@@ -7,14 +7,16 @@ import { GRAMS_PER_OUNCE, GRAMS_PER_POUND } from '../domain/weight.ts';
  */
 export function expectedWeight(kilograms: number, unit: Units['weight']): string {
   if (unit === 'kg') return kilogramsWords(kilograms);
-  const grams = kilograms * 1000;
-  const pounds = grams / GRAMS_PER_POUND;
-  const stepOunces = pounds >= 20 ? 16 : pounds >= 5 ? 8 : pounds >= 1 ? 4 : 1;
-  const ounces = Math.round(grams / GRAMS_PER_OUNCE / stepOunces) * stepOunces;
+  const ounces = expectedOunces(kilograms);
   if (ounces === 0) return '0';
   const [whole, rest] = [Math.floor(ounces / 16), ounces % 16];
   if (whole === 0) return `${rest} oz`;
   return rest === 0 ? `${whole} lb` : `${whole} lb ${rest} oz`;
+}
+
+/** The same as whole grams, so that what is reckoned from it on a phone agrees with what the sheet says. */
+export function expectedGrams(kilograms: number, unit: Units['weight']): number {
+  return Math.round(unit === 'kg' ? expectedKilograms(kilograms) * 1000 : expectedOunces(kilograms) * GRAMS_PER_OUNCE);
 }
 
 /** The number alone in whole pounds or kilograms, for a row of figures under a drawing. */
@@ -28,9 +30,20 @@ export function amountIn(kilograms: number, unit: Units['weight']): number {
   return unit === 'kg' ? kilograms : (kilograms * 1000) / GRAMS_PER_POUND;
 }
 
+function expectedOunces(kilograms: number): number {
+  const grams = kilograms * 1000;
+  const pounds = grams / GRAMS_PER_POUND;
+  const step = pounds >= 20 ? 16 : pounds >= 5 ? 8 : pounds >= 1 ? 4 : 1;
+  return Math.round(grams / GRAMS_PER_OUNCE / step) * step;
+}
+
+function expectedKilograms(kilograms: number): number {
+  const step = kilograms >= 20 ? 1 : kilograms >= 10 ? 0.5 : kilograms >= 0.5 ? 0.1 : 0.01;
+  return Math.round(kilograms / step) * step;
+}
+
 function kilogramsWords(kilograms: number): string {
   if (kilograms < 0.005) return '0';
   if (kilograms < 0.5) return `${Math.round(kilograms * 100) * 10} g`;
-  const step = kilograms >= 20 ? 1 : kilograms >= 10 ? 0.5 : 0.1;
-  return `${Number((Math.round(kilograms / step) * step).toFixed(1))} kg`;
+  return `${Number(expectedKilograms(kilograms).toFixed(1))} kg`;
 }

@@ -1,4 +1,5 @@
 import type { DrawData, DrawHours } from '../../atlas/draw-page.ts';
+import { expectedWeight } from '../../atlas/expected-weight.ts';
 import { countWords } from '../../domain/count-words.ts';
 import type { Month } from '../../domain/day.ts';
 import { monthName } from '../../domain/day.ts';
@@ -16,14 +17,14 @@ export function targetGrams(target: Target, { framing }: PaceWater, month: Month
   return known === undefined ? null : target.kind === 'frame' ? known.frame : known.win;
 }
 
-/** What is aimed at, in words: "14 lb 2 oz, what framed in November (12 matches)". */
+/** What is aimed at, in words: "14 lb, typical to frame in November (12 matches logged)". */
 export function targetWords(target: Target, water: PaceWater, month: Month): string {
   const grams = targetGrams(target, water, month);
   if (target.kind === 'own') return `${weight(target.grams, water)}, your own`;
   const what = target.kind === 'frame' ? 'to frame' : 'to win';
   if (grams === null) return `not known: no match logged in ${monthName(month)}. Set your own.`;
   const matches = water.framing[month]!.matches;
-  return `${weight(grams, water)}, typical ${what} in ${monthName(month)} (${countWords(matches, 'match', 'matches')} logged)`;
+  return `${expected(grams, water)}, typical ${what} in ${monthName(month)} (${countWords(matches, 'match', 'matches')} logged)`;
 }
 
 /** By what a bag is laid over the hours, after a comma, and how much that is worth. */
@@ -44,7 +45,7 @@ export function paceLines(pace: Pace, aim: number | null, water: PaceWater, mont
     ...(aim === null ? [] : [neededWords(pace, water)]),
     ...(pace.endGrams === null || pace.state !== 'fishing' || pace.caughtGrams === 0
       ? []
-      : [`Going on like this it ends at about ${weight(pace.endGrams, water)}.`]),
+      : [`Going on like this it ends at about ${expected(pace.endGrams, water)}.`]),
     ...(pace.caughtGrams === 0 ? [] : [standsWords(pace.caughtGrams, water, month)]),
   ];
 }
@@ -74,6 +75,11 @@ function standsWords(grams: number, water: PaceWater, month: Month): string {
 export function durationWords(minutes: number): string {
   const whole = Math.ceil(minutes);
   return whole < 60 ? `${whole} min` : `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')} min`;
+}
+
+/** A weight nobody weighed, as coarse as the sheets tell it. */
+function expected(grams: number, { weightUnit }: Pick<PaceWater, 'weightUnit'>): string {
+  return expectedWeight(grams / 1000, weightUnit);
 }
 
 /** A weight in the venue's unit. */

@@ -17,7 +17,7 @@ const WATER: PaceWater = {
 
 describe('the words of the pace', () => {
   it('tell the aim and the matches behind it, and where none says so', () => {
-    expect(targetWords({ kind: 'frame' }, WATER, 11)).toBe('8.00 kg, typical to frame in November (3 matches logged)');
+    expect(targetWords({ kind: 'frame' }, WATER, 11)).toBe('8 kg, typical to frame in November (3 matches logged)');
     expect(targetWords({ kind: 'win' }, WATER, 11)).toBe('not known: no match logged in November. Set your own.');
     expect(targetWords({ kind: 'own', grams: 5000 }, WATER, 2)).toBe('5.00 kg, your own');
     expect(targetGrams({ kind: 'frame' }, WATER, 2)).toBeNull();
@@ -46,7 +46,7 @@ describe('the words of the pace', () => {
     expect(paceLines(paceOf(caught, 120, 300, 8000), 8000, WATER, 11)).toEqual([
       '3 h 00 min left.',
       '4.00 kg to go: 1.33 kg an hour from here.',
-      'Going on like this it ends at about 10.00 kg.',
+      'Going on like this it ends at about 10 kg.',
       'As it is, it beats 75 in 100 of the 40 match bags logged on Kiln Pool in November.',
     ]);
     expect(paceLines(paceOf(caught, 300, 300, 8000), 8000, WATER, 2)).toEqual([
