@@ -67,7 +67,7 @@ describe('a match more', () => {
     expect(after.workedOut).not.toContain('first look');
     expect(after.workedOut).not.toContain('deviations');
     expect(before.workedOut).toEqual(expect.arrayContaining(['ground', 'first look', 'deviations']));
-  }, 120_000);
+  }, 300_000);
 
   test('of a new month has no other month of the back-test forecast again', () => {
     const before = rateWith(until(monthBefore), {});
@@ -78,12 +78,12 @@ describe('a match more', () => {
     expect(forecasts(before.workedOut)).toBeGreaterThan(20);
     expect(forecasts(after.workedOut)).toBeLessThanOrEqual(3);
     expect(after.workedOut).not.toContain('first look');
-  }, 120_000);
+  }, 300_000);
 
   test('that is taken back again leaves no trace', () => {
     const day = inItsMonth.at(-2)!;
     const first = rateWith(until(day), {});
     const more = rateWith(whole, first.kept);
     expect(rateWith(until(day), more.kept).ratings).toBe(first.ratings);
-  }, 120_000);
+  }, 300_000);
 });

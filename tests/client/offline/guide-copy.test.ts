@@ -262,7 +262,7 @@ describe('the phone’s copy of the guide', () => {
     );
     // The property would hold of a phone that shows everything closed.
     expect(shownOpen.count).toBeGreaterThan(300);
-  }, 120_000);
+  }, 300_000);
 });
 
 async function take(scene: Scene, each: Step): Promise<void> {
