@@ -1,3 +1,4 @@
+import { triangleRow } from './exact-products.ts';
 import type { LatentSystem } from './latent-system.ts';
 
 /**
@@ -5,6 +6,7 @@ import type { LatentSystem } from './latent-system.ts';
  * and `cross` products. One row of the triangle is made after another, so that it stays in the nearest cache: a level or a session
  * meets columns all over the matrix.
  *
+ * @param weight of each row; one and the same for all that are known exactly
  * @returns log determinant of the eliminated levels' diagonal
  */
 export function assembleInPlace(system: LatentSystem, weight: Float64Array): number {
@@ -13,8 +15,11 @@ export function assembleInPlace(system: LatentSystem, weight: Float64Array): num
   crossProductsInPlace(system, weight);
   let logDeterminant = 0;
   for (let level = 0; level < levels; level++) logDeterminant += Math.log(diagonal[level]!);
+  const exactWeight = prepared.firstExact < 0 ? 0 : weight[prepared.firstExact]!;
   for (let effect = 0; effect < effects; effect++) {
-    overEffects.fill(0, effect * effects, effect * effects + effect + 1);
+    const from = triangleRow(effect);
+    const at = effect * effects;
+    for (let c = 0; c <= effect; c++) overEffects[at + c] = exactWeight * prepared.exactProducts[from + c]!;
     addRowsOf(system, effect, weight);
     if (eliminatedSd > 0) subtractLevelsOf(system, effect);
   }
@@ -36,14 +41,14 @@ function crossProductsInPlace({ prepared, diagonal, cross, eliminatedSd }: Laten
   }
 }
 
-/** What the sessions with one effect add to its row of the triangle. */
+/** What the censored sessions with one effect add to its row of the triangle. */
 function addRowsOf({ prepared, overEffects }: LatentSystem, effect: number, weight: Float64Array): void {
-  const { entries, entriesOf, effects } = prepared;
+  const { entries, censoredEntriesOf, effects } = prepared;
   const { rowStart, column, weight: entry } = entries;
   const at = effect * effects;
-  for (let e = entriesOf.start[effect]!; e < entriesOf.start[effect + 1]!; e++) {
-    const row = entriesOf.owner[e]!;
-    const last = entriesOf.place[e]!;
+  for (let e = censoredEntriesOf.start[effect]!; e < censoredEntriesOf.start[effect + 1]!; e++) {
+    const row = censoredEntriesOf.owner[e]!;
+    const last = censoredEntriesOf.place[e]!;
     const scaled = weight[row]! * entry[last]!;
     for (let k = rowStart[row]!; k <= last; k++) {
       overEffects[at + column[k]!] = overEffects[at + column[k]!]! + scaled * entry[k]!;

@@ -66,15 +66,26 @@ export interface ColumnPlaces {
   readonly place: Int32Array;
 }
 
-/** @param listStart Where each owner's list begins in `column`, and where the last one ends. */
-export function columnPlaces(listStart: Int32Array, column: Int32Array, columns: number): ColumnPlaces {
+/**
+ * @param listStart Where each owner's list begins in `column`, and where the last one ends.
+ * @param isWanted Whether an owner's list counts.
+ */
+export function columnPlaces(
+  listStart: Int32Array,
+  column: Int32Array,
+  columns: number,
+  isWanted: (owner: number) => boolean = () => true,
+): ColumnPlaces {
+  const owners = Int32Array.from({ length: listStart.length - 1 }, (_, o) => o).filter(isWanted);
   const start = new Int32Array(columns + 1);
-  for (const c of column) start[c + 1]!++;
+  for (const o of owners) {
+    for (let k = listStart[o]!; k < listStart[o + 1]!; k++) start[column[k]! + 1]!++;
+  }
   for (let c = 0; c < columns; c++) start[c + 1] = start[c + 1]! + start[c]!;
   const next = start.slice();
-  const owner = new Int32Array(column.length);
-  const place = new Int32Array(column.length);
-  for (let o = 0; o + 1 < listStart.length; o++) {
+  const owner = new Int32Array(start[columns]!);
+  const place = new Int32Array(start[columns]!);
+  for (const o of owners) {
     for (let k = listStart[o]!; k < listStart[o + 1]!; k++) {
       const at = next[column[k]!]!++;
       owner[at] = o;

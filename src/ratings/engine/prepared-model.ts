@@ -10,6 +10,7 @@ import {
   levelGroups,
 } from './cross-pattern.ts';
 import { isOneLevelARow, type Stretch, stretches, type TermBlock, termBlock } from './effect-columns.ts';
+import { exactProducts } from './exact-products.ts';
 import type { LatentModel, Observations, SparseRows } from './latent-model.ts';
 import { mergedEntries } from './merged-entries.ts';
 import { type OrthonormalColumns, orthonormalColumns } from './orthonormal-columns.ts';
@@ -28,6 +29,10 @@ export interface PreparedModel extends LevelGroups, CrossPattern {
   readonly observations: Observations;
   /** Rows not known exactly. */
   readonly censored: Int32Array;
+  /** The first row that is known exactly, −1 if none: all of them weigh the same. */
+  readonly firstExact: number;
+  /** Zᵀ Z of the rows that are known exactly: see `exactProducts`. */
+  readonly exactProducts: Float64Array;
   readonly blocks: readonly TermBlock[];
   readonly stretches: readonly Stretch[];
   /** Index of the eliminated term, −1 if none. */
@@ -42,8 +47,8 @@ export interface PreparedModel extends LevelGroups, CrossPattern {
   readonly size: number;
   /** Entries of each row over the effects, in ascending order. */
   readonly entries: SparseRows;
-  /** Where each effect stands in the rows, and where in the lists of the eliminated levels. */
-  readonly entriesOf: ColumnPlaces;
+  /** Where each effect stands in the rows not known exactly, and where in the lists of the eliminated levels. */
+  readonly censoredEntriesOf: ColumnPlaces;
   readonly crossesOf: ColumnPlaces;
   readonly fixed: OrthonormalColumns;
   /** First column of the fixed effects among effects and standardised effects; −1 if they are maximised and stay outside. */
@@ -87,11 +92,14 @@ export function prepareModel(model: LatentModel, isFixedIntegrated: boolean): Pr
   }
   const groups = levelGroups(level, levels);
   const cross = crossPattern(groups, levels, entries, effects);
-  const censored = Int32Array.from({ length: rows }, (_, i) => i).filter((i) => lower[i] !== upper[i]);
+  const isExact = (row: number) => lower[row] === upper[row];
+  const isCensored = (row: number) => !isExact(row);
   return {
     rows,
     observations: model.observations,
-    censored,
+    censored: Int32Array.from({ length: rows }, (_, i) => i).filter(isCensored),
+    firstExact: lower.findIndex((_, row) => isExact(row)),
+    exactProducts: exactProducts(entries, effects, isExact),
     blocks,
     stretches: stretches(blocks, fixedPlace),
     eliminated,
@@ -103,7 +111,7 @@ export function prepareModel(model: LatentModel, isFixedIntegrated: boolean): Pr
     columns,
     size: paddedSize(columns),
     entries,
-    entriesOf: columnPlaces(entries.rowStart, entries.column, effects),
+    censoredEntriesOf: columnPlaces(entries.rowStart, entries.column, effects, isCensored),
     ...cross,
     crossesOf: columnPlaces(cross.crossStart, cross.crossColumn, effects),
     fixed,
