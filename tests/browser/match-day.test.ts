@@ -250,6 +250,35 @@ describe('a match day on two phones without a signal', () => {
     await context.close();
   });
 
+  it.each(['matches/', `matches/${MATCH}/`, `matches/${MATCH}/sheet/`, `matches/${MATCH}/tickets/`])(
+    'gives every control of %s 48 pixels both ways, at 320 pixels and at twice the text too',
+    async (address) => {
+      const context = await browser.newContext({ viewport: PHONE });
+      const page = await context.newPage();
+      await page.goto(inject('siteUrl') + address);
+      for (const [width, percent] of [
+        [390, '100%'],
+        [320, '100%'],
+        [390, '200%'],
+      ] as const) {
+        await page.setViewportSize({ ...PHONE, width });
+        const small = await page.evaluate((size) => {
+          document.documentElement.style.fontSize = size;
+          // Words in a sentence are as high as it; each peg of the map is in the list below it too, where it is large.
+          return [...document.querySelectorAll('main :is(a, button, input, select, summary)')]
+            .filter((one) => one.closest('svg') === null && getComputedStyle(one).display !== 'inline')
+            .filter((one) => {
+              const { width: across, height } = one.getBoundingClientRect();
+              return height > 0 && Math.min(across, height) < 47.5;
+            })
+            .map((one) => one.outerHTML.slice(0, 80));
+        }, percent);
+        expect(small, `${width} pixels at ${percent}`).toEqual([]);
+      }
+      await context.close();
+    },
+  );
+
   it('gives every control 48 pixels and scrolls sideways nowhere', async () => {
     const { context, page } = await phone();
     await openPeg(page, PEGS[0]!);
@@ -259,8 +288,8 @@ describe('a match day on two phones without a signal', () => {
         controls
           // A radio button's target is its label.
           .filter((control) => {
-            const { height } = (control.closest('label:has([type="radio"])') ?? control).getBoundingClientRect();
-            return height > 0 && height < 48;
+            const { width, height } = (control.closest('label:has([type="radio"])') ?? control).getBoundingClientRect();
+            return height > 0 && Math.min(width, height) < 48;
           })
           .map((control) => control.outerHTML.slice(0, 80)),
     );
