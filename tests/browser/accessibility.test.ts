@@ -25,7 +25,10 @@ describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
     await page.goto(`${inject('siteUrl')}${PAGE_KINDS['match day']}`);
     await page.waitForSelector('#day:not([hidden])');
     const saved = (notes: number) =>
-      page.waitForFunction((kept) => document.querySelector('#day-saved')?.textContent === `${kept} notes kept`, notes);
+      page.waitForFunction(
+        (kept) => document.querySelector('#day-saved')?.textContent === `${kept} ${kept === 1 ? 'note' : 'notes'} kept`,
+        notes,
+      );
     for (const [i, name] of ['Pat Example', 'Jo Sample'].entries()) {
       await page.fill('[name="entry"]', name);
       await page.press('[name="entry"]', 'Enter');

@@ -56,6 +56,11 @@ function notesKept(page: Page): Promise<number> {
   return page.$eval('#day-saved', (line) => Number(/^(\d+)/.exec(line.textContent ?? '')?.[1]));
 }
 
+/** The count and its noun agree. */
+async function hasItsPlural(page: Page): Promise<boolean> {
+  return /^(1 note|(?!1 )\d+ notes) kept/.test(await page.locator('#day-saved').innerText());
+}
+
 async function afterNote(page: Page, act: () => Promise<void>): Promise<void> {
   const before = await notesKept(page);
   await act();
@@ -281,7 +286,11 @@ describe('a match day on two phones without a signal', () => {
 
   it('gives every control 48 pixels and scrolls sideways nowhere', async () => {
     const { context, page } = await phone();
+    expect(await hasItsPlural(page)).toBe(true);
     await openPeg(page, PEGS[0]!);
+    await afterNote(page, () => page.locator('.scale-statuses button').first().click());
+    expect(await hasItsPlural(page)).toBe(true);
+    await openPeg(page, PEGS[1]!);
     const small = await page.$$eval(
       '#day button, #day select, #day input:not([type="file"]), #day .day-parts a, #day summary',
       (controls) =>

@@ -36,7 +36,7 @@ async function begin(): Promise<void> {
     saved.textContent =
       day.trouble !== ''
         ? day.trouble
-        : `${day.notes.length} notes kept${differing === 0 ? '' : ` · ${differing} to be settled`}`;
+        : `${day.notes.length} ${day.notes.length === 1 ? 'note' : 'notes'} kept${differing === 0 ? '' : ` · ${differing} to be settled`}`;
     saved.classList.toggle('notice', day.trouble !== '');
   };
   const kept = { notes: await store.notes(), typed: await store.typed() };
