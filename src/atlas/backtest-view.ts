@@ -81,7 +81,7 @@ function balanceWords(balance: Backtest['balance']): string[] {
     ];
   }
   const { sessions, correlation, z } = balance;
-  const found = `correlation ${correlation.toFixed(2)} within events over ${sessions.toLocaleString('en-GB')} sessions, ${Math.abs(z).toFixed(1)} standard errors from none`;
+  const found = `correlation ${correlation.toFixed(2).replace('-', '−')} within events over ${sessions.toLocaleString('en-GB')} sessions, ${Math.abs(z).toFixed(1)} standard errors from none`;
   if (Math.abs(z) <= ODD_Z) return [`Better anglers did not draw better pegs than a lottery gives them (${found}).`];
   return z > 0
     ? [
