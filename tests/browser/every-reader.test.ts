@@ -42,6 +42,33 @@ describe.each([
   });
 });
 
+// A reader of large letters meets whole words where it matters: hazards by name, the heads of the figures.
+describe.each([390, 320])('a sheet %d px wide with letters of twice the size', (width) => {
+  it('cuts no word of a hazard or of a head in two', async () => {
+    const page = await opened('kiln-pool/23/', width, 32);
+    const cut = await page.evaluate(() =>
+      [...document.querySelectorAll('.dangers h3, .expect :is(th, .month-choice), .expect td.middle')].flatMap(
+        (each) => {
+          if (!each.checkVisibility()) return [];
+          const texts = document.createTreeWalker(each, NodeFilter.SHOW_TEXT);
+          const found: string[] = [];
+          for (let text = texts.nextNode(); text !== null; text = texts.nextNode()) {
+            for (const { 0: word, index } of (text.textContent ?? '').matchAll(/[A-Za-z]+/g)) {
+              const range = document.createRange();
+              range.setStart(text, index);
+              range.setEnd(text, index + word.length);
+              if (range.getClientRects().length > 1) found.push(word);
+            }
+          }
+          return found;
+        },
+      ),
+    );
+    expect(cut).toEqual([]);
+    await page.context().close();
+  });
+});
+
 // WCAG 2.2, 2.5.8 Target Size (24 px) for tables; 44 px elsewhere, as 2.5.5 asks. Links in running text are exempt there.
 describe('on a phone', () => {
   it.each(STATES)('%s has targets that a thumb finds', async (_kind, path) => {
