@@ -60,6 +60,11 @@ describe('the first screen of every sheet', () => {
     const bodies = closed.locator('.dangers details > p:first-of-type');
     expect(await bodies.count()).toBeGreaterThan(2);
     for (const body of await bodies.all()) expect(await body.isVisible()).toBe(true);
+    // On paper nothing opens: no sign says that it does, of an opened line or of a folded one.
+    const signs = await closed
+      .locator('.dangers summary')
+      .evaluateAll((lines) => lines.map((line) => getComputedStyle(line, '::after').content));
+    expect(new Set(signs)).toEqual(new Set(['none']));
     await closed.context().close();
   });
 });
