@@ -158,10 +158,20 @@ function bestMechanism(bags: Bags, unknown: readonly Unweighed[], residualSd: nu
   let [low, high] = [Math.log(BLURS[Math.max(0, top - 1)]!), Math.log(BLURS[Math.min(24, top + 1)]!)];
   shift = looked[top]!.shift;
   const golden = (Math.sqrt(5) - 1) / 2;
+  const valueAt = (logBlur: number) => at(Math.exp(logBlur)).value;
+  let [left, right] = [high - golden * (high - low), low + golden * (high - low)];
+  let [leftValue, rightValue] = [valueAt(left), valueAt(right)];
   for (let k = 0; k < 12; k++) {
-    const [left, right] = [high - golden * (high - low), low + golden * (high - low)];
-    if (at(Math.exp(left)).value > at(Math.exp(right)).value) high = right;
-    else low = left;
+    // The point that stays inside is the other of the two that follow: that ratio is what makes the section golden.
+    if (leftValue > rightValue) {
+      [high, right, rightValue] = [right, left, leftValue];
+      left = high - golden * (high - low);
+      leftValue = valueAt(left);
+    } else {
+      [low, left, leftValue] = [left, right, rightValue];
+      right = low + golden * (high - low);
+      rightValue = valueAt(right);
+    }
   }
   const blur = Math.exp(0.5 * (low + high));
   const found = at(blur);
