@@ -48,6 +48,8 @@ export interface PegSheet {
   /** For search engines and link previews. */
   readonly description: string;
   readonly standing: PegStanding;
+  /** The next pegs along the bank that are closed, or will be or were on another day. */
+  readonly closedBeside: readonly NeighbourView[];
   /** Whose number this is and was. */
   readonly numbers: readonly PastLine[];
   /** What changed here, and how the log is read for it. */
@@ -115,6 +117,9 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     }),
     description: descriptionOf(peg, name, standing),
     standing,
+    closedBeside: neighboursOf(atlas, survey).filter(
+      ({ standing: { closed, dated } }) => closed !== null || dated !== undefined,
+    ),
     numbers: numberLines(atlas, peg),
     changes: changeLines(atlas, peg),
     limits: limitWords(peg, settings),

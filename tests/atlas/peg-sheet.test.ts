@@ -38,6 +38,11 @@ describe('pegSheet', () => {
     expect(neighboursOf(atlas, surveyOfPeg(atlas, 'pit/1'))).toMatchObject([
       { peg: '2', href: '/pit/2/', gap: '14 m', side: 'right', standing: { closed: { because: 'Works.' } } },
     ]);
+    expect(pegSheet(atlas, 'pit/1').closedBeside).toMatchObject([
+      { peg: '2', standing: { closed: { because: 'Works.' } } },
+    ]);
+    const open = exampleAtlas({ venue: { pegs: [examplePeg('1'), examplePeg('2')] }, peg: { neighbours } });
+    expect(pegSheet(open, 'pit/1').closedBeside).toEqual([]);
   });
 
   it('names a neighbour once where it is the next peg both ways round', () => {

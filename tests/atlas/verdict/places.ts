@@ -161,6 +161,10 @@ function shownOnDay(places: Places, { water, peg: name }: Peg, onDay: Day): read
     ...own('side by side', places.compared),
     ...own('drawn', places.drawn),
     ...places.drawn.flatMap(({ neighbours }) => own('beside a drawn peg', neighbours)),
+    ...own(
+      'beside a sheet',
+      [...places.sheets.values()].flatMap(({ closedBeside }) => closedBeside),
+    ),
     ...own('card and plate', places.paper),
     ...places.search
       .filter(({ kind, peg }) => kind === 'peg' && peg?.water === waterName && peg.peg === name)
