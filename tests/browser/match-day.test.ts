@@ -117,6 +117,8 @@ describe('a match day on two phones without a signal', () => {
     );
     expect(new Set(held).size).toBe(3);
     expect(held.every((peg) => PEGS.includes(`kiln-pool/${peg}`))).toBe(true);
+    // Nobody waits: the draw that was held stays to be checked.
+    expect(await one.page.getByRole('button', { name: 'Draw again for who has none' }).count()).toBe(0);
 
     // Each scale does its half; the phone is killed in the middle of it and loses nothing.
     for (const [i, weight] of WEIGHTS.slice(0, middle).entries()) {
@@ -284,6 +286,91 @@ describe('a match day on two phones without a signal', () => {
     },
   );
 
+  it('keeps the parts of the day under the thumb, and what is focused clear of them', async () => {
+    const { context, page } = await phone();
+    await page.fill('[name="entry"]', 'Pat Example');
+    await afterNote(page, () => page.click('.add-entry [type="submit"]'));
+    await weigh(page, { ...WEIGHTS[0]!, isDnw: false });
+    await openPeg(page, PEGS[1]!);
+    for (const [width, percent] of [
+      [390, '100%'],
+      [320, '100%'],
+      [390, '200%'],
+    ] as const) {
+      await page.setViewportSize({ ...PHONE, width });
+      await page.evaluate((size) => {
+        document.documentElement.style.fontSize = size;
+      }, percent);
+      const seen = await page.evaluate(async () => {
+        await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+        const edges = (selector: string) => document.querySelector(selector)!.getBoundingClientRect();
+        const covered: string[] = [];
+        const beside: string[] = [];
+        const controls = [...document.querySelectorAll<HTMLElement>('#day :is(a, button, input, select, summary)')];
+        // Down the page as by the Tab key, and up again.
+        for (const control of [...controls, ...controls.toReversed()]) {
+          control.focus();
+          if (document.activeElement !== control) continue;
+          const { top, bottom, right } = control.getBoundingClientRect();
+          if (bottom > edges('#day-parts').top + 1 || top < edges('.saved').bottom - 1) covered.push(control.outerHTML);
+          if (right > innerWidth) beside.push(control.outerHTML);
+        }
+        const parts = edges('#day-parts');
+        const small = [...document.querySelectorAll('#day-parts a')].filter((link) => {
+          const box = link.getBoundingClientRect();
+          return Math.min(box.width, box.height) < 48;
+        });
+        return {
+          covered,
+          beside,
+          small: small.length,
+          isAboveStrip: Math.abs(parts.bottom - edges('.help-strip').top) <= 1,
+          isLow: parts.top > innerHeight / 2 && parts.bottom <= innerHeight,
+        };
+      });
+      expect(seen, `${width} pixels at ${percent}`).toEqual({
+        covered: [],
+        beside: [],
+        small: 0,
+        isAboveStrip: true,
+        isLow: true,
+      });
+      await page.click('#day-parts a[href="#results"]');
+      const table = await page.$eval('.results', (one) => one.scrollWidth <= one.parentElement!.clientWidth);
+      expect(table, `results at ${width} pixels and ${percent}`).toBe(true);
+    }
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('#day-parts').isVisible()).toBe(false);
+    await context.close();
+    const plain = await browser.newContext({ viewport: PHONE, javaScriptEnabled: false });
+    const still = await plain.newPage();
+    await still.goto(inject('siteUrl') + DAY);
+    expect(await still.locator('#day-parts').isVisible()).toBe(false);
+    await plain.close();
+  });
+
+  it('shows the chance of every section without a sideways scroll, at twice the text too', async () => {
+    const context = await browser.newContext({ viewport: PHONE });
+    const page = await context.newPage();
+    await page.goto(`${inject('siteUrl')}matches/${MATCH}/`);
+    for (const [width, percent] of [
+      [390, '100%'],
+      [320, '100%'],
+      [390, '200%'],
+    ] as const) {
+      await page.setViewportSize({ ...PHONE, width });
+      const rights = await page.evaluate((size) => {
+        document.documentElement.style.fontSize = size;
+        return [...document.querySelectorAll('.match-sections tbody td:last-child')].map(
+          (cell) => cell.getBoundingClientRect().right,
+        );
+      }, percent);
+      expect(rights.length).toBeGreaterThan(0);
+      expect(Math.max(...rights), `${width} pixels at ${percent}`).toBeLessThanOrEqual(width);
+    }
+    await context.close();
+  });
+
   it('gives every control 48 pixels and scrolls sideways nowhere', async () => {
     const { context, page } = await phone();
     expect(await hasItsPlural(page)).toBe(true);
@@ -292,7 +379,7 @@ describe('a match day on two phones without a signal', () => {
     expect(await hasItsPlural(page)).toBe(true);
     await openPeg(page, PEGS[1]!);
     const small = await page.$$eval(
-      '#day button, #day select, #day input:not([type="file"]), #day .day-parts a, #day summary',
+      '#day button, #day select, #day input:not([type="file"]), #day-parts a, #day summary',
       (controls) =>
         controls
           // A radio button's target is its label.

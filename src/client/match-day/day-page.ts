@@ -13,6 +13,7 @@ import { MatchStore } from './match-store.ts';
 import { resultsView } from './results-view.ts';
 import { type OpenPeg, scalesView } from './scales-view.ts';
 import { changesView, settleView } from './settle-view.ts';
+import { stayAtFoot } from './stay-at-foot.ts';
 
 /** The match day on the organiser's phone: draw, scales, results, and what is handed over. */
 async function begin(): Promise<void> {
@@ -47,6 +48,11 @@ async function begin(): Promise<void> {
   requireElement('#day-storage').textContent = await storageWords(navigator.storage, 'match');
   // Shown once it stands whole, so that nothing moves under a finger.
   requireElement('#day').hidden = false;
+  stayAtFoot(
+    requireElement('#day-parts'),
+    document.querySelector('.help-strip'),
+    requireElement<HTMLElement>('.saved'),
+  );
   // Another tab, or this page come back to from another app, may have noted more.
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible' && open.key === null) void day.reload();

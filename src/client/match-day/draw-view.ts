@@ -52,7 +52,7 @@ function phoneDraw(day: MatchDay, bag: readonly string[], entries: readonly Entr
       ? promiseForm(day, bag, entries)
       : draw.salt === undefined
         ? saltForm(day, draw)
-        : drawnView(day, draw);
+        : drawnView(day, draw, entries);
   return make(
     'details',
     { className: 'phone-draw', open: draw !== null },
@@ -83,7 +83,9 @@ function promiseForm(day: MatchDay, bag: readonly string[], entries: readonly En
         'p',
         {},
         waiting.length === 0
-          ? 'Enter who has come first.'
+          ? entries.length === 0
+            ? 'Enter who has come first.'
+            : 'Everybody who has entered has a peg.'
           : `${waiting.length} wait for a peg and the bag holds ${pegs.length}.`,
       ),
     ];
@@ -136,7 +138,7 @@ async function drawOut(day: MatchDay, draw: PhoneDraw, salt: string): Promise<vo
   );
 }
 
-function drawnView(day: MatchDay, draw: PhoneDraw): HTMLElement[] {
+function drawnView(day: MatchDay, draw: PhoneDraw, entries: readonly Entry[]): HTMLElement[] {
   return [
     make(
       'p',
@@ -150,6 +152,9 @@ function drawnView(day: MatchDay, draw: PhoneDraw): HTMLElement[] {
       { className: 'soft' },
       'Then that text, a line feed and the word give the numbers: the 32-bit words of the SHA-256 of it with a line feed and 0, 1, 2 … behind. From the last peg to the second, each changes places with the one at the next number, its remainder by the places up to its own; words beyond the last whole multiple are passed over.',
     ),
-    button('Draw again for who has none', () => void day.note(ABOUT.draw, null)),
+    // Another draw takes the place of the one that anybody can check: only where somebody waits for it.
+    ...(entries.some(({ peg }) => peg === null)
+      ? [button('Draw again for who has none', () => void day.note(ABOUT.draw, null))]
+      : []),
   ];
 }

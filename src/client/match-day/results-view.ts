@@ -42,7 +42,12 @@ export function resultsView(day: MatchDay): HTMLElement {
 
 function table(day: MatchDay, rows: readonly ResultRow[]): HTMLElement {
   const hasNames = rows.some(({ peg }) => day.holderOf(peg) !== '');
-  const cell = (text: string) => make('td', {}, text);
+  const cell = (text: string, head: string) => {
+    const made = make('td', { className: head === 'won' ? 'won' : '' }, text);
+    // Where the letters are so large that a bag is a paragraph, each cell says itself what it is.
+    if (head === 'peg' || head === 'points') made.dataset.head = head;
+    return made;
+  };
   return make(
     'section',
     { className: 'wide', tabIndex: 0, ariaLabel: 'Table of results' },
@@ -56,7 +61,7 @@ function table(day: MatchDay, rows: readonly ResultRow[]): HTMLElement {
           'tr',
           {},
           ...['place', 'peg', ...(hasNames ? ['name'] : []), 'weight', 'section', 'points', 'won'].map((head) =>
-            make('th', { scope: 'col', className: head === 'name' ? 'name' : '' }, head),
+            make('th', { scope: 'col', className: head === 'name' || head === 'won' ? head : '' }, head),
           ),
         ),
       ),
@@ -68,14 +73,15 @@ function table(day: MatchDay, rows: readonly ResultRow[]): HTMLElement {
             'tr',
             {},
             make('th', { scope: 'row' }, row.overallPlace === null ? '' : String(row.overallPlace)),
-            cell(day.nameOf(day.movedTo(row.peg) ?? row.peg)),
+            cell(day.nameOf(day.movedTo(row.peg) ?? row.peg), 'peg'),
             ...(hasNames ? [make('td', { className: 'name' }, day.holderOf(row.peg))] : []),
             cell(
               row.status === 'weighed' ? weightWords(row.grams, day.data.weightUnit) : STATUS_WORDS[row.status].name,
+              'weight',
             ),
-            cell(row.sectionPlace === null ? row.section : `${row.section} ${row.sectionPlace}`),
-            cell(String(row.points)),
-            cell(row.won === null ? '' : WON_WORDS[row.won]),
+            cell(row.sectionPlace === null ? row.section : `${row.section} ${row.sectionPlace}`, 'section'),
+            cell(String(row.points), 'points'),
+            cell(row.won === null ? '' : WON_WORDS[row.won], 'won'),
           ),
         ),
       ),
