@@ -40,6 +40,9 @@ describe('the table of pegs before the draw', () => {
     await page.getByLabel('Worth in').selectOption({ label: 'August' });
     const inAugust = await shownPegs(page);
     expect(inAugust).not.toEqual(byCarp);
+    // Nothing can be chosen on paper.
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.keep-peg:visible').count()).toBe(0);
     await page.context().close();
   });
 

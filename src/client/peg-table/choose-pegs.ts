@@ -148,7 +148,7 @@ function keepSome(form: HTMLFormElement, rows: readonly HTMLTableRowElement[]): 
     Object.assign(box, { type: 'checkbox', name: 'keep', checked: kept.includes(peg) });
     box.setAttribute('aria-describedby', said.id);
     const label = document.createElement('label');
-    label.className = 'keep-peg';
+    label.className = 'keep-peg screen-only';
     label.append(box, ' compare');
     box.setAttribute('aria-label', `Compare peg ${peg}`);
     box.addEventListener('change', () => {
