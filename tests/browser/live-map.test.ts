@@ -72,6 +72,15 @@ describe('the map that moves', () => {
         middles.slice(i + 1).filter(([x2, y2]) => Math.hypot(x - x2, y - y2) < 20),
       );
       expect(close).toEqual([]);
+      // Wherever a contour is in sight, so is a depth.
+      const figures = await page.locator('.live-depth span').evaluateAll((spans) => {
+        const { left, right, top, bottom } = document.querySelector('.leaflet-container')!.getBoundingClientRect();
+        return spans.filter((span) => {
+          const box = span.getBoundingClientRect();
+          return box.left >= left && box.right <= right && box.top >= top && box.bottom <= bottom;
+        }).length;
+      });
+      expect(figures).toBeGreaterThan(0);
       await page.getByRole('button', { name: 'Zoom in' }).click();
       await page.waitForTimeout(400);
     }

@@ -1,7 +1,6 @@
 import type { Feature } from 'geojson';
 import L from 'leaflet';
 import { partMarks } from '../../atlas/drawing/part-marks.ts';
-import { isobathWords } from '../../atlas/isobath-words.ts';
 import { bindTextTooltip } from './text-tooltip.ts';
 
 /** A peg as the live map needs it. */
@@ -100,26 +99,6 @@ export function placeMarks(map: L.Map, features: readonly Feature[]): readonly M
       ];
     }),
   );
-}
-
-/** Depths on their contours, each in the middle of its longest line. */
-export function depthFigures(map: L.Map, features: readonly Feature[], unit: 'm' | 'ft'): void {
-  for (const { geometry, properties } of features) {
-    if (properties?.kind !== 'isobath') continue;
-    const lines =
-      geometry.type === 'MultiLineString'
-        ? geometry.coordinates
-        : geometry.type === 'LineString'
-          ? [geometry.coordinates]
-          : [];
-    const longest = [...lines].sort((a, b) => b.length - a.length)[0] ?? [];
-    const [lng, lat] = longest[Math.floor(longest.length / 2)] ?? [];
-    if (lng === undefined || lat === undefined) continue;
-    const figure = document.createElement('span');
-    figure.textContent = isobathWords(Number(properties.depthM), unit);
-    const icon = L.divIcon({ className: 'live-depth', html: figure, iconSize: [0, 0] });
-    L.marker([lat, lng], { icon, interactive: false, keyboard: false }).addTo(map);
-  }
 }
 
 /** Shows every mark at every zoom: those that would hide one another part, as on the drawn map, and a lead tells whose each is. */
