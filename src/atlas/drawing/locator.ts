@@ -1,6 +1,7 @@
 import { clipRing } from './clip-ring.ts';
 import { mapPath } from './map-path.ts';
 import { simplifyRing } from './map-svg.ts';
+import { partsInSight } from './parts-in-sight.ts';
 import { whenClosed } from './peg-mark.ts';
 import type { Point } from './simplify-line.ts';
 import { escapeMarkup } from './svg-markup.ts';
@@ -50,7 +51,13 @@ export function locatorSvg(map: LocatorDrawing): string {
     path('m-water', rings([map.water, ...map.islands])),
     path('m-sector', sectorPath(map)),
     path('l-zone', rings(map.zones)),
-    path('m-overhead', map.overheadLines.map((line) => mapPath(line)).join('')),
+    path(
+      'm-overhead',
+      map.overheadLines
+        .flatMap((line) => partsInSight(line, LOCATOR_WIDTH, LOCATOR_HEIGHT, MARGIN))
+        .map((part) => mapPath(part))
+        .join(''),
+    ),
     ...map.neighbours.map(neighbour),
     `<circle class="l-me" cx="${x}" cy="${y}" r="15"/>`,
     `<path class="l-north" d="M${LOCATOR_WIDTH - 24} 66V16m-10 16l10-16l10 16"/>`,
