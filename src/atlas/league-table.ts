@@ -13,6 +13,8 @@ export interface LeagueTable {
   readonly fished: readonly string[];
   readonly toCome: readonly string[];
   readonly standings: readonly Standing[];
+  /** Points of a match that was missed. */
+  readonly missed: number;
   /** Bags without a reference, which count for nobody. */
   readonly unnamed: number;
 }
@@ -27,6 +29,8 @@ export function leagueTable(venue: Venue, league: League): LeagueTable {
   const fished = results.filter(({ rows }) => rows.length > 0);
   const points = fished.flatMap(({ match, rows }) => pointsOf(match, rows, league));
   const largest = Math.max(0, ...fished.map(({ rows }) => fieldOf(rows, league)));
+  const count = league.counts === 'match-places' ? 'low' : (of[0]?.scoring.count ?? 'low');
+  const missed = count === 'low' ? (league.missed ?? largest + 1) : 0;
   return {
     fished: fished.map(({ match }) => match.id),
     toCome: results.filter(({ rows }) => rows.length === 0).map(({ match }) => match.id),
@@ -34,11 +38,12 @@ export function leagueTable(venue: Venue, league: League): LeagueTable {
       fished.map(({ match }) => match.id),
       points,
       {
-        count: league.counts === 'match-places' ? 'low' : (of[0]?.scoring.count ?? 'low'),
+        count,
         best: league.best === null ? null : Math.min(league.best, fished.length),
-        missed: league.missed ?? largest + 1,
+        missed,
       },
     ),
+    missed,
     unnamed: fished.reduce((sum, { rows }) => sum + rows.filter(({ angler }) => angler === undefined).length, 0),
   };
 }

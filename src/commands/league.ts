@@ -52,7 +52,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   for (const line of textTable([['', 'points', ...table.fished.map((id) => id.slice(0, 10)), 'weight'], ...rows]))
     io.print(line);
   io.print(
-    `In brackets: dropped; –: missed and dropped. Ties: more of the best points, then the heavier season; who is level still shares the place. Which reference somebody has: ${typedFor('anglers who NAME', folder)}`,
+    `missed: ${countWords(table.missed, 'point')}. In brackets: dropped; –: missed and dropped. Ties: more of the best points, then the heavier season; who is level still shares the place. Which reference somebody has: ${typedFor('anglers who NAME', folder)}`,
   );
   return EXIT.clean;
 }
