@@ -371,6 +371,18 @@ describe('a match day on two phones without a signal', () => {
     await context.close();
   });
 
+  it('prints one ticket as large as another, so that none is told by the feel', async () => {
+    const page = await browser.newPage();
+    await page.goto(`${inject('siteUrl')}matches/${MATCH}/tickets/`);
+    await page.emulateMedia({ media: 'print' });
+    const heights = await page.$$eval('.tickets li', (tickets) =>
+      tickets.map((ticket) => ticket.getBoundingClientRect().height),
+    );
+    expect(heights.length).toBeGreaterThan(4);
+    expect(Math.max(...heights) - Math.min(...heights)).toBeLessThan(1);
+    await page.close();
+  });
+
   it('gives every control 48 pixels and scrolls sideways nowhere', async () => {
     const { context, page } = await phone();
     expect(await hasItsPlural(page)).toBe(true);
