@@ -144,7 +144,10 @@ export function drawData(atlas: Atlas, id: string): DrawData {
     hours: Object.fromEntries(
       hoursByMonth(atlas.venue, id)
         .filter(({ matches }) => matches >= MATCHES_FOR_INTERVAL)
-        .map(({ month, shares, ...from }) => [month, { ...from, shares: shares.map(({ share }) => share) }]),
+        .map(({ month, shares, otherLength: _, ...from }) => [
+          month,
+          { ...from, shares: shares.map(({ share }) => share) },
+        ]),
     ),
     matches: matchesOf(atlas, id),
   };

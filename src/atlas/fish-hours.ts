@@ -24,6 +24,8 @@ export interface MonthHours {
   /** "October to December". */
   readonly about: string;
   readonly bags: number;
+  /** Bags of those months that are not in it: their matches were of another length. */
+  readonly otherLength: number;
   readonly matches: number;
   /** How long each match was: the last of its hours is a part of one where this is no whole number. */
   readonly matchHours: number;
@@ -50,27 +52,24 @@ interface LoggedBag extends HourBag {
   readonly hours: number;
 }
 
-/** Puts together when the fish came on a water: the matches of its usual length, month by month. */
+/** Puts together when the fish came on a water, month by month: the matches of the length most usual in each. */
 export function fishHours(venue: Venue, water: string): FishHours {
   const nowMonth = monthOf(venue.settings.guideDay);
   const { matches, chosen } = loggedBags(venue, water);
-  const usual = usualLength(matches);
-  const otherLength = matches.length - usual.length;
-  const leftOut = [
-    ...(otherLength === 0 ? [] : [`${countWords(otherLength, 'bag')} of matches of another length`]),
-    ...(chosen === 0 ? [] : [`${countWords(chosen, 'bag')} of chosen days, whose hours begin when the angler came`]),
-  ];
   return {
     nowMonth,
-    months: usual.length === 0 ? [] : MONTHS.map((month) => monthView(month, usual)),
-    leftOut: leftOut.length === 0 ? '' : `Not in it: ${leftOut.join('; ')}.`,
+    months: matches.length === 0 ? [] : MONTHS.map((month) => monthView(month, matches)),
+    leftOut:
+      chosen === 0
+        ? ''
+        : `Not in it: ${countWords(chosen, 'bag')} of chosen days, whose hours begin when the angler came.`,
   };
 }
 
 /** When the fish came in each month of which anybody logged hours, as plain figures. */
 export function hoursByMonth(venue: Venue, water: string): readonly MonthHours[] {
-  const usual = usualLength(loggedBags(venue, water).matches);
-  return MONTHS.flatMap((month) => hoursOfMonth(month, usual) ?? []);
+  const { matches } = loggedBags(venue, water);
+  return MONTHS.flatMap((month) => hoursOfMonth(month, matches) ?? []);
 }
 
 /** The bags of matches that last as long as most. */
@@ -104,15 +103,16 @@ function monthView(month: Month, bags: readonly LoggedBag[]): FishHoursMonth {
   const told = hoursOfMonth(month, bags);
   const names = aboutWords(month);
   if (told === null) return { month, from: '', drawing: null, words: `Nobody has logged hours here in ${names}.` };
-  const { matches, shares, isThin, matchHours } = told;
+  const { matches, shares, isThin, matchHours, otherLength } = told;
   const words = shares.map(shareWords).join(', ');
   const shortHour = Number.isInteger(matchHours)
     ? ''
-    : ` They lasted ${matchHours} hours: hour ${shares.length} is ${Math.round((matchHours % 1) * 60)} minutes.`;
+    : ` ${matches === 1 ? 'It' : 'They'} lasted ${matchHours} hours: hour ${shares.length} is ${Math.round((matchHours % 1) * 60)} minutes.`;
+  const other = otherLength === 0 ? '' : ` Not in it: ${countWords(otherLength, 'bag')} of matches of another length.`;
   const thin = isThin ? ' Thin: so few matches may mislead.' : '';
   return {
     month,
-    from: `${names}: from ${countWords(told.bags, 'bag')} of ${matches === 1 ? 'one match' : `${matches} matches`}.${shortHour}${thin}`,
+    from: `${names}: from ${countWords(told.bags, 'bag')} of ${matches === 1 ? 'one match' : `${matches} matches`}.${shortHour}${other}${thin}`,
     drawing: hourBars(shares, isThin, `Share of the bag by hour of the match, ${names}`),
     words: `Of a bag came in ${words}${shares[0]!.interval === null ? '; too few matches for an interval' : ''}.`,
   };
@@ -132,13 +132,15 @@ function aboutWords(month: Month): string {
 /** Of one month and its neighbours; null where nobody logged hours in them. */
 function hoursOfMonth(month: Month, bags: readonly LoggedBag[]): MonthHours | null {
   const about = monthsAbout(month);
-  const near = bags.filter((bag) => about.includes(bag.month) && bag.gramsByHour.some((grams) => grams > 0));
+  const all = bags.filter((bag) => about.includes(bag.month) && bag.gramsByHour.some((grams) => grams > 0));
+  const near = usualLength(all);
   if (near.length === 0) return null;
   const matches = new Set(near.map(({ match }) => match)).size;
   return {
     month,
     about: aboutWords(month),
     bags: near.length,
+    otherLength: all.length - near.length,
     matches,
     matchHours: near[0]!.hours,
     isThin: matches < THIN_MATCHES,

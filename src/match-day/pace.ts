@@ -24,22 +24,27 @@ const TOO_EARLY_MINUTES = 15;
 /** Nor before so large a share of a bag has come, where fish come late (our own choice: that of a quarter of an hour in five). */
 const TOO_SMALL_SHARE = 0.05;
 
+/** When the fish came in matches of one length. */
+export interface KnownHours {
+  /** Of each hour begun, adding up to 1. */
+  readonly shares: readonly number[];
+  /** How long those matches were: the last hour of four and a half is a half one. */
+  readonly matchHours: number;
+}
+
 /**
  * The share of a bag that is caught by a minute of the match. Even over the hours where nobody noted when the fish came, else by
  * the shares of the hours, even within each. In a match of another length each hour's share is spread over as large a part of it.
- * @param hourShares of each hour begun, adding up to 1; empty where none are known
  */
-export function shareBy(minute: number, matchMinutes: number, hourShares: readonly number[] = []): number {
-  const within = Math.min(Math.max(minute, 0), matchMinutes);
-  if (hourShares.length === 0) return within / matchMinutes;
-  const hours = hourShares.length;
-  const isOfThatLength = Math.ceil(matchMinutes / 60) === hours;
-  const hourMinutes = isOfThatLength ? 60 : matchMinutes / hours;
-  const whole = Math.min(Math.floor(within / hourMinutes), hours - 1);
-  const before = hourShares.slice(0, whole).reduce((sum, share) => sum + share, 0);
-  // The last hour may be half an hour.
-  const lasts = Math.min(hourMinutes, matchMinutes - whole * hourMinutes);
-  return Math.min(1, before + ((within - whole * hourMinutes) / lasts) * hourShares[whole]!);
+export function shareBy(minute: number, matchMinutes: number, known?: KnownHours): number {
+  const within = Math.min(Math.max(minute, 0), matchMinutes) / matchMinutes;
+  if (known === undefined) return within;
+  const { shares, matchHours } = known;
+  const hour = within * matchHours;
+  const whole = Math.min(Math.floor(hour), shares.length - 1);
+  const before = shares.slice(0, whole).reduce((sum, share) => sum + share, 0);
+  const lasts = Math.min(1, matchHours - whole);
+  return Math.min(1, before + ((hour - whole) / lasts) * shares[whole]!);
 }
 
 /** How the bag stands, what is needed an hour from here and where it would end. */
@@ -48,13 +53,13 @@ export function paceOf(
   minute: number,
   matchMinutes: number,
   targetGrams: number | null,
-  hourShares: readonly number[] = [],
+  known?: KnownHours,
 ): Pace {
   const caughtGrams = caught.reduce((sum, { grams }) => sum + grams, 0);
   const minutesLeft = Math.max(0, matchMinutes - Math.max(0, minute));
   const stillGrams = Math.max(0, (targetGrams ?? 0) - caughtGrams);
-  const share = shareBy(minute, matchMinutes, hourShares);
-  const isLate = minute >= TOO_EARLY_MINUTES && (hourShares.length === 0 || share >= TOO_SMALL_SHARE);
+  const share = shareBy(minute, matchMinutes, known);
+  const isLate = minute >= TOO_EARLY_MINUTES && (known === undefined || share >= TOO_SMALL_SHARE);
   return {
     caughtGrams,
     minutesLeft,

@@ -65,10 +65,8 @@ test('reads matches of the usual length, and says what is left out', () => {
     hours: ['a', 'b', 'c', 'd', 'e'].map((id) => hour(id, 2, 500)),
   });
   const { months, leftOut } = fishHours(venue, WATER);
-  expect(months[0]!.from).toContain('from 2 bags of 2 matches');
-  expect(leftOut).toBe(
-    'Not in it: 1 bag of matches of another length; 1 bag of chosen days, whose hours begin when the angler came.',
-  );
+  expect(months[0]!.from).toContain('from 2 bags of 2 matches. Not in it: 1 bag of matches of another length.');
+  expect(leftOut).toBe('Not in it: 1 bag of chosen days, whose hours begin when the angler came.');
 });
 
 test('keeps matches of four and a half hours and of five apart, and says that the last hour of the shorter is half of one', () => {
@@ -82,11 +80,23 @@ test('keeps matches of four and a half hours and of five apart, and says that th
   });
   const { months, leftOut } = fishHours(venue, WATER);
   expect(months[0]!.from).toBe(
-    'December to February: from 2 bags of 2 matches. They lasted 4.5 hours: hour 5 is 30 minutes. Thin: so few matches may mislead.',
+    'December to February: from 2 bags of 2 matches. They lasted 4.5 hours: hour 5 is 30 minutes. Not in it: 1 bag of matches of another length. Thin: so few matches may mislead.',
   );
-  expect(leftOut).toBe('Not in it: 1 bag of matches of another length.');
+  expect(leftOut).toBe('');
   expect(hoursByMonth(venue, WATER)[0]).toMatchObject({ matchHours: 4.5, bags: 2 });
   // Of as many of each the shorter is told, and never both as one.
   const even = exampleVenue({ ...venue, hours: [hour('a', 5, 500), hour('c', 1, 500)] });
   expect(hoursByMonth(even, WATER)[0]!.shares.map(({ share }) => share)).toEqual([0, 0, 0, 0, 1]);
+});
+
+test('goes by the length most usual in the months it tells of: winter matches are shorter', () => {
+  const venue = exampleVenue({
+    events: [
+      event('winter', '2026-01-03', { hours: 4.5 }),
+      ...['2025-06-07', '2025-06-14'].map((day, index) => event(`summer-${index}`, day)),
+    ],
+    hours: ['winter', 'summer-0', 'summer-1'].map((id) => hour(id, 2, 500)),
+  });
+  const told = hoursByMonth(venue, WATER).map(({ month, matchHours }) => [month, matchHours]);
+  expect(told).toEqual([1, 2, 5, 6, 7, 12].map((month) => [month, month > 2 && month < 12 ? 5 : 4.5]));
 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { heavierThan, nearestMoment, paceOf, shareBy } from '../../src/match-day/pace.ts';
 
+const hoursOf = (shares: readonly number[], matchHours = shares.length) => ({ shares, matchHours });
 const carp = (minute: number, grams: number) => ({ minute, part: 'carp', grams });
 
 describe('the pace of a bag', () => {
@@ -30,20 +31,24 @@ describe('the pace of a bag', () => {
 
   it('spreads a bag by the shares of the hours where they are known, evenly within each', () => {
     expect(shareBy(60, 300)).toBeCloseTo(0.2, 12);
-    expect(shareBy(90, 180, [0.1, 0.3, 0.6])).toBeCloseTo(0.25, 12);
-    expect(shareBy(400, 180, [0.1, 0.3, 0.6])).toBe(1);
+    expect(shareBy(90, 180, hoursOf([0.1, 0.3, 0.6]))).toBeCloseTo(0.25, 12);
+    expect(shareBy(400, 180, hoursOf([0.1, 0.3, 0.6]))).toBe(1);
     // The third hour of two and a half is half an hour; a match of six hours has twice the time for each share.
-    expect(shareBy(135, 150, [0.1, 0.3, 0.6])).toBeCloseTo(0.7, 12);
-    expect(shareBy(150, 150, [0.1, 0.3, 0.6])).toBeCloseTo(1, 12);
-    expect(shareBy(180, 360, [0.1, 0.3, 0.6])).toBeCloseTo(0.25, 12);
+    const shorter = hoursOf([0.1, 0.3, 0.6], 2.5);
+    expect(shareBy(135, 150, shorter)).toBeCloseTo(0.7, 12);
+    expect(shareBy(150, 150, shorter)).toBeCloseTo(1, 12);
+    // In a match of five hours that half hour is a whole one, and the first two hours are two each.
+    expect(shareBy(240, 300, shorter)).toBeCloseTo(0.4, 12);
+    expect(shareBy(270, 300, shorter)).toBeCloseTo(0.7, 12);
+    expect(shareBy(180, 360, hoursOf([0.1, 0.3, 0.6]))).toBeCloseTo(0.25, 12);
   });
 
   it('ends where the hours say, and says no end while next to nothing can have come', () => {
     const shares = [0.02, 0.08, 0.2, 0.3, 0.4];
     // A tenth of a bag has come by the second hour: two kilograms then are twenty at the end, and five by even hours.
-    expect(paceOf([carp(100, 2000)], 120, 300, 8000, shares).endGrams).toBeCloseTo(20_000, 6);
+    expect(paceOf([carp(100, 2000)], 120, 300, 8000, hoursOf(shares)).endGrams).toBeCloseTo(20_000, 6);
     expect(paceOf([carp(100, 2000)], 120, 300, 8000).endGrams).toBeCloseTo(5000, 6);
-    expect(paceOf([carp(50, 2000)], 60, 300, 8000, shares).endGrams).toBeNull();
+    expect(paceOf([carp(50, 2000)], 60, 300, 8000, hoursOf(shares)).endGrams).toBeNull();
   });
 
   it('of a bag by the hour grows with the clock from nothing to the whole, whatever the hours', () => {
@@ -54,7 +59,7 @@ describe('the pace of a bag', () => {
         (parts, minutes) => {
           const whole = parts.reduce((sum, part) => sum + part, 0);
           const shares = parts.map((part) => part / whole);
-          const along = Array.from({ length: 41 }, (_, i) => shareBy((minutes * i) / 40, minutes, shares));
+          const along = Array.from({ length: 41 }, (_, i) => shareBy((minutes * i) / 40, minutes, hoursOf(shares)));
           expect(along[0]).toBe(0);
           expect(along.at(-1)).toBeCloseTo(1, 9);
           for (let i = 1; i < along.length; i++) expect(along[i]!).toBeGreaterThan(along[i - 1]! - 1e-12);

@@ -116,7 +116,7 @@ function bagByHour({ data, outing, now }: PaceContext): HTMLElement {
   const hours = Array.from({ length: Math.ceil(outing.hours) }, (_, i) => Math.min(i + 1, outing.hours));
   const known = data.hours[month];
   const at = (grams: number, hour: number) =>
-    expectedWeight((grams * shareBy(hour * 60, outing.hours * 60, known?.shares)) / 1000, data.weightUnit);
+    expectedWeight((grams * shareBy(hour * 60, outing.hours * 60, known)) / 1000, data.weightUnit);
   const head = ['after', 'poor day', 'typical', 'good day', ...parts.map((_, i) => data.parts[i]?.name ?? '')];
   const table = make(
     'table',
@@ -166,7 +166,7 @@ export function paceStatus(data: DrawData, outing: Outing, now: Date): HTMLEleme
     status.append(make('p', {}, 'Say when the all in is, and the pace is told from there.'));
     return status;
   }
-  const pace = paceOf(outing.caught, minute, outing.hours * 60, aim, data.hours[month]?.shares);
+  const pace = paceOf(outing.caught, minute, outing.hours * 60, aim, data.hours[month]);
   status.append(...paceLines(pace, aim, data, month).map((line) => make('p', {}, line)));
   return status;
 }
