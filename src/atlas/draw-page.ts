@@ -3,6 +3,7 @@ import { hoursFished } from '../domain/match.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import { placeKey } from '../domain/stand.ts';
 import type { PegSurvey } from '../ground/survey.ts';
+import type { KnownHours } from '../match-day/pace.ts';
 import { MATCHES_FOR_INTERVAL } from '../ratings/hour-shares.ts';
 import { quantile } from '../ratings/quantile.ts';
 import type { Quartiles } from '../ratings/ratings.ts';
@@ -36,9 +37,7 @@ export interface DrawData {
 }
 
 /** The shares of a bag by hour of the match, and what they are from. */
-export type DrawHours = Pick<MonthHours, 'about' | 'bags' | 'matches' | 'matchHours' | 'isThin'> & {
-  readonly shares: readonly number[];
-};
+export type DrawHours = Pick<MonthHours, 'about' | 'bags' | 'matches' | 'isThin'> & KnownHours;
 
 /** A peg, by month its bag: the total, then each part in the order of the venue's. Empty months are not known. */
 export interface DrawPegData {

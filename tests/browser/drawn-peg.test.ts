@@ -7,6 +7,7 @@ import type { PegDatum } from '../../src/atlas/peg-data.ts';
 import { readSlipFile } from '../../src/match-day/slip-file.ts';
 import { openBrowser, PHONE } from './chromium.ts';
 import { isWhollyKept } from './kept-guide.ts';
+import { atEachReadingSize } from './reading-sizes.ts';
 
 const DRAW = 'draw/kiln-pool/';
 const CLOSED = (
@@ -207,14 +208,8 @@ describe('the page of a drawn peg', () => {
     await page.click('.times-form [type="submit"]');
     await catches(page, 'carp', '3', '4');
     for (const summary of await page.locator('#drawn summary').all()) await summary.click();
-    for (const [width, percent] of [
-      [390, '100%'],
-      [320, '100%'],
-      [390, '200%'],
-    ] as const) {
-      await page.setViewportSize({ width, height: 844 });
-      const faults = await page.evaluate((size) => {
-        document.documentElement.style.fontSize = size;
+    await atEachReadingSize(page, async (at) => {
+      const faults = await page.evaluate(() => {
         const small = [
           ...document.querySelectorAll(
             '#drawn :is(button, summary, select, input:not([type="radio"]), .aim, a), .draw-peg :is(button, input)',
@@ -224,9 +219,9 @@ describe('the page of a drawn peg', () => {
           (one) => one.closest('.wide') === null && one.getBoundingClientRect().right > innerWidth + 1,
         );
         return [...small, ...outside].map((one) => one.outerHTML.slice(0, 90));
-      }, percent);
-      expect(faults, `${width} pixels at ${percent}`).toEqual([]);
-    }
+      });
+      expect(faults, at).toEqual([]);
+    });
     await context.close();
   });
 });

@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import type { PegDatum } from '../../src/atlas/peg-data.ts';
 import { childEnvironment } from '../child-environment.ts';
 import { openBrowser, PHONE } from './chromium.ts';
+import { atEachReadingSize } from './reading-sizes.ts';
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 const MATCH = '2026-12-06-winter-three';
@@ -263,14 +264,8 @@ describe('a match day on two phones without a signal', () => {
       const context = await browser.newContext({ viewport: PHONE });
       const page = await context.newPage();
       await page.goto(inject('siteUrl') + address);
-      for (const [width, percent] of [
-        [390, '100%'],
-        [320, '100%'],
-        [390, '200%'],
-      ] as const) {
-        await page.setViewportSize({ ...PHONE, width });
-        const small = await page.evaluate((size) => {
-          document.documentElement.style.fontSize = size;
+      await atEachReadingSize(page, async (at) => {
+        const small = await page.evaluate(() => {
           // Words in a sentence are as high as it; each peg of the map is in the list below it too, where it is large.
           return [...document.querySelectorAll('main :is(a, button, input, select, summary)')]
             .filter((one) => one.closest('svg') === null && getComputedStyle(one).display !== 'inline')
@@ -279,9 +274,9 @@ describe('a match day on two phones without a signal', () => {
               return height > 0 && Math.min(across, height) < 47.5;
             })
             .map((one) => one.outerHTML.slice(0, 80));
-        }, percent);
-        expect(small, `${width} pixels at ${percent}`).toEqual([]);
-      }
+        });
+        expect(small, at).toEqual([]);
+      });
       await context.close();
     },
   );
@@ -292,15 +287,7 @@ describe('a match day on two phones without a signal', () => {
     await afterNote(page, () => page.click('.add-entry [type="submit"]'));
     await weigh(page, { ...WEIGHTS[0]!, isDnw: false });
     await openPeg(page, PEGS[1]!);
-    for (const [width, percent] of [
-      [390, '100%'],
-      [320, '100%'],
-      [390, '200%'],
-    ] as const) {
-      await page.setViewportSize({ ...PHONE, width });
-      await page.evaluate((size) => {
-        document.documentElement.style.fontSize = size;
-      }, percent);
+    await atEachReadingSize(page, async (at) => {
       const seen = await page.evaluate(async () => {
         await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
         const edges = (selector: string) => document.querySelector(selector)!.getBoundingClientRect();
@@ -328,7 +315,7 @@ describe('a match day on two phones without a signal', () => {
           isLow: parts.top > innerHeight / 2 && parts.bottom <= innerHeight,
         };
       });
-      expect(seen, `${width} pixels at ${percent}`).toEqual({
+      expect(seen, at).toEqual({
         covered: [],
         beside: [],
         small: 0,
@@ -337,8 +324,8 @@ describe('a match day on two phones without a signal', () => {
       });
       await page.click('#day-parts a[href="#results"]');
       const table = await page.$eval('.results', (one) => one.scrollWidth <= one.parentElement!.clientWidth);
-      expect(table, `results at ${width} pixels and ${percent}`).toBe(true);
-    }
+      expect(table, `results, ${at}`).toBe(true);
+    });
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('#day-parts').isVisible()).toBe(false);
     await context.close();
@@ -353,21 +340,15 @@ describe('a match day on two phones without a signal', () => {
     const context = await browser.newContext({ viewport: PHONE });
     const page = await context.newPage();
     await page.goto(`${inject('siteUrl')}matches/${MATCH}/`);
-    for (const [width, percent] of [
-      [390, '100%'],
-      [320, '100%'],
-      [390, '200%'],
-    ] as const) {
-      await page.setViewportSize({ ...PHONE, width });
-      const rights = await page.evaluate((size) => {
-        document.documentElement.style.fontSize = size;
+    await atEachReadingSize(page, async (at, width) => {
+      const rights = await page.evaluate(() => {
         return [...document.querySelectorAll('.match-sections tbody td:last-child')].map(
           (cell) => cell.getBoundingClientRect().right,
         );
-      }, percent);
+      });
       expect(rights.length).toBeGreaterThan(0);
-      expect(Math.max(...rights), `${width} pixels at ${percent}`).toBeLessThanOrEqual(width);
-    }
+      expect(Math.max(...rights), at).toBeLessThanOrEqual(width);
+    });
     await context.close();
   });
 
