@@ -1,3 +1,4 @@
+import { capitalised } from '../domain/capitalised.ts';
 import type { BesideWorth } from '../ratings/ratings.ts';
 import type { Atlas } from './atlas.ts';
 import { intervalRow } from './drawing/interval-row.ts';
@@ -65,7 +66,7 @@ export function besideTables({ ratings }: Pick<Atlas, 'ratings'>): readonly Besi
     );
     if (curves.size === 0) return [];
     const tables = [...curves].map(([group, points]) => ({
-      caption: group === '' ? 'Against the average of all' : group.charAt(0).toUpperCase() + group.slice(1),
+      caption: group === '' ? 'Against the average of all' : capitalised(group),
       head,
       rows: points.map(({ at, worth, low80, high80, evidence, sessions }) => {
         const shown = { value: worth, low: low80, high: high80, evidence };

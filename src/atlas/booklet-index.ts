@@ -1,5 +1,6 @@
 import type { Peg } from '../domain/peg.ts';
 import { hazardKind } from '../domain/risk.ts';
+import { sayIn } from '../words/say.ts';
 import type { Atlas } from './atlas.ts';
 import { hazardRegister, type RegisterRow } from './hazard-register.ts';
 import { pegSafety } from './peg-safety.ts';
@@ -26,6 +27,7 @@ interface IndexEntry {
 
 /** A part of the index. */
 export interface IndexPart {
+  readonly id: 'Pegs' | 'Hazards' | 'Features';
   readonly title: string;
   readonly entries: readonly IndexEntry[];
 }
@@ -36,12 +38,14 @@ const LINE_SIGN = 'W012';
 /** Every peg by its water, by the hazards its sheet warns of, and by its features; words in the order of the alphabet. */
 export function bookletIndex(atlas: Atlas): readonly IndexPart[] {
   const { features, waters } = { ...atlas.venue, ...atlas.venue.settings };
+  const say = sayIn(atlas.venue.settings.language);
   const pegs = waters.flatMap(({ id }) => atlas.pegsByWater.get(id) ?? []);
   const having = (feature: string) => pegs.filter((peg) => peg.features.includes(feature));
   const byFeature = features.map(({ id, name }) => indexEntry(atlas, name, having(id), new Set()));
   return [
     {
-      title: 'Pegs',
+      id: 'Pegs',
+      title: say('booklet.pegs'),
       entries: waters.map(({ id, name }) =>
         indexEntry(
           atlas,
@@ -51,8 +55,8 @@ export function bookletIndex(atlas: Atlas): readonly IndexPart[] {
         ),
       ),
     },
-    { title: 'Hazards', entries: inOrder(byHazard(atlas, pegs)) },
-    { title: 'Features', entries: inOrder(byFeature) },
+    { id: 'Hazards', title: say('booklet.hazards'), entries: inOrder(byHazard(atlas, pegs)) },
+    { id: 'Features', title: say('booklet.features'), entries: inOrder(byFeature) },
   ];
 }
 

@@ -1,5 +1,8 @@
 import { formatDay } from '../domain/day.ts';
 import { standOffWords } from '../domain/overhead-line-words.ts';
+import { dayWords } from '../words/day-words.ts';
+import type { WordKey } from '../words/languages.ts';
+import { sayIn } from '../words/say.ts';
 import type { Atlas } from './atlas.ts';
 import { bookletIndex, type IndexedPeg, type IndexPart, indexedPeg } from './booklet-index.ts';
 import { type NoticeView, noticesPage } from './notices-page.ts';
@@ -18,7 +21,10 @@ interface BookletPart {
 interface BookletPage {
   readonly venueName: string;
   readonly club: string;
+  /** As what closes a peg says it, in English. */
   readonly dataTo: string;
+  /** "Data to 21 Nov 2026", in the language of the page. */
+  readonly dataToWords: string;
   readonly isInvented: boolean;
   readonly parts: readonly BookletPart[];
   /** What closes a peg, a sentence each. */
@@ -33,20 +39,22 @@ interface BookletPage {
 export function bookletPage(atlas: Atlas): BookletPage {
   const { settings, waters } = atlas.venue;
   const { live, upcoming } = noticesPage(atlas.venue);
-  const page = (name: string, path: string): BookletPart => ({ name, href: siteLink(path), sheets: [] });
+  const say = sayIn(settings.language);
+  const page = (name: WordKey, path: string): BookletPart => ({ name: say(name), href: siteLink(path), sheets: [] });
   const standOff = standOffWords(settings.standOff.metres, settings.units);
   const sheetsOf = (water: string) => (atlas.pegsByWater.get(water) ?? []).map((peg) => indexedPeg(atlas, peg));
   return {
     venueName: settings.name,
     club: settings.club,
     dataTo: formatDay(settings.guideDay),
+    dataToWords: say('booklet.dataTo', { day: dayWords(settings.guideDay, say) }),
     isInvented: settings.invented,
     parts: [
-      page('Safety', 'safety/'),
-      page('Bank notices', 'notices/'),
+      page('contents.safety', 'safety/'),
+      page('contents.notices', 'notices/'),
       ...waters.map(({ id, name }) => ({ name, href: waterLink(id), sheets: sheetsOf(id) })),
-      page('Features by month', 'features/'),
-      page('Rules', 'rules/'),
+      page('contents.features', 'features/'),
+      page('contents.rules', 'rules/'),
     ],
     closers: [
       'The club closes it in its record, or by a notice for the days of the notice.',

@@ -1,9 +1,9 @@
 import { type Month, monthOf } from '../domain/day.ts';
-import { formatLength } from '../domain/length.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
+import { type Say, sayIn } from '../words/say.ts';
+import { askedDepths } from './asked-lines.ts';
 import { type Atlas, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { bagPlan } from './bag-plan.ts';
-import { noDepthWords } from './depth-words.ts';
 import { walksWorthTelling, walkWords } from './peg-bank.ts';
 import { limitWords, pegSafety } from './peg-safety.ts';
 import { isClosedForEver, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
@@ -37,7 +37,8 @@ export interface ComparedPeg {
   readonly dangers: readonly string[];
   readonly features: string;
   readonly depths: readonly { readonly name: string; readonly words: string }[];
-  readonly walk: string;
+  /** English in every guide: it may pass an overhead line. Null where none is known. */
+  readonly walk: string | null;
   /** None of a peg that is closed on every day. */
   readonly months: readonly ComparedMonth[];
 }
@@ -52,28 +53,21 @@ export interface ComparePage {
   readonly pegs: readonly ComparedPeg[];
 }
 
-/** The lines whose depth an angler compares by. */
-const LINES: readonly (readonly [id: string, name: string])[] = [
-  ['margin', 'margin'],
-  ['top-kit-2', '5 m'],
-  ['pole-11', '11 m'],
-  ['pole-13', '13 m'],
-];
-
 /** Puts together the page that sets pegs of one water side by side; across waters a worth has no common measure. */
 export function comparePage(atlas: Atlas, water: string): ComparePage {
   const { level } = surveyOfWater(atlas, water);
   const bags = bagWorths(atlas);
+  const say = sayIn(atlas.venue.settings.language);
   return {
     id: water,
     name: waterOf(atlas, water).name,
     month: monthOf(atlas.venue.settings.guideDay),
-    depthsOf: level === null ? 'Depths are below datum.' : 'Depths are those of the last gauge reading.',
-    pegs: (atlas.pegsByWater.get(water) ?? []).map((peg) => comparedPeg(atlas, peg, bags, level?.metres ?? 0)),
+    depthsOf: say(level === null ? 'compare.depthsBelowDatum' : 'compare.depthsByGauge'),
+    pegs: (atlas.pegsByWater.get(water) ?? []).map((peg) => comparedPeg(atlas, peg, bags, level?.metres ?? 0, say)),
   };
 }
 
-function comparedPeg(atlas: Atlas, peg: Peg, bags: readonly BagWorths[], levelMetres: number): ComparedPeg {
+function comparedPeg(atlas: Atlas, peg: Peg, bags: readonly BagWorths[], levelMetres: number, say: Say): ComparedPeg {
   const { settings } = atlas.venue;
   const survey = surveyOfPeg(atlas, pegKey(peg.water, peg.peg));
   const standing = standingOfPeg(atlas, peg);
@@ -87,23 +81,18 @@ function comparedPeg(atlas: Atlas, peg: Peg, bags: readonly BagWorths[], levelMe
     limits: limitWords(peg, settings),
     dangers: pegSafety(atlas, peg).map(({ title }) => title),
     features: peg.features.map((id) => names.get(id) ?? id).join(', '),
-    depths: LINES.flatMap(([id, name]) => {
-      const line = survey.lineDepths.find((each) => each.id === id);
-      if (line === undefined) return [];
-      const { depthMetres, permitted, why } = line;
-      if (!permitted) return [{ name, words: 'not allowed' }];
-      const words =
-        depthMetres === null ? noDepthWords(why) : formatLength(Math.max(0, depthMetres + levelMetres), settings.units);
-      return [{ name, words }];
-    }),
-    walk: walk === undefined ? 'not known' : `From ${walk.from}: ${walkWords(walk, settings.units)}`,
-    months: isClosedForEver(standing) ? [] : monthsOf(atlas, peg, bags),
+    depths: askedDepths(survey, settings.units, levelMetres, say),
+    walk: walk === undefined ? null : `From ${walk.from}: ${walkWords(walk, settings.units)}`,
+    months: isClosedForEver(standing) ? [] : monthsOf(atlas, peg, bags, say),
   };
 }
 
-function monthsOf(atlas: Atlas, peg: Peg, bags: readonly BagWorths[]): readonly ComparedMonth[] {
+function monthsOf(atlas: Atlas, peg: Peg, bags: readonly BagWorths[], say: Say): readonly ComparedMonth[] {
   const plan = bagPlan(atlas, pegKey(peg.water, peg.peg));
-  const worths = bags.map(({ name, of }) => ({ name, months: of(peg) }));
+  const worths = bags.map(({ bag, name, of }) => ({
+    name: bag === 'total' ? say('compare.totalBag') : name,
+    months: of(peg),
+  }));
   return Array.from({ length: 12 }, (_, index) => {
     const month = (index + 1) as Month;
     const expected = plan?.months.find((each) => each.month === month);
@@ -112,14 +101,21 @@ function monthsOf(atlas: Atlas, peg: Peg, bags: readonly BagWorths[]): readonly 
       bag: (expected?.rows ?? []).map(({ name, low, middle, high }) => ({
         name,
         middle,
-        range: `${low} to ${high}`,
+        range: say('range', { low, high }),
         evidence: expected?.evidence ?? 'thin',
       })),
       chance: expected?.chance ?? '',
       worths: worths.flatMap(({ name, months }) => {
         const known = months[index] ?? null;
         if (known === null) return [];
-        return [{ name, middle: known.middle, range: `${known.low} to ${known.high}`, evidence: known.evidence }];
+        return [
+          {
+            name,
+            middle: known.middle,
+            range: say('range', { low: known.low, high: known.high }),
+            evidence: known.evidence,
+          },
+        ];
       }),
     };
   });

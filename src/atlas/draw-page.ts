@@ -7,6 +7,7 @@ import type { KnownHours } from '../match-day/pace.ts';
 import { MATCHES_FOR_INTERVAL } from '../ratings/hour-shares.ts';
 import { quantile } from '../ratings/quantile.ts';
 import type { Quartiles } from '../ratings/ratings.ts';
+import { sayIn } from '../words/say.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
 import { expectedGrams } from './expected-weight.ts';
 import { hoursByMonth, type MonthHours } from './fish-hours.ts';
@@ -141,7 +142,7 @@ export function drawData(atlas: Atlas, id: string): DrawData {
     ),
     logged: Object.fromEntries(MONTHS.flatMap((month) => loggedIn(atlas, id, month))),
     hours: Object.fromEntries(
-      hoursByMonth(atlas.venue, id)
+      hoursByMonth(atlas.venue, id, sayIn(settings.language))
         .filter(({ matches }) => matches >= MATCHES_FOR_INTERVAL)
         .map(({ month, shares, otherLength: _, ...from }) => [
           month,

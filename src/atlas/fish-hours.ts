@@ -1,10 +1,12 @@
 import { countWords } from '../domain/count-words.ts';
-import { MONTHS, type Month, monthName, monthOf } from '../domain/day.ts';
+import { MONTHS, type Month, monthOf } from '../domain/day.ts';
 import { gramsByHour, hoursKey } from '../domain/hour-weight.ts';
 import { INTERVAL_WORDS } from '../domain/interval-level.ts';
 import { matchOf } from '../domain/session.ts';
 import type { Venue } from '../domain/venue.ts';
 import { type HourBag, type HourShare, hourShares } from '../ratings/hour-shares.ts';
+import { monthWords } from '../words/day-words.ts';
+import { inEnglish, type Say } from '../words/say.ts';
 import { hourBars } from './drawing/hour-bars.ts';
 
 /** When the fish came in one month and the two about it. */
@@ -67,9 +69,9 @@ export function fishHours(venue: Venue, water: string): FishHours {
 }
 
 /** When the fish came in each month of which anybody logged hours, as plain figures. */
-export function hoursByMonth(venue: Venue, water: string): readonly MonthHours[] {
+export function hoursByMonth(venue: Venue, water: string, say: Say = inEnglish): readonly MonthHours[] {
   const { matches } = loggedBags(venue, water);
-  return MONTHS.flatMap((month) => hoursOfMonth(month, matches) ?? []);
+  return MONTHS.flatMap((month) => hoursOfMonth(month, matches, say) ?? []);
 }
 
 /** The bags of matches that last as long as most. */
@@ -100,8 +102,8 @@ function loggedBags(venue: Venue, water: string): { readonly matches: readonly L
 }
 
 function monthView(month: Month, bags: readonly LoggedBag[]): FishHoursMonth {
-  const told = hoursOfMonth(month, bags);
-  const names = aboutWords(month);
+  const told = hoursOfMonth(month, bags, inEnglish);
+  const names = aboutWords(month, inEnglish);
   if (told === null) return { month, from: '', drawing: null, words: `Nobody has logged hours here in ${names}.` };
   const { matches, shares, isThin, matchHours, otherLength } = told;
   const words = shares.map(shareWords).join(', ');
@@ -124,13 +126,13 @@ function monthsAbout(month: Month): readonly Month[] {
 }
 
 /** "October to December". */
-function aboutWords(month: Month): string {
+function aboutWords(month: Month, say: Say): string {
   const about = monthsAbout(month);
-  return `${monthName(about[0]!)} to ${monthName(about[2]!)}`;
+  return say('unknown.span', { first: monthWords(about[0]!, say), last: monthWords(about[2]!, say) });
 }
 
 /** Of one month and its neighbours; null where nobody logged hours in them. */
-function hoursOfMonth(month: Month, bags: readonly LoggedBag[]): MonthHours | null {
+function hoursOfMonth(month: Month, bags: readonly LoggedBag[], say: Say): MonthHours | null {
   const about = monthsAbout(month);
   const all = bags.filter((bag) => about.includes(bag.month) && bag.gramsByHour.some((grams) => grams > 0));
   const near = usualLength(all);
@@ -138,7 +140,7 @@ function hoursOfMonth(month: Month, bags: readonly LoggedBag[]): MonthHours | nu
   const matches = new Set(near.map(({ match }) => match)).size;
   return {
     month,
-    about: aboutWords(month),
+    about: aboutWords(month, say),
     bags: near.length,
     otherLength: all.length - near.length,
     matches,

@@ -2,6 +2,7 @@ import { MONTHS, type Month } from '../domain/day.ts';
 import type { WindAtPeg } from '../ground/survey.ts';
 import { monthWords } from '../words/day-words.ts';
 import type { Say } from '../words/say.ts';
+import { atAskedLines } from './asked-lines.ts';
 import type { BagPlan, BagPlanMonth } from './bag-plan.ts';
 import type { DepthRow, DepthSectionView } from './depth-section.ts';
 import { clockwise, type SunMonth } from './peg-sky.ts';
@@ -27,14 +28,6 @@ export interface PegAnswer {
   /** "E to SSW" where the wind is in the face; null where the peg faces no water. */
   readonly windInFace: string | null;
 }
-
-/** The lines of the trade that the strip has room for. */
-const STRIP_LINES: readonly (readonly [string, string])[] = [
-  ['margin', 'margin'],
-  ['top-kit-2', '5 m'],
-  ['pole-11', '11 m'],
-  ['pole-13', '13 m'],
-];
 
 /** Puts the answers of a sheet together, month by month. */
 export function pegAnswer(
@@ -68,10 +61,7 @@ export function pegAnswer(
   return {
     months: isRated || sun.length > 0 ? months : [],
     nowMonth,
-    depths: STRIP_LINES.flatMap(([id, name]) => {
-      const row = depth.rows.find((each) => each.id === id);
-      return row === undefined ? [] : [{ name: id === 'margin' ? say('answer.margin') : name, row }];
-    }),
+    depths: atAskedLines(depth.rows, say),
     windInFace: windInFace(wind, say),
   };
 }

@@ -1,9 +1,10 @@
-import { monthName, monthOf } from '../domain/day.ts';
-import { formatLength } from '../domain/length.ts';
+import { monthOf } from '../domain/day.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
+import { monthWords } from '../words/day-words.ts';
+import { sayIn } from '../words/say.ts';
+import { askedDepths } from './asked-lines.ts';
 import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
 import { type BagPlanRow, bagPlan } from './bag-plan.ts';
-import { noDepthWords } from './depth-words.ts';
 import { closureSign } from './drawing/closure-sign.ts';
 import { safetySign } from './drawing/safety-sign.ts';
 import { pegCode } from './peg-code.ts';
@@ -32,13 +33,6 @@ export interface PaperPeg {
   readonly plateSigns: readonly { readonly svg: string; readonly words: string }[];
 }
 
-const LINES: readonly (readonly [id: string, name: string])[] = [
-  ['margin', 'margin'],
-  ['top-kit-2', '5 m'],
-  ['pole-11', '11 m'],
-  ['pole-13', '13 m'],
-];
-
 /**
  * The pegs of a water for paper, in the order of their numbers.
  * @param site the origin that the guide is published at; undefined where none is stated
@@ -49,6 +43,7 @@ export function paperPegs(atlas: Atlas, water: string, site: URL | undefined): r
 
 function paperPeg(atlas: Atlas, peg: Peg, site: URL | undefined): PaperPeg {
   const { settings } = atlas.venue;
+  const say = sayIn(settings.language);
   const key = pegKey(peg.water, peg.peg);
   const survey = surveyOfPeg(atlas, key);
   const { name } = waterOf(atlas, peg.water);
@@ -70,31 +65,26 @@ function paperPeg(atlas: Atlas, peg: Peg, site: URL | undefined): PaperPeg {
     limits: limitWords(peg, settings).filter((limit) => !plateSigns.some(({ words }) => words.includes(limit))),
     features: peg.features.map((id) => names.get(id) ?? id).join(', '),
     dangers: dangers.map(({ sign, title }) => ({ sign, title })),
-    depths: LINES.flatMap(([id, words]) => {
-      const line = survey.lineDepths.find((each) => each.id === id);
-      if (line === undefined) return [];
-      if (!line.permitted) return [{ name: words, words: 'not allowed' }];
-      const depth = line.depthMetres === null ? noDepthWords(line.why) : formatLength(line.depthMetres, settings.units);
-      return [{ name: words, words: depth }];
-    }),
+    depths: askedDepths(survey, settings.units, 0, say),
     bag: isClosedForEver(standing) ? null : bagNow(atlas, peg),
     emergency: pegEmergency(peg, name, survey, atlas.venue),
-    code: site === undefined ? null : codeOf(new URL(href, site), `${name} ${peg.peg}`),
+    code: site === undefined ? null : codeOf(new URL(href, site), say('paper.codeOf', { peg: `${name} ${peg.peg}` })),
     plateSigns,
   };
 }
 
-function codeOf(address: URL, of: string): NonNullable<PaperPeg['code']> {
+function codeOf(address: URL, label: string): NonNullable<PaperPeg['code']> {
   return {
-    svg: pegCode(address.href, `Code of the sheet of ${of}`),
+    svg: pegCode(address.href, label),
     words: address.href.replace(/^https?:\/\//, '').replace(/\/$/, ''),
   };
 }
 
 function bagNow(atlas: Atlas, peg: Peg): PaperPeg['bag'] {
-  const month = monthOf(atlas.venue.settings.guideDay);
+  const { guideDay, language } = atlas.venue.settings;
+  const month = monthOf(guideDay);
   const found = bagPlan(atlas, pegKey(peg.water, peg.peg))?.months.find((each) => each.month === month);
   return found === undefined
     ? null
-    : { month: monthName(month), rows: found.rows, frame: found.frame?.typical ?? null };
+    : { month: monthWords(month, sayIn(language)), rows: found.rows, frame: found.frame?.typical ?? null };
 }

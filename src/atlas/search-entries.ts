@@ -1,6 +1,7 @@
 import { isCurrent } from '../domain/hazard.ts';
 import type { Peg } from '../domain/peg.ts';
 import { hazardKind } from '../domain/risk.ts';
+import { type Say, sayIn } from '../words/say.ts';
 import { type Atlas, waterOf } from './atlas.ts';
 import { markdownText } from './markdown-text.ts';
 import { noticesPage } from './notices-page.ts';
@@ -30,12 +31,13 @@ export interface SearchEntry {
 export function searchEntries(atlas: Atlas): readonly SearchEntry[] {
   const { venue } = atlas;
   const notices = noticesPage(venue);
+  const say = sayIn(venue.settings.language);
   return [
-    ...venue.waters.flatMap(({ id }) => (atlas.pegsByWater.get(id) ?? []).map((peg) => pegEntry(atlas, peg))),
+    ...venue.waters.flatMap(({ id }) => (atlas.pegsByWater.get(id) ?? []).map((peg) => pegEntry(atlas, peg, say))),
     ...gonePages(atlas).map(
       ({ water, number, words, now }): SearchEntry => ({
         kind: 'gone',
-        title: `${water.name} ${number}, on no post any more`,
+        title: say('search.gone', { water: water.name, peg: number }),
         href: pegLink(water.id, number),
         text: [words, now.words, now.link?.words ?? ''].join(' ').trim(),
         peg: { water: water.name, peg: number },
@@ -66,11 +68,11 @@ export function searchEntries(atlas: Atlas): readonly SearchEntry[] {
         text: [kind, access ?? '', markdownText(notesMarkdown)].join(' ').trim(),
       }),
     ),
-    ...ruleEntries(atlas),
+    ...ruleEntries(atlas, say),
   ];
 }
 
-function pegEntry(atlas: Atlas, peg: Peg): SearchEntry {
+function pegEntry(atlas: Atlas, peg: Peg, say: Say): SearchEntry {
   const { settings } = atlas.venue;
   const { closed, dated } = standingOfPeg(atlas, peg);
   const features = peg.features.map((id) => settings.features.find((each) => each.id === id)?.name ?? id);
@@ -84,7 +86,7 @@ function pegEntry(atlas: Atlas, peg: Peg): SearchEntry {
     ...limitWords(peg, settings),
     ...hazards,
     ...peg.notes.map(({ heading, markdown }) => `${heading} ${markdownText(markdown)}`.trim()),
-    ...(peg.was ?? []).map(({ peg: number }) => `Was ${number}.`),
+    ...(peg.was ?? []).map(({ peg: number }) => say('search.was', { peg: number })),
   ];
   const { name } = waterOf(atlas, peg.water);
   return {
@@ -102,9 +104,14 @@ function pegEntry(atlas: Atlas, peg: Peg): SearchEntry {
 }
 
 /** One entry a paragraph or point of the rules, so that what is found is what was asked. */
-function ruleEntries({ venue: { settings } }: Atlas): readonly SearchEntry[] {
+function ruleEntries({ venue: { settings } }: Atlas, say: Say): readonly SearchEntry[] {
   const parts = settings.rulesMarkdown.split(/\n(?=\s*(?:[-*+]|\d+[.)])\s)|\n\s*\n/).map(markdownText);
   return parts
     .filter((text) => text !== '')
-    .map((text) => ({ kind: 'rule', title: `Rules of ${settings.club}`, href: siteLink('rules/'), text }));
+    .map((text) => ({
+      kind: 'rule',
+      title: say('search.rulesOf', { club: settings.club }),
+      href: siteLink('rules/'),
+      text,
+    }));
 }

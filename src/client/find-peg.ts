@@ -1,4 +1,6 @@
 import { type NamedPeg, readTypedPeg, type TypedPeg } from '../domain/typed-peg.ts';
+import { sayAll } from '../words/fill-words.ts';
+import { ENGLISH, say } from './page-words.ts';
 
 /**
  * Finds pegs by number on the first page: the field picks out the links below it, and Enter opens the sheet where only
@@ -18,8 +20,8 @@ if (form && field && said) {
   const read = () => readTypedPeg(field.value, pegs);
   const update = () => {
     const answer = read();
-    say(said, answer, field.value);
-    const isWrong = answer !== null && answer.said !== '';
+    show(said, answer, field.value);
+    const isWrong = answer !== null && answer.faults.length > 0;
     if (isWrong) field.setAttribute('aria-invalid', 'true');
     else field.removeAttribute('aria-invalid');
   };
@@ -30,7 +32,7 @@ if (form && field && said) {
     update();
     const [only, second] = answer?.pegs ?? [];
     if (answer === null) location.assign(searchAddress(field.value));
-    else if (only !== undefined && second === undefined && answer.said === '') location.assign(only.link.href);
+    else if (only !== undefined && second === undefined && answer.faults.length === 0) location.assign(only.link.href);
     else said.querySelector('a')?.focus();
   });
   update();
@@ -47,22 +49,23 @@ function pegsOnPage(): readonly Found[] {
 }
 
 /** Answers what was typed below the field: links to the pegs meant, words where there is none, the way to a search for words. */
-function say(place: HTMLElement, answer: TypedPeg<Found> | null, typed: string): void {
+function show(place: HTMLElement, answer: TypedPeg<Found> | null, typed: string): void {
   if (answer === null) {
     const search = document.createElement('a');
     search.href = searchAddress(typed);
-    search.textContent = `Search the guide for “${typed.trim()}”`;
+    search.textContent = say('find.search', { typed: typed.trim() });
     place.replaceChildren(search);
     return;
   }
   const links = answer.pegs.map(({ water, peg, link }) => {
     const found = document.createElement('a');
     found.href = link.href;
-    found.textContent = `${water} ${peg}${stateOf(link)}`;
+    found.append(`${water} ${peg}`, ...stateOf(link));
     return found;
   });
-  const said = answer.said === '' || links.length > 0 ? answer.said : `${answer.said} All pegs are listed below.`;
-  place.replaceChildren(...(said === '' ? [] : [said]), ...links);
+  const said = answer.faults.length === 0 ? '' : sayAll(answer.faults, say);
+  const below = said === '' || links.length > 0 ? '' : ` ${say('find.listed')}`;
+  place.replaceChildren(...(said === '' ? [] : [`${said}${below}`]), ...links);
 }
 
 function searchAddress(typed: string): string {
@@ -71,7 +74,11 @@ function searchAddress(typed: string): string {
 }
 
 /** What is said of a peg beside its number: closed, or a number that is on no post any more. */
-function stateOf(link: HTMLAnchorElement): string {
-  if (link.closest('.gone-numbers') !== null) return ', on no post any more';
-  return link.classList.contains('shut') ? ', closed' : '';
+function stateOf(link: HTMLAnchorElement): readonly (string | Node)[] {
+  if (link.closest('.gone-numbers') !== null) return [say('find.gone')];
+  if (!link.classList.contains('shut')) return [];
+  const closed = document.createElement('span');
+  closed.lang = ENGLISH;
+  closed.textContent = ', closed';
+  return [closed];
 }

@@ -4,11 +4,17 @@ export interface NamedPeg {
   readonly peg: string;
 }
 
+/** Why what was typed fits no peg: the key of its message (`src/words/`), and what stands in its places. */
+export interface TypedFault {
+  readonly key: `typed.${'noPegHere' | 'noPegOn' | 'noPegOfName' | 'elsewhere' | 'noWater' | 'oneWater' | 'typeNumber'}`;
+  readonly values: Readonly<Record<string, string>>;
+}
+
 /** What was typed, read as a peg: those that are meant, and what has to be said where it fits none exactly. */
 export interface TypedPeg<T extends NamedPeg> {
   readonly pegs: readonly T[];
   /** Empty where what was typed fits. */
-  readonly said: string;
+  readonly faults: readonly TypedFault[];
 }
 
 const NUMBER = /^\d{1,4}[a-z]?$/;
@@ -19,9 +25,9 @@ const NUMBER = /^\d{1,4}[a-z]?$/;
  */
 export function readTypedPeg<T extends NamedPeg>(typed: string, pegs: readonly T[]): TypedPeg<T> | null {
   const text = plainPeg(typed.replace(/^\s*(?:peg|no\.?|#)\s*/i, ''));
-  if (text === '') return { pegs: [], said: '' };
+  if (text === '') return { pegs: [], faults: [] };
   const exact = pegs.filter(({ peg }) => plainPeg(peg) === text);
-  if (exact.length > 0) return { pegs: exact, said: '' };
+  if (exact.length > 0) return { pegs: exact, faults: [] };
 
   const parts = text
     .split(/[\s,/]+/)
@@ -34,41 +40,42 @@ export function readTypedPeg<T extends NamedPeg>(typed: string, pegs: readonly T
   const waters = [...new Set(pegs.map(({ water }) => water))];
   const meant = waters.filter((water) => words.every((word) => beginsIn(water, word)));
   const ofNumber = pegs.filter(({ peg }) => plainPeg(peg) === number);
-  if (words.length === 0) return { pegs: [], said: `There is no peg ${number} here.` };
+  if (words.length === 0) return { pegs: [], faults: [{ key: 'typed.noPegHere', values: { peg: number } }] };
   if (meant.length === 0) {
     // One letter before a number is somebody's name for a water; a whole word may be anything.
     if (words.some((word) => word.length > 1)) return null;
-    return { pegs: ofNumber, said: `No water here begins with ${words.join(' ').toUpperCase()}.` };
+    return { pegs: ofNumber, faults: [{ key: 'typed.noWater', values: { name: words.join(' ').toUpperCase() } }] };
   }
   const found = ofNumber.filter(({ water }) => meant.includes(water));
-  if (found.length > 0) return { pegs: found, said: '' };
-  const where = ofNumber.length === 0 ? '' : ' Elsewhere there is:';
-  return { pegs: ofNumber, said: `${meant.join(' and ')} has no peg ${number}.${where}` };
+  if (found.length > 0) return { pegs: found, faults: [] };
+  const noSuch = meant.map((water): TypedFault => ({ key: 'typed.noPegOfName', values: { water, peg: number } }));
+  const elsewhere: readonly TypedFault[] = ofNumber.length === 0 ? [] : [{ key: 'typed.elsewhere', values: {} }];
+  return { pegs: ofNumber, faults: [...noSuch, ...elsewhere] };
 }
 
 /**
- * Reads what is typed for a peg on a page of one water, in the same ways: the peg, or in words why it is none of this page.
+ * Reads what is typed for a peg on a page of one water, in the same ways: the peg, or why it is none of this page.
  * @param water the name of that water
  */
 export function readPegOfWater(
   typed: string,
   water: string,
   pegs: readonly string[],
-): { readonly peg: string; readonly said: '' } | { readonly peg: null; readonly said: string } {
+): { readonly peg: string; readonly fault: null } | { readonly peg: null; readonly fault: TypedFault } {
   const read = readTypedPeg(
     typed,
     pegs.map((peg) => ({ water, peg })),
   );
-  const [found] = read?.said === '' ? read.pegs : [];
-  if (found !== undefined) return { peg: found.peg, said: '' };
-  if (typed.trim() === '') return { peg: null, said: 'Type the number on the post.' };
+  const [found] = read?.faults.length === 0 ? read.pegs : [];
+  if (found !== undefined) return { peg: found.peg, fault: null };
+  if (typed.trim() === '') return { peg: null, fault: { key: 'typed.typeNumber', values: {} } };
   // A number with a name that is not this water's, or several numbers.
   const isOther = read === null ? /\d/.test(typed) : read.pegs.length > 0;
   return {
     peg: null,
-    said: isOther
-      ? `This page is of ${water} alone, one number at a time: for another water start from “Which peg?”.`
-      : `There is no peg ${typed.trim().slice(0, 40)} on ${water}.`,
+    fault: isOther
+      ? { key: 'typed.oneWater', values: { water } }
+      : { key: 'typed.noPegOn', values: { peg: typed.trim().slice(0, 40), water } },
   };
 }
 

@@ -1,12 +1,32 @@
 import type { Language } from '../domain/language.ts';
+import cyCompare from './cy/compare.json' with { type: 'json' };
+import cyDraw from './cy/draw.json' with { type: 'json' };
 import cyFrame from './cy/frame.json' with { type: 'json' };
 import cyHome from './cy/home.json' with { type: 'json' };
+import cyPaper from './cy/paper.json' with { type: 'json' };
+import cySearch from './cy/search.json' with { type: 'json' };
 import cySheet from './cy/sheet.json' with { type: 'json' };
+import cyTyped from './cy/typed.json' with { type: 'json' };
+import enCompare from './en/compare.json' with { type: 'json' };
+import enDraw from './en/draw.json' with { type: 'json' };
 import enFrame from './en/frame.json' with { type: 'json' };
 import enHome from './en/home.json' with { type: 'json' };
+import enPaper from './en/paper.json' with { type: 'json' };
+import enSearch from './en/search.json' with { type: 'json' };
 import enSheet from './en/sheet.json' with { type: 'json' };
+import enTyped from './en/typed.json' with { type: 'json' };
 
-const english = { ...enFrame, ...enHome, ...enSheet };
+const english = {
+  ...enFrame,
+  ...enHome,
+  ...enSheet,
+  ...enTyped,
+  ...enSearch,
+  ...enCompare,
+  ...enDraw,
+  ...enPaper,
+};
+const welsh = { ...cyFrame, ...cyHome, ...cySheet, ...cyTyped, ...cySearch, ...cyCompare, ...cyDraw, ...cyPaper };
 
 /** What there is to say on an angler's pages. English has all of it. */
 export type WordKey = keyof typeof english;
@@ -25,5 +45,5 @@ export interface LanguageFile {
 
 export const LANGUAGES = {
   en: { name: 'English', tag: 'en-GB', reviewed: true, messages: english },
-  cy: { name: 'Cymraeg', tag: 'cy', reviewed: false, messages: { ...cyFrame, ...cyHome, ...cySheet } },
+  cy: { name: 'Cymraeg', tag: 'cy', reviewed: false, messages: welsh },
 } as const satisfies Readonly<Record<Language, LanguageFile>>;

@@ -32,6 +32,20 @@ export function sayOf(language: LanguageFile): Say {
 /** English, for pages that are the club's own and not yet put into other languages. */
 export const inEnglish: Say = sayIn('en');
 
+/**
+ * The messages that a page gives its scripts, English where the language does not hold one.
+ * @param of keys, or what keys begin with up to a stop
+ */
+export function wordsForScripts(language: Language, of: readonly string[]): Readonly<Record<string, string>> {
+  const { messages }: LanguageFile = LANGUAGES[language];
+  const english = Object.entries(LANGUAGES.en.messages) as [WordKey, string][];
+  return Object.fromEntries(
+    english
+      .filter(([key]) => of.some((each) => key === each || key.startsWith(`${each}.`)))
+      .map(([key, words]) => [key, messages[key] ?? words]),
+  );
+}
+
 function formatOf({ tag, messages }: LanguageFile, key: WordKey): IntlMessageFormat {
   const message = messages[key];
   return message === undefined

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readPegOfWater, readTypedPeg } from '../../src/domain/typed-peg.ts';
+import { sayAll } from '../../src/words/fill-words.ts';
+import { inEnglish } from '../../src/words/say.ts';
 
 const PEGS = [
   { water: 'Kiln Pool', peg: '1' },
@@ -12,7 +14,9 @@ const PEGS = [
 ];
 const found = (typed: string) => {
   const read = readTypedPeg(typed, PEGS);
-  return read === null ? null : [read.pegs.map(({ water, peg }) => `${water} ${peg}`).join(', '), read.said];
+  return read === null
+    ? null
+    : [read.pegs.map(({ water, peg }) => `${water} ${peg}`).join(', '), sayAll(read.faults, inEnglish)];
 };
 
 describe('what is typed for a peg', () => {
@@ -65,15 +69,16 @@ describe('what is typed for a peg on a page of one water', () => {
     ['23 kiln', '23'],
     ['peg 1', '1'],
   ])('%s', (typed, peg) => {
-    expect(read(typed)).toEqual({ peg, said: '' });
+    expect(read(typed)).toEqual({ peg, fault: null });
   });
 
   it('is answered in words where it is none of this water', () => {
-    expect(read(' ').said).toBe('Type the number on the post.');
-    expect(read('99').said).toBe('There is no peg 99 on Kiln Pool.');
-    expect(read('lilies').said).toBe('There is no peg lilies on Kiln Pool.');
+    const said = (typed: string) => sayAll([read(typed).fault!], inEnglish);
+    expect(said(' ')).toBe('Type the number on the post.');
+    expect(said('99')).toBe('There is no peg 99 on Kiln Pool.');
+    expect(said('lilies')).toBe('There is no peg lilies on Kiln Pool.');
     for (const typed of ['E23', '23 eelback', '1 23'])
-      expect(read(typed).said, typed).toContain('This page is of Kiln Pool alone');
+      expect(said(typed), typed).toContain('This page is of Kiln Pool alone');
     expect(read('eelback 99').peg).toBeNull();
   });
 });

@@ -90,8 +90,8 @@ function pulled(
 ): { readonly peg: string | null; readonly said: string } {
   if (typed.trim() === '') return { peg: null, said: '' };
   const exact = day.pegs.filter(({ name }) => name === typed.trim());
-  const read = exact.length === 1 ? { pegs: exact, said: '' } : readTypedPeg(typed, day.pegs);
-  if (read === null || read.said !== '' || read.pegs.length === 0) {
+  const read = exact.length === 1 ? { pegs: exact, faults: [] } : readTypedPeg(typed, day.pegs);
+  if (read === null || read.faults.length > 0 || read.pegs.length === 0) {
     return { peg: null, said: `There is no peg “${typed.trim()}” in this match.` };
   }
   const [peg, ...more] = read.pegs;

@@ -1,6 +1,7 @@
 import type { Caught } from '../../match-day/pace.ts';
 import { button, make } from '../match-day/make.ts';
-import { clockTime } from '../round/elements.ts';
+import { say } from '../page-words.ts';
+import { atTime } from './at-time.ts';
 import { minuteOf } from './outing.ts';
 import type { PaceContext } from './pace-view.ts';
 import { weight } from './pace-words.ts';
@@ -18,14 +19,14 @@ export function catchForm(context: PaceContext): HTMLElement {
   const add = (part: string) => {
     const minute = minuteOf(outing, new Date());
     if (minute === null) {
-      why.textContent = 'Set the all in first: a weight without its time tells no pace.';
+      why.textContent = say('pace.caughtBeforeAllIn');
       return;
     }
     const grams = readWeight(fields, data.weightUnit, why);
     if (grams === null) return;
     if (grams > HEAVY_GRAMS && sure !== grams) {
       sure = grams;
-      why.textContent = `${weight(grams, data)} at one go? If it is right, press the key once more.`;
+      why.textContent = say('pace.atOneGo', { weight: weight(grams, data) });
       return;
     }
     change({ ...outing, caught: [...outing.caught, { minute: Math.round(minute), part, grams }] });
@@ -33,7 +34,7 @@ export function catchForm(context: PaceContext): HTMLElement {
   const last = outing.caught.at(-1);
   return make(
     'section',
-    { ariaLabel: 'What is caught' },
+    { ariaLabel: say('pace.caught') },
     make(
       'form',
       { className: 'net-form', noValidate: true },
@@ -48,11 +49,13 @@ export function catchForm(context: PaceContext): HTMLElement {
     ...(last === undefined
       ? []
       : [
-          button(`Undo: ${wordsOf(context, last)}`, () => change({ ...outing, caught: outing.caught.slice(0, -1) })),
+          button(say('pace.undo', { what: wordsOf(context, last) }), () =>
+            change({ ...outing, caught: outing.caught.slice(0, -1) }),
+          ),
           make(
             'details',
             { className: 'caught' },
-            make('summary', {}, `All ${outing.caught.length} noted`),
+            make('summary', {}, say('pace.allNoted', { count: outing.caught.length })),
             make('ol', { className: 'nets' }, ...outing.caught.map((each, i) => caughtRow(context, each, i))),
           ),
         ]),
@@ -65,13 +68,12 @@ function caughtRow(context: PaceContext, each: Caught, index: number): HTMLEleme
     'li',
     {},
     make('span', {}, wordsOf(context, each)),
-    button('Take out', () => change({ ...outing, caught: outing.caught.filter((_, i) => i !== index) })),
+    button(say('pace.takeOut'), () => change({ ...outing, caught: outing.caught.filter((_, i) => i !== index) })),
   );
 }
 
 /** "Carp 3 lb 2 oz at 11:42". */
 function wordsOf({ data, outing }: PaceContext, { part, grams, minute }: Caught): string {
   const name = data.parts.find(({ id }) => id === part)?.name ?? part;
-  const at = outing.start === null ? '' : ` at ${clockTime(new Date(Date.parse(outing.start) + minute * 60_000))}`;
-  return `${name} ${weight(grams, data)}${at}`;
+  return atTime(`${name} ${weight(grams, data)}`, outing, minute);
 }

@@ -4,6 +4,7 @@ import { isFarFromSurvey, readPlumbed } from '../../domain/plumb-doubt.ts';
 import { localDay } from '../local-day.ts';
 import { button, make } from '../match-day/make.ts';
 import { forgetOwnDepth, keepOwnDepth, type OwnDepth, readOwnDepths } from '../own-depths.ts';
+import { say } from '../page-words.ts';
 import { phoneStore } from '../phone-store.ts';
 import { unitsOfReader } from '../units/chosen-units.ts';
 import type { PaceContext } from './pace-view.ts';
@@ -38,13 +39,13 @@ export function depthForm(context: PaceContext): HTMLElement | null {
       ...today.flatMap((own) => {
         const line = lines.find(({ id }) => id === own.line);
         if (line === undefined) return [];
-        const remove = button('Remove', () => {
+        const remove = button(say('pace.remove'), () => {
           forgetOwnDepth(store, place, own.line);
           show();
           select.focus();
         });
         const words = `${line.name}: ${formatLength(own.metres, { length })}`;
-        remove.setAttribute('aria-label', `Remove ${words}`);
+        remove.setAttribute('aria-label', say('pace.removeDepth', { depth: words }));
         return [make('li', {}, make('span', {}, words), remove)];
       }),
     );
@@ -52,9 +53,9 @@ export function depthForm(context: PaceContext): HTMLElement | null {
   const form = make(
     'form',
     { className: 'net-form plumbed-form', noValidate: true },
-    make('label', { className: 'key' }, select, 'line'),
-    make('label', { className: 'key' }, input, length === 'm' ? 'depth, m' : 'depth, ft and in'),
-    make('button', { type: 'submit', className: 'wide-button' }, 'Save this depth'),
+    make('label', { className: 'key' }, select, say('pace.line')),
+    make('label', { className: 'key' }, input, say(length === 'm' ? 'pace.depthMetres' : 'pace.depthFeet')),
+    make('button', { type: 'submit', className: 'wide-button' }, say('pace.saveDepth')),
     why,
   );
   form.addEventListener('submit', (event) => {
@@ -71,7 +72,7 @@ export function depthForm(context: PaceContext): HTMLElement | null {
     try {
       keepOwnDepth(store, place, { line: line.id, metres, day: localDay(new Date()) });
     } catch {
-      why.textContent = 'This phone is full: the depth is not saved.';
+      why.textContent = say('pace.phoneFull');
       return;
     }
     input.value = '';
@@ -80,15 +81,11 @@ export function depthForm(context: PaceContext): HTMLElement | null {
   show();
   return make(
     'section',
-    { ariaLabel: 'What you plumbed' },
-    make('h3', {}, 'What you plumbed today'),
+    { ariaLabel: say('pace.plumbed') },
+    make('h3', {}, say('pace.plumbedToday')),
     form,
     list,
-    make(
-      'p',
-      { className: 'soft' },
-      'Straight out from the peg. Also shown in the depth table of its sheet, on this phone only.',
-    ),
+    make('p', { className: 'soft' }, say('pace.whereShown')),
   );
 }
 
@@ -107,7 +104,7 @@ function readDepth(
   const surveyed = formatLength(depth, { length });
   return {
     metres: null,
-    fault: `${own} at ${name}? The guide has ${surveyed} there. If it is right, save it once more.`,
+    fault: say('pace.farFromSurvey', { own, line: name, surveyed }),
   };
 }
 

@@ -1,7 +1,8 @@
 import { type Fed, MAX_FED_TEXT, plain } from '../../domain/fed.ts';
 import { MAX_FED } from '../../match-day/slip.ts';
 import { button, make } from '../match-day/make.ts';
-import { clockTime } from '../round/elements.ts';
+import { say } from '../page-words.ts';
+import { atTime } from './at-time.ts';
 import { minuteOf } from './outing.ts';
 import type { PaceContext } from './pace-view.ts';
 
@@ -16,7 +17,7 @@ export function feedForm(context: PaceContext): HTMLElement {
   const input = make('input', {
     name: 'fed',
     autocomplete: 'off',
-    placeholder: 'hemp, 13 m',
+    placeholder: say('pace.feedLike'),
     maxLength: MAX_FED_TEXT,
     enterKeyHint: 'done',
   });
@@ -26,11 +27,11 @@ export function feedForm(context: PaceContext): HTMLElement {
     const minute = minuteOf(outing, new Date());
     const fault =
       minute === null
-        ? 'Set the all in first: a feed without its time tells little.'
+        ? say('pace.fedBeforeAllIn')
         : what === ''
-          ? 'Say what you fed.'
+          ? say('pace.sayWhatFed')
           : fed.length >= MAX_FED
-            ? `${MAX_FED} feeds are noted: that is as many as a slip takes.`
+            ? say('pace.fedFull', { most: MAX_FED })
             : '';
     why.textContent = fault;
     input.setAttribute('aria-invalid', String(fault !== ''));
@@ -39,8 +40,8 @@ export function feedForm(context: PaceContext): HTMLElement {
   const form = make(
     'form',
     { className: 'net-form', noValidate: true },
-    make('label', { className: 'key' }, input, 'what you feed'),
-    make('button', { type: 'submit', className: 'wide-button' }, 'Fed now'),
+    make('label', { className: 'key' }, input, say('pace.whatYouFeed')),
+    make('button', { type: 'submit', className: 'wide-button' }, say('pace.fedNow')),
     why,
   );
   form.addEventListener('submit', (event) => {
@@ -52,20 +53,21 @@ export function feedForm(context: PaceContext): HTMLElement {
   return make(
     'details',
     { className: 'fed' },
-    make('summary', {}, fed.length === 0 ? 'What you feed' : `What you feed: ${fed.length} noted`),
+    make('summary', {}, fed.length === 0 ? say('pace.feeds') : say('pace.feedsNoted', { count: fed.length })),
     ...known.map((what) => button(`+ ${what}`, () => add(what), true)),
     form,
     ...(last === undefined
       ? []
       : [
           make('ol', { className: 'nets' }, ...fed.map((each) => make('li', {}, fedWords(context, each)))),
-          button(`Undo: ${fedWords(context, last)}`, () => change({ ...outing, fed: fed.slice(0, -1) })),
+          button(say('pace.undo', { what: fedWords(context, last) }), () =>
+            change({ ...outing, fed: fed.slice(0, -1) }),
+          ),
         ]),
   );
 }
 
 /** "hemp, 13 m at 10:05". */
 function fedWords({ outing }: PaceContext, { minute, what }: Fed): string {
-  const at = outing.start === null ? '' : ` at ${clockTime(new Date(Date.parse(outing.start) + minute * 60_000))}`;
-  return `${what}${at}`;
+  return atTime(what, outing, minute);
 }

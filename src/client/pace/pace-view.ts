@@ -1,10 +1,13 @@
 import type { DrawData } from '../../atlas/draw-page.ts';
 import { expectedWeight } from '../../atlas/expected-weight.ts';
-import { type Month, monthName, monthOf } from '../../domain/day.ts';
+import { capitalised } from '../../domain/capitalised.ts';
+import { type Month, monthOf } from '../../domain/day.ts';
 import { lengthsInOther } from '../../domain/unit-words.ts';
 import { nearestMoment, paceOf, shareBy } from '../../match-day/pace.ts';
+import { monthWords } from '../../words/day-words.ts';
 import { localDay } from '../local-day.ts';
 import { button, make } from '../match-day/make.ts';
+import { ENGLISH, say } from '../page-words.ts';
 import { readDays } from '../read-days.ts';
 import { clockTime } from '../round/elements.ts';
 import { unitsOfReader } from '../units/chosen-units.ts';
@@ -45,19 +48,17 @@ export function paceView(context: PaceContext): HTMLElement {
     pegHead(context),
     neighbours(context),
     ...(isClosed
-      ? [make('p', { className: 'notice' }, 'Do not fish it, whatever was drawn: ask the organiser for another peg.')]
+      ? [
+          make(
+            'p',
+            { className: 'notice', lang: ENGLISH },
+            'Do not fish it, whatever was drawn: ask the organiser for another peg.',
+          ),
+        ]
       : [
-          ...(isKept
-            ? []
-            : [
-                make(
-                  'p',
-                  { className: 'notice', role: 'alert' },
-                  'This phone keeps nothing for this page (storage is full or switched off): what you note is lost when the page closes.',
-                ),
-              ]),
+          ...(isKept ? [] : [make('p', { className: 'notice', role: 'alert' }, say('pace.keepsNothing'))]),
           bagByHour(context),
-          make('h2', { id: 'pace' }, 'Pace'),
+          make('h2', { id: 'pace' }, say('pace.heading')),
           timesForm(context),
           targetForm(context),
           paceStatus(data, outing, context.now),
@@ -75,10 +76,12 @@ function pegHead({ data, row, outing }: PaceContext): HTMLElement {
   return make(
     'div',
     {},
-    make('h2', { className: 'drawn-head' }, `Peg ${outing.peg}`),
-    ...(closed.length === 0 ? [] : [make('p', {}, make('b', {}, closed[0]!.textContent.trim()))]),
-    ...(limits.length === 0 ? [] : [make('p', {}, make('b', {}, `Fished within a limit: ${limits.join(', ')}.`))]),
-    make('p', {}, make('a', { href: link.href, className: 'wide-button' }, 'Its hazards, depth and notes')),
+    make('h2', { className: 'drawn-head' }, say('pace.peg', { peg: outing.peg })),
+    ...(closed.length === 0 ? [] : [make('p', { lang: ENGLISH }, make('b', {}, closed[0]!.textContent.trim()))]),
+    ...(limits.length === 0
+      ? []
+      : [make('p', { lang: ENGLISH }, make('b', {}, `Fished within a limit: ${limits.join(', ')}.`))]),
+    make('p', {}, make('a', { href: link.href, className: 'wide-button' }, say('pace.itsSheet'))),
   );
 }
 
@@ -89,20 +92,21 @@ function neighbours({ data, row, list, outing }: PaceContext): HTMLElement {
   const beside = (row.querySelector<HTMLElement>('[data-beside]')?.dataset.beside ?? '')
     .split(';')
     .filter((text) => text !== '')
-    .map((text) => {
+    .map((text, index): readonly (string | HTMLElement)[] => {
       const [side = '', peg = '', gap = ''] = text.split('|');
       const other = [...list.querySelectorAll<HTMLElement>('[data-peg]')].find(({ dataset }) => dataset.peg === peg);
       const isShut = other?.classList.contains('shut') === true || other?.querySelector('.closed-now') != null;
-      const state = isShut
-        ? ', closed'
-        : match === undefined
-          ? ''
-          : match.pegs.includes(peg)
-            ? ', in the match'
-            : ', not in the match';
-      return `${side}: peg ${peg}, ${length === own.length ? gap : lengthsInOther(gap, own.length)}${state}`;
+      const told = say(side === 'left' ? 'pace.onYourLeft' : 'pace.onYourRight', {
+        peg,
+        gap: length === own.length ? gap : lengthsInOther(gap, own.length),
+      });
+      const begun = index === 0 ? capitalised(told) : `; ${told}`;
+      if (isShut) return [begun, make('span', { lang: ENGLISH }, ', closed')];
+      return match === undefined
+        ? [begun]
+        : [begun, say(match.pegs.includes(peg) ? 'pace.inMatch' : 'pace.notInMatch')];
     });
-  return make('p', { className: 'soft' }, beside.length === 0 ? '' : `On your ${beside.join('; on your ')}.`);
+  return make('p', { className: 'soft' }, ...beside.flat(), beside.length === 0 ? '' : '.');
 }
 
 /** The bag by the hours of the match: poor, typical and good day, and each part on a typical day. */
@@ -110,14 +114,15 @@ function bagByHour({ data, outing, now }: PaceContext): HTMLElement {
   const month = monthOfOuting(outing, now);
   const bags = data.pegs[outing.peg]?.bags[month];
   if (bags === undefined) {
-    return make('p', {}, `The log gives no bag for this peg in ${monthName(month)}.`);
+    return make('p', {}, say('pace.noBag', { month: monthWords(month, say) }));
   }
   const [total, ...parts] = bags;
   const hours = Array.from({ length: Math.ceil(outing.hours) }, (_, i) => Math.min(i + 1, outing.hours));
   const known = data.hours[month];
   const at = (grams: number, hour: number) =>
     expectedWeight((grams * shareBy(hour * 60, outing.hours * 60, known)) / 1000, data.weightUnit);
-  const head = ['after', 'poor day', 'typical', 'good day', ...parts.map((_, i) => data.parts[i]?.name ?? '')];
+  const days = [say('answer.poorDay'), say('answer.typical'), say('answer.goodDay')];
+  const head = [say('pace.after'), ...days, ...parts.map((_, i) => data.parts[i]?.name ?? '')];
   const table = make(
     'table',
     { className: 'bag-by-hour' },
@@ -139,9 +144,9 @@ function bagByHour({ data, outing, now }: PaceContext): HTMLElement {
   return make(
     'div',
     {},
-    make('p', {}, `What a bag here comes to in ${monthName(month)}, ${spreadWords(known, outing.hours)}`),
-    make('section', { className: 'wide', ariaLabel: 'The bag by the hour', tabIndex: 0 }, table),
-    make('p', { className: 'soft' }, 'Each column stands alone: parts of a typical day do not add up to its total.'),
+    make('p', {}, say('pace.bagIn', { month: monthWords(month, say), spread: spreadWords(known, outing.hours, say) })),
+    make('section', { className: 'wide', ariaLabel: say('pace.bagByHour'), tabIndex: 0 }, table),
+    make('p', { className: 'soft' }, say('pace.columnsAlone')),
   );
 }
 
@@ -158,16 +163,16 @@ export function paceStatus(data: DrawData, outing: Outing, now: Date): HTMLEleme
     .filter(([, grams]) => grams > 0)
     .map(([name, grams]) => `${name.toLowerCase()} ${weight(grams, data)}`);
   status.append(
-    make('p', { className: 'pace-bag' }, make('b', {}, caught === 0 ? 'Nothing yet' : weight(caught, data))),
+    make('p', { className: 'pace-bag' }, make('b', {}, caught === 0 ? say('pace.nothingYet') : weight(caught, data))),
     make('p', { className: 'soft' }, byPart.join(', ')),
-    make('p', {}, `Aim: ${targetWords(outing.target, data, month)}`.replace(/\.?$/, '.')),
+    make('p', {}, say('pace.aim', { target: targetWords(outing.target, data, month, say) }).replace(/\.?$/, '.')),
   );
   if (minute === null) {
-    status.append(make('p', {}, 'Say when the all in is, and the pace is told from there.'));
+    status.append(make('p', {}, say('pace.sayAllIn')));
     return status;
   }
   const pace = paceOf(outing.caught, minute, outing.hours * 60, aim, data.hours[month]);
-  status.append(...paceLines(pace, aim, data, month).map((line) => make('p', {}, line)));
+  status.append(...paceLines(pace, aim, data, month, say).map((line) => make('p', {}, line)));
   return status;
 }
 
@@ -194,13 +199,17 @@ function timesForm({ data, outing, now, change }: PaceContext): HTMLElement {
   const form = make(
     'form',
     { className: 'times-form', noValidate: true },
-    make('label', { className: 'key' }, time, 'all in'),
-    make('label', { className: 'key' }, hours, 'hours'),
-    make('button', { type: 'submit', className: 'wide-button' }, outing.start === null ? 'Set' : 'Change'),
+    make('label', { className: 'key' }, time, say('pace.allIn')),
+    make('label', { className: 'key' }, hours, say('pace.hours')),
+    make(
+      'button',
+      { type: 'submit', className: 'wide-button' },
+      say(outing.start === null ? 'pace.set' : 'pace.change'),
+    ),
     why,
   );
   if (outing.start !== null && localDay(new Date(outing.start)) !== localDay(now)) {
-    form.append(make('p', { className: 'soft' }, `All in was on ${localDay(new Date(outing.start))}.`));
+    form.append(make('p', { className: 'soft' }, say('pace.allInWas', { day: localDay(new Date(outing.start)) })));
   }
   form.addEventListener('submit', (event) => {
     event.preventDefault();
@@ -208,12 +217,12 @@ function timesForm({ data, outing, now, change }: PaceContext): HTMLElement {
     const length = Number(hours.value.trim().replace(',', '.'));
     const isLength = length >= 0.5 && length <= MAX_HOURS;
     why.textContent =
-      start === null ? 'A time such as 10:00.' : isLength ? '' : `Hours from half an hour to ${MAX_HOURS}.`;
+      start === null ? say('pace.timeSuchAs') : isLength ? '' : say('pace.hoursFrom', { most: MAX_HOURS });
     time.setAttribute('aria-invalid', String(start === null));
     hours.setAttribute('aria-invalid', String(!isLength));
     if (start !== null && isLength) change({ ...outing, start: start.toISOString(), hours: length });
   });
   const isOld = outing.start !== null && now.getTime() - Date.parse(outing.start) > 20 * 3_600_000;
-  if (isOld) form.append(button('Begin a new match here: what is noted goes', () => change(null)));
+  if (isOld) form.append(button(say('pace.newMatch'), () => change(null)));
   return form;
 }

@@ -1,10 +1,10 @@
 import type { DrawData, DrawHours } from '../../atlas/draw-page.ts';
 import { expectedWeight } from '../../atlas/expected-weight.ts';
-import { countWords } from '../../domain/count-words.ts';
 import type { Month } from '../../domain/day.ts';
-import { monthName } from '../../domain/day.ts';
 import { formatWeight } from '../../domain/weight.ts';
 import { heavierThan, type Pace } from '../../match-day/pace.ts';
+import { monthWords } from '../../words/day-words.ts';
+import type { Say } from '../../words/say.ts';
 import type { Target } from './outing.ts';
 
 /** What the pace needs of the water. */
@@ -18,57 +18,60 @@ export function targetGrams(target: Target, { framing }: PaceWater, month: Month
 }
 
 /** What is aimed at, in words: "14 lb, typical to frame in November (12 matches logged)". */
-export function targetWords(target: Target, water: PaceWater, month: Month): string {
+export function targetWords(target: Target, water: PaceWater, month: Month, say: Say): string {
   const grams = targetGrams(target, water, month);
-  if (target.kind === 'own') return `${weight(target.grams, water)}, your own`;
-  const what = target.kind === 'frame' ? 'to frame' : 'to win';
-  if (grams === null) return `not known: no match logged in ${monthName(month)}. Set your own.`;
+  if (target.kind === 'own') return say('pace.ownTarget', { weight: weight(target.grams, water) });
+  if (grams === null) return say('pace.noTarget', { month: monthWords(month, say) });
   const matches = water.framing[month]!.matches;
-  return `${expected(grams, water)}, typical ${what} in ${monthName(month)} (${countWords(matches, 'match', 'matches')} logged)`;
+  return say(target.kind === 'frame' ? 'pace.toFrameIn' : 'pace.toWinIn', {
+    weight: expected(grams, water),
+    month: monthWords(month, say),
+    matches,
+  });
 }
 
 /** By what a bag is laid over the hours, after a comma, and how much that is worth. */
-export function spreadWords(known: DrawHours | undefined, hours: number): string {
-  if (known === undefined)
-    return `spread evenly over ${hours} hours: too few matches are logged by the hour to tell when fish come.`;
+export function spreadWords(known: DrawHours | undefined, hours: number, say: Say): string {
+  if (known === undefined) return say('pace.spreadEvenly', { hours });
   const { about, bags, matches, isThin, matchHours } = known;
-  const other =
-    hours === matchHours ? '' : ` Those matches lasted ${matchHours} hours: their shares are spread over yours.`;
-  const thin = isThin ? ' Thin: so few matches may mislead.' : '';
-  return `by when fish came here in ${about} (${bags} bags of ${matches} matches, noted by anglers). Every part of the bag is taken to come like the whole.${other}${thin}`;
+  return [
+    say('pace.spreadByLog', { about, bags, matches }),
+    ...(hours === matchHours ? [] : [say('pace.otherLength', { hours: matchHours })]),
+    ...(isThin ? [say('pace.thin')] : []),
+  ].join(' ');
 }
 
 /** How it goes, a sentence each: what is caught, what is needed, where it would end, where it stands among bags logged. */
-export function paceLines(pace: Pace, aim: number | null, water: PaceWater, month: Month): readonly string[] {
+export function paceLines(pace: Pace, aim: number | null, water: PaceWater, month: Month, say: Say): readonly string[] {
   return [
-    timeWords(pace),
-    ...(aim === null ? [] : [neededWords(pace, water)]),
+    timeWords(pace, say),
+    ...(aim === null ? [] : [neededWords(pace, water, say)]),
     ...(pace.endGrams === null || pace.state !== 'fishing' || pace.caughtGrams === 0
       ? []
-      : [`Going on like this it ends at about ${expected(pace.endGrams, water)}.`]),
-    ...(pace.caughtGrams === 0 ? [] : [standsWords(pace.caughtGrams, water, month)]),
+      : [say('pace.endsAt', { weight: expected(pace.endGrams, water) })]),
+    ...(pace.caughtGrams === 0 ? [] : [standsWords(pace.caughtGrams, water, month, say)]),
   ];
 }
 
-function timeWords({ state, minutesLeft }: Pace): string {
-  if (state === 'before') return 'Not all in yet.';
-  if (state === 'over') return 'All out: this is the bag to weigh.';
-  return `${durationWords(minutesLeft)} left.`;
+function timeWords({ state, minutesLeft }: Pace, say: Say): string {
+  if (state === 'before') return say('pace.notAllIn');
+  if (state === 'over') return say('pace.allOut');
+  return say('pace.left', { time: durationWords(minutesLeft) });
 }
 
-function neededWords({ stillGrams, neededAnHour, state }: Pace, water: PaceWater): string {
-  if (stillGrams === 0) return 'That is the weight you set out for.';
-  if (state === 'over' || neededAnHour === null) return `${weight(stillGrams, water)} short of it.`;
-  return `${weight(stillGrams, water)} to go: ${weight(neededAnHour, water)} an hour from here.`;
+function neededWords({ stillGrams, neededAnHour, state }: Pace, water: PaceWater, say: Say): string {
+  if (stillGrams === 0) return say('pace.reached');
+  if (state === 'over' || neededAnHour === null) return say('pace.short', { weight: weight(stillGrams, water) });
+  return say('pace.toGo', { weight: weight(stillGrams, water), each: weight(neededAnHour, water) });
 }
 
-function standsWords(grams: number, water: PaceWater, month: Month): string {
+function standsWords(grams: number, water: PaceWater, month: Month, say: Say): string {
+  const of = monthWords(month, say);
   const logged = water.logged[month];
-  if (logged === undefined) return `Too few bags are logged in ${monthName(month)} to say where it stands.`;
+  if (logged === undefined) return say('pace.tooFew', { month: of });
   const percent = Math.round(heavierThan(grams, logged.percentiles));
-  const of = `the ${logged.bags} match bags logged on ${water.name} in ${monthName(month)}`;
-  if (percent >= 100) return `As it is, it is the heaviest of ${of}.`;
-  return `As it is, it beats ${percent} in 100 of ${of}.`;
+  const values = { bags: logged.bags, water: water.name, month: of };
+  return percent >= 100 ? say('pace.heaviest', values) : say('pace.beats', { ...values, percent });
 }
 
 /** "2 h 05 min". */

@@ -2,6 +2,7 @@ import type { DrawData } from '../../atlas/draw-page.ts';
 import { addDays } from '../../domain/day.ts';
 import { readPegOfWater } from '../../domain/typed-peg.ts';
 import { localDay } from '../local-day.ts';
+import { say } from '../page-words.ts';
 import { phoneStore } from '../phone-store.ts';
 import { requireElement } from '../round/elements.ts';
 import { addressWith } from '../shared-address.ts';
@@ -39,8 +40,8 @@ document.addEventListener('visibilitychange', () => document.visibilityState ===
 setInterval(drawStatus, LOOKED_AGAIN_MILLISECONDS);
 
 function open(typed: string): void {
-  const { peg, said: why } = readPegOfWater(typed, data.name, Object.keys(data.pegs));
-  said.textContent = why;
+  const { peg, fault } = readPegOfWater(typed, data.name, Object.keys(data.pegs));
+  said.textContent = fault === null ? '' : say(fault.key, fault.values);
   if (peg === null) {
     field.setAttribute('aria-invalid', 'true');
     if (shown === null) list.hidden = false;

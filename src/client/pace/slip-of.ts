@@ -2,6 +2,7 @@ import type { DrawData, DrawLine } from '../../atlas/draw-page.ts';
 import type { Day } from '../../domain/day.ts';
 import type { Caught } from '../../match-day/pace.ts';
 import { MAX_LINES, MAX_SLIP_TEXT, type PlumbedLine, type Slip, WATER_DEGREES } from '../../match-day/slip.ts';
+import type { Say } from '../../words/say.ts';
 import { localDay } from '../local-day.ts';
 import type { OwnDepth } from '../own-depths.ts';
 import type { Outing } from './outing.ts';
@@ -19,20 +20,21 @@ export function slipOf(
   outing: Outing,
   data: Pick<DrawData, 'venue' | 'water' | 'pegs'>,
   ownDepths: readonly OwnDepth[],
+  say: Say,
 ): SlipMade {
   const faults: Partial<Record<SlipField, string>> = {};
-  if (outing.start === null) faults.start = 'Set the all in first: the club needs the day.';
+  if (outing.start === null) faults.start = say('pace.slipBeforeAllIn');
   for (const field of ['spot', 'method', 'bait'] as const) {
-    if (outing[field].trim().length > MAX_SLIP_TEXT) faults[field] = `At most ${MAX_SLIP_TEXT} letters.`;
+    if (outing[field].trim().length > MAX_SLIP_TEXT) faults[field] = say('pace.tooLong', { most: MAX_SLIP_TEXT });
   }
   const lines = numberIn(outing.lines);
   if (lines !== null && !(Number.isInteger(lines) && lines >= 0 && lines <= MAX_LINES)) {
-    faults.lines = `A whole number of lines, ${MAX_LINES} at most.`;
+    faults.lines = say('pace.linesFault', { most: MAX_LINES });
   }
   const degrees = numberIn(outing.waterDegreesC);
   const [least, most] = WATER_DEGREES;
   if (degrees !== null && !(degrees >= least && degrees <= most)) {
-    faults.waterDegreesC = `Degrees Celsius from ${least} to ${most}.`;
+    faults.waterDegreesC = say('pace.degreesFault', { least, most });
   }
   if (outing.start === null || Object.keys(faults).length > 0) return { ok: false, faults };
   const { id, peg, match, hours, caught, fed = [], spot, method, bait } = outing;

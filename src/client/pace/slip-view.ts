@@ -1,19 +1,23 @@
 import { MAX_SLIP_TEXT } from '../../match-day/slip.ts';
 import { slipFileText } from '../../match-day/slip-file.ts';
 import { button, make } from '../match-day/make.ts';
+import { say } from '../page-words.ts';
 import { canShare, downloadFile, shareFile } from '../round/hand-over.ts';
 import { depthForm, ownDepthsOf } from './depth-form.ts';
 import type { PaceContext } from './pace-view.ts';
 import { slipCode } from './slip-code.ts';
 import { type SlipField, slipOf } from './slip-of.ts';
 
-const FIELDS: readonly (readonly [Exclude<SlipField, 'start'>, string, string])[] = [
-  ['spot', 'Where it was fished', 'margin, island'],
-  ['method', 'How', 'pole, feeder'],
-  ['bait', 'Bait', 'maggot, pellet'],
-  ['lines', 'Lines fed', '2'],
-  ['waterDegreesC', 'Water temperature, °C', '7.5'],
+/** The fields with their labels and an example each. */
+const fieldsOf = (): readonly (readonly [Exclude<SlipField, 'start'>, string, string])[] => [
+  ['spot', say('pace.spot'), say('pace.spotLike')],
+  ['method', say('pace.method'), say('pace.methodLike')],
+  ['bait', say('pace.bait'), say('pace.baitLike')],
+  ['lines', say('pace.linesFed'), '2'],
+  ['waterDegreesC', say('pace.waterTemperature'), '7.5'],
 ];
+
+const HANDED_OVER = { cancelled: 'pace.notHandedOver', shared: 'pace.wasShared', saved: 'pace.wasSaved' } as const;
 
 /** The slip for the club: what was done and caught, as a file that holds no name. Handed over by hand, never sent by itself. */
 export function slipView(context: PaceContext): HTMLElement {
@@ -21,7 +25,8 @@ export function slipView(context: PaceContext): HTMLElement {
   const said = make('p', { className: 'why', role: 'alert', id: 'slip-said' });
   const shown = make('div', { className: 'slip-code' });
   const plumbed = depthForm(context);
-  const fields = FIELDS.map(([name, label, example]) => {
+  const named = fieldsOf();
+  const fields = named.map(([name, label, example]) => {
     const isNumber = name === 'lines' || name === 'waterDegreesC';
     const input = make('input', {
       name,
@@ -43,12 +48,12 @@ export function slipView(context: PaceContext): HTMLElement {
     });
   const hand = async () => {
     shown.replaceChildren();
-    const made = slipOf(typed(), data, ownDepthsOf(context));
+    const made = slipOf(typed(), data, ownDepthsOf(context), say);
     for (const { name, input } of fields) input.setAttribute('aria-invalid', String(!made.ok && name in made.faults));
     if (!made.ok) {
       said.textContent = Object.entries(made.faults)
         .map(([name, fault]) => {
-          const label = FIELDS.find(([field]) => field === name)?.[1];
+          const label = named.find(([field]) => field === name)?.[1];
           return label === undefined ? fault : `${label}: ${fault}`;
         })
         .join(' ');
@@ -58,24 +63,20 @@ export function slipView(context: PaceContext): HTMLElement {
     showCode(shown, text);
     const file = new File([text], `slip-${data.water}-${outing.peg}-${made.slip.day}.txt`, { type: 'text/plain' });
     const how = canShare(file) ? await shareFile(file) : downloadFile(file);
-    said.textContent = how === 'cancelled' ? 'Nothing was handed over.' : `${file.name} was ${how}.`;
+    said.textContent = say(HANDED_OVER[how], { file: file.name });
   };
   return make(
     'details',
     { className: 'slip' },
-    make('summary', {}, 'Slip for the club'),
-    make(
-      'p',
-      {},
-      'What you did helps whoever draws this peg next. The file holds the peg, the day, these words, what you plumbed today and what you noted above; no name, and nothing of this phone. Write no name into it.',
-    ),
+    make('summary', {}, say('pace.slip')),
+    make('p', {}, say('pace.slipHolds')),
     make('div', { className: 'slip-fields' }, ...fields.map(({ label }) => label)),
     ...(plumbed === null ? [] : [plumbed]),
-    button('Make the slip', () => void hand(), true),
+    button(say('pace.makeSlip'), () => void hand(), true),
     said,
     shown,
-    button('Done here: forget this match', () => {
-      if (confirm('Forget what is noted of this match on this phone?')) change(null);
+    button(say('pace.done'), () => {
+      if (confirm(say('pace.forget'))) change(null);
     }),
   );
 }
@@ -83,11 +84,7 @@ export function slipView(context: PaceContext): HTMLElement {
 /** The same file as a code for whoever stands beside the phone, or that it takes the file. */
 function showCode(place: HTMLElement, text: string): void {
   const rows = slipCode(text);
-  const words =
-    rows === null
-      ? 'There is more on this slip than a code on the screen can hold: hand over the file.'
-      : 'Or let the organiser’s camera read it here. It holds what the file holds.';
-  place.append(make('p', {}, words));
+  place.append(make('p', {}, say(rows === null ? 'pace.codeTooSmall' : 'pace.orCode')));
   if (rows !== null) place.append(codePicture(rows));
 }
 
@@ -100,7 +97,7 @@ function codePicture(rows: readonly (readonly boolean[])[]): HTMLCanvasElement {
   const side = (rows.length + 2 * QUIET) * DOTS;
   const canvas = make('canvas', { width: side, height: side });
   canvas.setAttribute('role', 'img');
-  canvas.setAttribute('aria-label', 'The slip as a code, for a camera');
+  canvas.setAttribute('aria-label', say('pace.codeName'));
   const ink = canvas.getContext('2d');
   if (ink === null) return canvas;
   ink.fillStyle = '#fff';

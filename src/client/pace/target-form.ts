@@ -1,4 +1,5 @@
 import { make } from '../match-day/make.ts';
+import { say } from '../page-words.ts';
 import type { Target } from './outing.ts';
 import type { PaceContext } from './pace-view.ts';
 import { readWeight, weightFields } from './weight-fields.ts';
@@ -12,7 +13,7 @@ export function targetForm({ data, outing, change }: PaceContext): HTMLElement {
     'form',
     { className: 'net-form', noValidate: true, hidden: outing.target.kind !== 'own' },
     ...fields.labels,
-    make('button', { type: 'submit', className: 'wide-button' }, 'Aim at this'),
+    make('button', { type: 'submit', className: 'wide-button' }, say('pace.aimAtThis')),
     why,
   );
   ownForm.addEventListener('submit', (event) => {
@@ -21,7 +22,7 @@ export function targetForm({ data, outing, change }: PaceContext): HTMLElement {
     if (read !== null) change({ ...outing, target: { kind: 'own', grams: read } });
   });
   const choices = (['frame', 'win', 'own'] as const).map((kind) => {
-    const names = { frame: 'to frame', win: 'to win', own: 'own weight' };
+    const names = { frame: say('pace.toFrame'), win: say('pace.toWin'), own: say('pace.ownWeight') };
     const input = make('input', { type: 'radio', name: 'target', value: kind, checked: outing.target.kind === kind });
     input.addEventListener('change', () => {
       ownForm.hidden = kind !== 'own';
@@ -30,5 +31,5 @@ export function targetForm({ data, outing, change }: PaceContext): HTMLElement {
     });
     return make('label', { className: 'aim' }, input, names[kind]);
   });
-  return make('fieldset', { className: 'aims' }, make('legend', {}, 'Aim'), ...choices, ownForm);
+  return make('fieldset', { className: 'aims' }, make('legend', {}, say('pace.aimHeading')), ...choices, ownForm);
 }

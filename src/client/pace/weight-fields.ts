@@ -1,6 +1,7 @@
 import { toPoundsOunces } from '../../domain/weight.ts';
 import { gramsOfKilograms, gramsOfPounds } from '../../match-day/scales.ts';
 import { make } from '../match-day/make.ts';
+import { say } from '../page-words.ts';
 
 /** Fields for one weight in the venue's unit. */
 export interface WeightFields {
@@ -30,12 +31,7 @@ export function weightFields(unit: 'lb' | 'kg', grams: number | null): WeightFie
 export function readWeight({ inputs }: WeightFields, unit: 'lb' | 'kg', why: HTMLElement): number | null {
   const [first = '', ounces = ''] = inputs.map(({ value }) => value);
   const grams = unit === 'lb' ? gramsOfPounds(first, ounces, '') : gramsOfKilograms(first);
-  why.textContent =
-    grams !== null
-      ? ''
-      : unit === 'lb'
-        ? 'Whole pounds, ounces from 0 to 15, 500 lb at most, and not nothing.'
-        : 'Kilograms such as 5.56, at most 226, and not nothing.';
+  why.textContent = grams !== null ? '' : say(unit === 'lb' ? 'pace.poundsFault' : 'pace.kilogramsFault');
   for (const input of inputs) {
     input.setAttribute('aria-invalid', String(grams === null));
     input.setAttribute('aria-describedby', why.id);

@@ -1,4 +1,6 @@
 import { readPegOfWater } from '../../domain/typed-peg.ts';
+import { sayAll } from '../../words/fill-words.ts';
+import { say } from '../page-words.ts';
 import { phoneStore } from '../phone-store.ts';
 import { addressWithPegs, keepPegs, keptPegs, withPeg } from './kept-pegs.ts';
 
@@ -17,7 +19,7 @@ function comparePegs(list: HTMLOListElement, form: HTMLFormElement): void {
   const opened = keptPegs(location.search, store, place, all);
   let kept = opened.pegs;
 
-  const say = (words: string) => {
+  const tell = (words: string) => {
     said.textContent = words;
     if (words === '') field.removeAttribute('aria-invalid');
     else field.setAttribute('aria-invalid', 'true');
@@ -29,32 +31,36 @@ function comparePegs(list: HTMLOListElement, form: HTMLFormElement): void {
     history.replaceState(history.state, '', addressWithPegs(location.href, kept));
     list.dataset.ready = '';
     if (kept.length === 0 && said.textContent === '') {
-      said.textContent = 'No peg is chosen yet: type up to four numbers, one at a time.';
+      said.textContent = say('kept.noneYet');
     }
   };
   const change = (next: ReturnType<typeof withPeg>) => {
     kept = next.pegs;
     const isKept = keepPegs(store, place, kept);
-    say(next.said || (isKept ? '' : 'This phone keeps nothing: the address of this page holds the pegs instead.'));
+    tell(sayAll(next.said, say) || (isKept ? '' : say('kept.addressHolds')));
     show();
   };
   form.addEventListener('submit', (event) => {
     event.preventDefault();
-    const { peg, said: why } = readPegOfWater(field.value, form.dataset.name ?? '', all);
+    const { peg, fault } = readPegOfWater(field.value, form.dataset.name ?? '', all);
     if (peg === null) {
-      say(why);
+      tell(sayAll([fault], say));
       return;
     }
     field.value = '';
-    change(kept.includes(peg) ? { pegs: kept, said: `Peg ${peg} is on the page already.` } : withPeg(kept, peg, true));
+    change(
+      kept.includes(peg)
+        ? { pegs: kept, said: [{ key: 'kept.alreadyHere', values: { peg } }] }
+        : withPeg(kept, peg, true),
+    );
   });
   for (const card of cards) {
     const peg = card.dataset.peg ?? '';
     const out = document.createElement('button');
     out.type = 'button';
     out.className = 'screen-only';
-    out.textContent = 'Take out';
-    out.setAttribute('aria-label', `Take out peg ${peg}`);
+    out.textContent = say('kept.takeOut');
+    out.setAttribute('aria-label', say('kept.takeOutPeg', { peg }));
     out.addEventListener('click', () => {
       change(withPeg(kept, peg, false));
       field.focus();
@@ -62,5 +68,5 @@ function comparePegs(list: HTMLOListElement, form: HTMLFormElement): void {
     card.append(out);
   }
   show();
-  if (opened.said !== '') say(opened.said);
+  if (opened.said.length > 0) tell(sayAll(opened.said, say));
 }

@@ -1,4 +1,6 @@
 import { plainPeg } from '../../domain/typed-peg.ts';
+import type { WordKey } from '../../words/languages.ts';
+import type { WordValues } from '../../words/say.ts';
 import { keepText, storeName, type TextStore } from '../text-store.ts';
 
 /** As many stand beside one another on a phone and can still be read. */
@@ -7,8 +9,8 @@ const MAX_KEPT = 4;
 /** The pegs kept to be compared on one water, and what the reader must be told of them. */
 export interface KeptPegs {
   readonly pegs: readonly string[];
-  /** Empty where all is well. */
-  readonly said: string;
+  /** Empty where all is well; else messages, by key. */
+  readonly said: readonly { readonly key: WordKey; readonly values: WordValues }[];
 }
 
 /**
@@ -33,21 +35,24 @@ export function keptPegs(
   const found = names.map((name) => all.find((peg) => plainPeg(peg) === plainPeg(name)));
   const unknown = names.filter((_, index) => found[index] === undefined);
   const pegs = [...new Set(found.filter((peg) => peg !== undefined))];
-  const said = [
-    ...(unknown.length === 0 ? [] : [`There is no peg ${unknown.map((name) => name.slice(0, 12)).join(', ')} here.`]),
-    ...(pegs.length > MAX_KEPT ? [`${MAX_KEPT} pegs at most: ${pegs.slice(MAX_KEPT).join(', ')} left out.`] : []),
-  ];
-  return { pegs: pegs.slice(0, MAX_KEPT), said: said.join(' ') };
+  const said: KeptPegs['said'][number][] = [];
+  if (unknown.length > 0) {
+    said.push({ key: 'typed.noPegHere', values: { peg: unknown.map((name) => name.slice(0, 12)).join(', ') } });
+  }
+  if (pegs.length > MAX_KEPT) {
+    said.push({ key: 'kept.leftOut', values: { most: MAX_KEPT, pegs: pegs.slice(MAX_KEPT).join(', ') } });
+  }
+  return { pegs: pegs.slice(0, MAX_KEPT), said };
 }
 
 /** Takes a peg in, or puts it out again; a fifth is refused in words. */
 export function withPeg(kept: readonly string[], peg: string, isIn: boolean): KeptPegs {
   const others = kept.filter((each) => each !== peg);
-  if (!isIn) return { pegs: others, said: '' };
+  if (!isIn) return { pegs: others, said: [] };
   if (others.length >= MAX_KEPT) {
-    return { pegs: kept, said: `${MAX_KEPT} pegs at most side by side: take one of ${others.join(', ')} out first.` };
+    return { pegs: kept, said: [{ key: 'kept.full', values: { most: MAX_KEPT, pegs: others.join(', ') } }] };
   }
-  return { pegs: [...others, peg], said: '' };
+  return { pegs: [...others, peg], said: [] };
 }
 
 /** Keeps them on this phone; false where the phone refuses, so that the page can say that only the address holds them. */

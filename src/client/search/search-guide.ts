@@ -1,6 +1,9 @@
 import MiniSearch from 'minisearch';
 import type { SearchEntry, SearchKind } from '../../atlas/search-entries.ts';
 import { readTypedPeg } from '../../domain/typed-peg.ts';
+import { sayAll } from '../../words/fill-words.ts';
+import type { WordKey } from '../../words/languages.ts';
+import type { Say } from '../../words/say.ts';
 
 /** Entries found of one kind, best first. */
 export interface FoundGroup {
@@ -14,20 +17,20 @@ export interface Found {
   readonly said: string;
 }
 
-const KINDS: readonly (readonly [kind: SearchKind, one: string, several: string])[] = [
-  ['peg', 'peg', 'pegs'],
-  ['gone', 'former number', 'former numbers'],
-  ['feature', 'feature', 'features'],
-  ['notice', 'notice', 'notices'],
-  ['water', 'water', 'waters'],
-  ['rule', 'rule', 'rules'],
+const KINDS: readonly (readonly [kind: SearchKind, name: WordKey, count: WordKey])[] = [
+  ['peg', 'found.pegs', 'found.countPegs'],
+  ['gone', 'found.gone', 'found.countGone'],
+  ['feature', 'found.features', 'found.countFeatures'],
+  ['notice', 'found.notices', 'found.countNotices'],
+  ['water', 'found.waters', 'found.countWaters'],
+  ['rule', 'found.rules', 'found.countRules'],
 ];
 
 /** Words shorter than this are taken as they are typed: a letter more or less would be another word. */
 const FUZZY_FROM = 5;
 
 /** Makes the guide searchable: every word has to be there, its beginning is enough, a long one may be mistyped by a letter. */
-export function searchGuide(entries: readonly SearchEntry[]): (typed: string) => Found {
+export function searchGuide(entries: readonly SearchEntry[], say: Say): (typed: string) => Found {
   const index = new MiniSearch<SearchEntry & { readonly id: number }>({
     fields: ['title', 'text'],
     tokenize: (text) => text.split(/[^\p{L}\p{N}]+/u).filter((word) => word !== ''),
@@ -41,40 +44,42 @@ export function searchGuide(entries: readonly SearchEntry[]): (typed: string) =>
   index.addAll(entries.map((entry, id) => ({ ...entry, id })));
   const pegs = entries.flatMap((entry) => (entry.peg === undefined ? [] : [{ ...entry.peg, entry }]));
   return (typed) => {
-    if (typed.trim() === '') return { groups: [], said: 'Type a word, such as lilies, or a peg’s number.' };
+    if (typed.trim() === '') return { groups: [], said: say('found.type') };
     const named = readTypedPeg(typed, pegs);
     if (named !== null && named.pegs.length > 0) {
       return {
         ...grouped(
           named.pegs.map(({ entry }) => ({ entry, terms: [] })),
           '',
+          say,
         ),
-        ...(named.said && { said: named.said }),
+        ...(named.faults.length > 0 && { said: sayAll(named.faults, say) }),
       };
     }
     const found = index.search(typed).map(({ id, terms }) => ({ entry: entries[id]!, terms }));
-    const { groups, said } = grouped(found, `Nothing here has “${typed.trim().slice(0, 60)}”.`);
+    const { groups, said } = grouped(found, say('found.none', { typed: typed.trim().slice(0, 60) }), say);
     if (named === null) return { groups, said };
-    return { groups, said: groups.length === 0 ? named.said : `${named.said} Found all the same: ${said}` };
+    const fault = sayAll(named.faults, say);
+    return { groups, said: groups.length === 0 ? fault : `${fault} ${say('found.allTheSame', { counts: said })}` };
   };
 }
 
-function grouped(found: FoundGroup['entries'], none: string): Found {
+function grouped(found: FoundGroup['entries'], none: string, say: Say): Found {
   const groups = KINDS.flatMap(([kind]) => {
     const own = found.filter(({ entry }) => entry.kind === kind);
     return own.length === 0 ? [] : [{ kind, entries: own }];
   });
   const counts = groups.map(({ kind, entries }) => {
-    const [, one, several] = KINDS.find(([each]) => each === kind)!;
-    return `${entries.length} ${entries.length === 1 ? one : several}`;
+    const [, , count] = KINDS.find(([each]) => each === kind)!;
+    return say(count, { count: entries.length });
   });
   return { groups, said: counts.length === 0 ? none : `${counts.join(', ')}.` };
 }
 
 /** The name of a group of results. */
-export function kindName(kind: SearchKind): string {
-  const [, , several] = KINDS.find(([each]) => each === kind)!;
-  return `${several.slice(0, 1).toUpperCase()}${several.slice(1)}`;
+export function kindName(kind: SearchKind, say: Say): string {
+  const [, name] = KINDS.find(([each]) => each === kind)!;
+  return say(name);
 }
 
 /** A piece of a text about the first of some words, cut between words: what stands before, and whether each piece is such a word. */

@@ -1,4 +1,5 @@
 import type { SearchEntry } from '../../atlas/search-entries.ts';
+import { ENGLISH, say } from '../page-words.ts';
 import { readDays } from '../read-days.ts';
 import { addressWith } from '../shared-address.ts';
 import { showVerdicts } from '../verdict-of-day.ts';
@@ -39,7 +40,7 @@ function followSearch(form: HTMLFormElement, place: HTMLElement): void {
       document.dispatchEvent(new Event('pegs-shown'));
     } catch {
       guide = null;
-      said.textContent = 'The list to search in is not on this phone yet. Search again with a signal.';
+      said.textContent = say('found.notYet');
     }
   };
   form.addEventListener('submit', (event) => {
@@ -54,7 +55,7 @@ function followSearch(form: HTMLFormElement, place: HTMLElement): void {
 async function loadGuide(address: string): Promise<Guide> {
   const [{ searchGuide, excerpt, kindName }, answer] = await Promise.all([import('./search-guide.ts'), fetch(address)]);
   if (!answer.ok) throw new Error(`${address} answered ${answer.status}`);
-  return { search: searchGuide((await answer.json()) as readonly SearchEntry[]), excerpt, kindName };
+  return { search: searchGuide((await answer.json()) as readonly SearchEntry[], say), excerpt, kindName };
 }
 
 function addressFor(typed: string): string {
@@ -64,7 +65,7 @@ function addressFor(typed: string): string {
 function shownGroup({ kind, entries }: FoundGroup, guide: Guide): HTMLElement {
   const section = document.createElement('section');
   const head = document.createElement('h2');
-  head.textContent = guide.kindName(kind);
+  head.textContent = guide.kindName(kind, say);
   const list = document.createElement('ul');
   list.append(...entries.map((found) => shownEntry(found, guide)));
   section.append(head, list);
@@ -89,6 +90,7 @@ function shownEntry({ entry, terms }: FoundGroup['entries'][number], guide: Guid
 function closedWords({ closed, dated }: SearchEntry): HTMLElement {
   const words = document.createElement('span');
   words.className = 'closed-words';
+  words.lang = ENGLISH;
   words.hidden = closed === undefined;
   if (dated !== undefined) Object.assign(words.dataset, { verdict: dated, when: 'closed' });
   const word = document.createElement('b');
@@ -101,8 +103,10 @@ function closedWords({ closed, dated }: SearchEntry): HTMLElement {
   return words;
 }
 
+/** The days of a notice: it may be one that closes pegs. */
 function small(text: string): HTMLElement {
   const element = document.createElement('small');
+  element.lang = ENGLISH;
   element.textContent = text;
   return element;
 }

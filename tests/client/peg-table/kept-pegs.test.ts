@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addressWithPegs, keepPegs, keptPegs, withPeg } from '../../../src/client/peg-table/kept-pegs.ts';
+import { sayAll } from '../../../src/words/fill-words.ts';
+import { inEnglish } from '../../../src/words/say.ts';
 
 const PLACE = { base: '/guide/', water: 'kiln-pool' };
 const ALL = ['1', '2', '3', '14a', '23', '24'];
@@ -17,21 +19,19 @@ describe('the pegs kept to be compared', () => {
   it('are those of the address, else those of this phone', () => {
     const store = phone();
     expect(keepPegs(store, PLACE, ['2', '23'])).toBe(true);
-    expect(keptPegs('', store, PLACE, ALL)).toEqual({ pegs: ['2', '23'], said: '' });
-    expect(keptPegs('?pegs=014A,1', store, PLACE, ALL)).toEqual({ pegs: ['14a', '1'], said: '' });
+    expect(keptPegs('', store, PLACE, ALL)).toEqual({ pegs: ['2', '23'], said: [] });
+    expect(keptPegs('?pegs=014A,1', store, PLACE, ALL)).toEqual({ pegs: ['14a', '1'], said: [] });
     expect(keptPegs('', store, { ...PLACE, water: 'eelback' }, ALL).pegs).toEqual([]);
   });
 
   it('are four at most and of this water; what is left out is said', () => {
-    expect(keptPegs('?pegs=1,2,3,23,24,99', null, PLACE, ALL)).toEqual({
-      pegs: ['1', '2', '3', '23'],
-      said: 'There is no peg 99 here. 4 pegs at most: 24 left out.',
-    });
-    expect(withPeg(['1', '2', '3', '23'], '24', true)).toEqual({
-      pegs: ['1', '2', '3', '23'],
-      said: '4 pegs at most side by side: take one of 1, 2, 3, 23 out first.',
-    });
-    expect(withPeg(['1', '2'], '2', false)).toEqual({ pegs: ['1'], said: '' });
+    const opened = keptPegs('?pegs=1,2,3,23,24,99', null, PLACE, ALL);
+    expect(opened.pegs).toEqual(['1', '2', '3', '23']);
+    expect(sayAll(opened.said, inEnglish)).toBe('There is no peg 99 here. 4 pegs at most: 24 left out.');
+    const full = withPeg(['1', '2', '3', '23'], '24', true);
+    expect(full.pegs).toEqual(['1', '2', '3', '23']);
+    expect(sayAll(full.said, inEnglish)).toBe('4 pegs at most side by side: take one of 1, 2, 3, 23 out first.');
+    expect(withPeg(['1', '2'], '2', false)).toEqual({ pegs: ['1'], said: [] });
   });
 
   it('are not kept where the phone refuses, and that is told to the caller', () => {

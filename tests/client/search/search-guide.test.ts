@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { SearchEntry } from '../../../src/atlas/search-entries.ts';
 import { excerpt, searchGuide } from '../../../src/client/search/search-guide.ts';
+import { inEnglish } from '../../../src/words/say.ts';
 
 const peg = (water: string, name: string, text: string): SearchEntry => ({
   kind: 'peg',
@@ -24,7 +25,7 @@ const ENTRIES: readonly SearchEntry[] = [
   },
   { kind: 'rule', title: 'Rules of a club', href: '/rules/', text: 'No <b>fires</b> on the bank.' },
 ];
-const search = searchGuide(ENTRIES);
+const search = searchGuide(ENTRIES, inEnglish);
 const titles = (typed: string) =>
   search(typed).groups.flatMap(({ entries }) => entries.map(({ entry }) => entry.title));
 
