@@ -86,11 +86,15 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
 
   const translate = combinationTranslator(model, prepared);
   const posterior: LatentFit['posterior'] = (combinations) => moments(combinations.map(translate));
+  let errors: LatentFit['logSdError'] | null = null;
   let known = observed === null ? null : maximisedFixed(model, prepared, parameters, observed);
   return {
     sd: Object.fromEntries(model.terms.map(({ name }, t) => [name, parameters.sds[t]!])),
     residualSd: parameters.residualSd,
-    logSdError: logSdErrors(model, space, observed ?? found.information, parameters),
+    get logSdError() {
+      errors ??= logSdErrors(model, space, observed ?? found.information(), parameters);
+      return errors;
+    },
     logMarginal,
     get fixed() {
       // Averaged over the variances they cost as much as all worths together, and few ask for them.
@@ -128,7 +132,7 @@ function ofFixed({ fixed }: LatentModel, posterior: LatentFit['posterior']): Lat
 
 function notSearched({ start: point }: ParameterSpace): Maximum {
   const information = new Float64Array(point.length ** 2);
-  return { point, objective: 0, information, iterations: 0, stopped: 'held', isSettled: false };
+  return { point, objective: 0, information: () => information, iterations: 0, stopped: 'held', isSettled: false };
 }
 
 /** Options with a start from the same model with fewer levels of its largest term, where the caller gave none. */

@@ -82,7 +82,7 @@ export function integrateVariances(
 
 /** How to look at both sides of every axis that is long enough to matter. A look leaves the state there, its covariance up to date. */
 function axesOf(search: Search, { point: mode, objective, information }: Maximum): (() => Side)[][] {
-  const { values, vectors } = eigenSmall({ count: mode.length, values: information });
+  const { values, vectors } = eigenSmall({ count: mode.length, values: information() });
   const middle = search.state.x.slice();
   return vectors.flatMap((vector, k) => {
     const sd = Math.min(LONGEST_SD, 1 / Math.sqrt(Math.max(values[k]!, 1e-12)));

@@ -26,6 +26,23 @@ export function predictorInPlace(
   }
 }
 
+/** η = Z u in some rows only, into their places of `predictor`; the other places stay as they are. */
+export function predictorOfRowsInPlace(
+  predictor: Float64Array,
+  { prepared }: LatentSystem,
+  u: Float64Array,
+  wanted: Int32Array,
+): void {
+  const { levels, level, levelWeight, entries } = prepared;
+  const { rowStart, column, weight } = entries;
+  for (const i of wanted) {
+    let sum = 0;
+    if (level[i]! >= 0) sum += levelWeight[i]! * u[level[i]!]!;
+    for (let k = rowStart[i]!; k < rowStart[i + 1]!; k++) sum += weight[k]! * u[levels + column[k]!]!;
+    predictor[i] = sum;
+  }
+}
+
 /** The part of η that comes from one term, into `part`. */
 export function termPartInPlace(part: Float64Array, { prepared }: LatentSystem, u: Float64Array, term: number): void {
   const { rows, levels, level, levelWeight, entries, blocks } = prepared;

@@ -38,6 +38,7 @@ export function marginalSlope(state: LatentState, free: FreeParameters, variance
   const count = freeCount(free);
   const gradient = new Float64Array(count);
   const working = Array.from({ length: count }, () => new Float64Array(rows));
+  const products: Float64Array[] = [];
   const adjoint = adjointOf(state, variances);
 
   free.terms.forEach((term, at) => {
@@ -51,7 +52,8 @@ export function marginalSlope(state: LatentState, free: FreeParameters, variance
       squares += x[i]! * x[i]!;
       implicit += adjoint.effects[i]! * x[i]!;
     }
-    implicit += adjoint.alongRows(part);
+    products[at] = weightedProduct(state, part);
+    implicit += adjoint.alongRows(part, products[at]!);
     gradient[at] = squares - (effects - variances.trace[term]!) - 0.5 * implicit;
   });
 
@@ -63,43 +65,49 @@ export function marginalSlope(state: LatentState, free: FreeParameters, variance
       const weight = likelihood.weight[i]!;
       part[i] = weight > 0 ? (-0.5 * likelihood.slopeBySpread[i]!) / weight : 0;
     }
-    at++;
+    products[at++] = weightedProduct(state, part);
   }
   for (const column of free.fixed) {
     const q = prepared.fixed.q[column]!;
-    let slope = -0.5 * adjoint.alongRows(q);
+    let slope = -0.5 * adjoint.alongRows(q, weightedProduct(state, q));
     for (let i = 0; i < rows; i++) slope += q[i]! * likelihood.slope[i]!;
     gradient[at] = slope;
     // Half-information of β is on another scale than that of log sds: dη/dβ = q, d²ℓ = qᵀPq, so the vector is q / √2.
-    const part = working[at++]!;
+    const part = working[at]!;
     for (let i = 0; i < rows; i++) part[i] = q[i]! * Math.SQRT1_2;
+    products[at++] = weightedProduct(state, part);
   }
-  return { gradient, information: averageInformation(state, working, free) };
+  return { gradient, information: averageInformation(state, working, products, free) };
 }
 
 interface Adjoint {
   readonly effects: Float64Array;
-  /** Σ W′h dη for a direct change of η by `part` and what the mode does in answer. */
-  alongRows(part: Float64Array): number;
+  /** Σ W′h dη for a direct change of η by `part`, with its weighted product, and what the mode does in answer. */
+  alongRows(part: Float64Array, product: Float64Array): number;
+}
+
+/** Aᵀ W r. */
+function weightedProduct({ system, likelihood, rowScratch, x }: LatentState, r: Float64Array): Float64Array {
+  for (let i = 0; i < r.length; i++) rowScratch[i] = likelihood.weight[i]! * r[i]!;
+  const product = new Float64Array(x.length);
+  transposedProductInPlace(product, system, rowScratch);
+  return product;
 }
 
 function adjointOf(state: LatentState, { leverage }: EffectVariances): Adjoint {
-  const { prepared, system, likelihood, x, rowScratch } = state;
+  const { prepared, system, likelihood, x } = state;
   const effects = new Float64Array(x.length);
   if (prepared.censored.length === 0) return { effects, alongRows: () => 0 };
   const pull = new Float64Array(prepared.rows);
   for (const row of prepared.censored) pull[row] = likelihood.weightSlope[row]! * leverage[row]!;
   transposedProductInPlace(effects, system, pull);
   solveSystemInPlace(system, effects);
-  const answer = new Float64Array(x.length);
   return {
     effects,
-    alongRows: (part) => {
+    alongRows: (part, product) => {
       let sum = 0;
       for (const row of prepared.censored) sum += pull[row]! * part[row]!;
-      for (let i = 0; i < part.length; i++) rowScratch[i] = likelihood.weight[i]! * part[i]!;
-      transposedProductInPlace(answer, system, rowScratch);
-      for (let i = 0; i < answer.length; i++) sum -= effects[i]! * answer[i]!;
+      for (let i = 0; i < product.length; i++) sum -= effects[i]! * product[i]!;
       return sum;
     },
   };
@@ -124,16 +132,15 @@ function residualSlope(state: LatentState, variances: EffectVariances, adjoint: 
   return likelihood.totalBySpread - 0.5 * change;
 }
 
-function averageInformation(state: LatentState, working: readonly Float64Array[], free: FreeParameters): Float64Array {
-  const { system, likelihood, rowScratch, x } = state;
+/** @param products the weighted product of each working vector */
+function averageInformation(
+  { system, likelihood }: LatentState,
+  working: readonly Float64Array[],
+  products: readonly Float64Array[],
+  free: FreeParameters,
+): Float64Array {
   const count = working.length;
   const information = new Float64Array(count * count);
-  const products = working.map((part) => {
-    for (let i = 0; i < part.length; i++) rowScratch[i] = likelihood.weight[i]! * part[i]!;
-    const product = new Float64Array(x.length);
-    transposedProductInPlace(product, system, rowScratch);
-    return product;
-  });
   products.forEach((product, a) => {
     const solved = product.slice();
     solveSystemInPlace(system, solved);

@@ -1,5 +1,6 @@
 import { boundedNewtonStep, secantInPlace } from './bounded-newton-step.ts';
 import type { StopReason } from './latent-model.ts';
+import { covarianceInPlace } from './latent-system.ts';
 import { objectiveAt, type Search, slopeAt } from './marginal-search.ts';
 import { modeShift } from './mode-shift.ts';
 
@@ -17,8 +18,8 @@ export interface Maximum {
   readonly point: Float64Array;
   /** Log marginal likelihood and log priors there. */
   readonly objective: number;
-  /** Minus the second derivatives of the objective there, nearly: positive semidefinite, by rows. */
-  readonly information: Float64Array;
+  /** Minus the second derivatives of the objective there, nearly: positive semidefinite, by rows. To be asked while the state stands there. */
+  readonly information: () => Float64Array;
   readonly iterations: number;
   readonly stopped: StopReason;
   /** True where the state still stands there, with the effects' covariance in its system. */
@@ -29,7 +30,7 @@ export interface Maximum {
  * Maximises the log marginal by the variances (and β where it is not integrated): average-information steps (Gilmour, Thompson
  * and Cullis, 1995), corrected along the last step by the secant condition (the update of Broyden, Fletcher, Goldfarb and
  * Shanno, 1970), since with censored rows the information is only near the second derivative. A step that does not gain is
- * halved; an sd that reaches its lower bound and wants to go on is left there.
+ * halved, unless its slope was estimated, which is then made exact; an sd that reaches its lower bound and wants to go on is left there.
  */
 export function maximiseMarginal(search: Search): Maximum {
   const { state, space, options } = search;
@@ -59,7 +60,7 @@ export function maximiseMarginal(search: Search): Maximum {
       return {
         point,
         objective: here.objective,
-        information: ofPoint,
+        information: () => ofPoint,
         iterations: iteration,
         stopped: 'converged',
         isSettled: true,
@@ -73,11 +74,21 @@ export function maximiseMarginal(search: Search): Maximum {
     let share = 1;
     let next = point;
     let there = here;
-    for (; share > 1e-8; share /= 2) {
+    let isMisled = false;
+    for (; share > 1e-8 && !isMisled; share /= 2) {
       next = point.map((value, i) => Math.min(space.upper[i]!, Math.max(space.lower[i]!, value + share * step[i]!)));
       for (let i = 0; i < x.length; i++) state.x[i] = x[i]! + share * shift[i]!;
       there = objectiveAt(search, next);
       if (there.objective >= here.objective - slack) break;
+      isMisled = wasProbed;
+    }
+    if (isMisled) {
+      // No shorter step is sure to gain along a slope that was estimated: the true one costs less than to find that out.
+      state.x.set(x);
+      here = objectiveAt(search, point);
+      isProbed = false;
+      last = null;
+      continue;
     }
     if (!(share > 1e-8)) {
       state.x.set(x);
@@ -85,7 +96,7 @@ export function maximiseMarginal(search: Search): Maximum {
       return {
         point,
         objective: here.objective,
-        information: ofPoint,
+        information: () => ofPoint,
         iterations: iteration,
         stopped: 'no further gain',
         isSettled: false,
@@ -95,11 +106,16 @@ export function maximiseMarginal(search: Search): Maximum {
     point = next;
     here = there;
   }
-  const { information } = slopeAt(search, point);
+  // Who limits the search mostly goes on from where it ends, and asks for nothing but the effects there.
+  covarianceInPlace(state.system);
+  let information: Float64Array | null = null;
   return {
     point,
     objective: here.objective,
-    information,
+    information: () => {
+      information ??= slopeAt(search, point).information;
+      return information;
+    },
     iterations: limit,
     stopped: 'iteration limit',
     isSettled: true,

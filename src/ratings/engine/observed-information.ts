@@ -7,11 +7,12 @@ import type { Maximum } from './maximise-marginal.ts';
  * `point`.
  */
 export function observedInformation(search: Search, { point, information }: Maximum): Float64Array {
+  const nearly = information();
   const count = point.length;
   const observed = new Float64Array(count * count);
   for (let i = 0; i < count; i++) {
     // A log sd that the data hardly tell has almost no information: a tenth of a log unit is far enough for it.
-    const length = 1e-3 / Math.sqrt(Math.max(1e-4, information[i * count + i]!));
+    const length = 1e-3 / Math.sqrt(Math.max(1e-4, nearly[i * count + i]!));
     const ahead = gradientBeside(search, point, i, length);
     const behind = gradientBeside(search, point, i, -length);
     for (let j = 0; j < count; j++) {

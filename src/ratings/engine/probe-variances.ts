@@ -2,7 +2,7 @@ import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { EffectVariances } from './effect-variances.ts';
 import { applyInverseSqrtInPlace, type LatentSystem } from './latent-system.ts';
-import { allEffectsInPlace, predictorInPlace } from './linear-predictor.ts';
+import { allEffectsInPlace, predictorOfRowsInPlace } from './linear-predictor.ts';
 
 const PROBES = 32;
 
@@ -31,7 +31,7 @@ export function probedVariancesInPlace(into: EffectVariances, system: LatentSyst
     for (let c = fixedFrom; fixedFrom >= 0 && c < columns; c++) into.fixedTrace += x[levels + c]! ** 2 / PROBES;
     if (censored.length === 0) continue;
     allEffectsInPlace(u, system, x);
-    predictorInPlace(predictor, system, u, null);
+    predictorOfRowsInPlace(predictor, system, u, censored);
     for (const row of censored) into.leverage[row] = into.leverage[row]! + predictor[row]! ** 2 / PROBES;
   }
 }
