@@ -5,6 +5,7 @@ import { handedOver, handOver } from './atlas/handed-over.ts';
 import { siteAddress } from './commands/build-address.ts';
 import { FollowedPages } from './commands/follow/followed-pages.ts';
 import { writeHostFiles } from './commands/guide-folder/host-files.ts';
+import { photographsLast } from './commands/guide-folder/photographs-last.ts';
 import { writeOfflineList } from './commands/offline-list.ts';
 import { siteConfig } from './commands/site-config.ts';
 import { venueFolder } from './commands/venue-folder.ts';
@@ -46,6 +47,7 @@ export function pegAtlas(options: GuideOptions = {}): AstroIntegration {
         base = address.base;
         updateConfig(siteConfig(address));
       },
+      'astro:build:start': ({ setPrerenderer }) => setPrerenderer(photographsLast),
       'astro:server:setup': ({ server }) => pages?.attach(server),
       'astro:server:done': () => pages?.stop(),
       'astro:build:done': async ({ dir }) => {

@@ -13,8 +13,6 @@ export interface HandedOver {
   readonly survey?: Survey;
   /** Ratings to show, as soon as they are there; without them the pages ask for those of the log. */
   readonly ratings?: Ratings | Promise<Ratings>;
-  /** Done once the copies of the photographs are kept, as far as they can be. */
-  readonly photos?: Promise<void>;
   /** Whether those are of an earlier log, while new ones are being worked out. */
   readonly areRatingsOld?: boolean;
 }

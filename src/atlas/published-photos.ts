@@ -12,18 +12,15 @@ export function publishedPhotos({ pegs }: Pick<Venue, 'pegs'>, folder: string): 
 }
 
 /**
- * Makes the copies of photographs before a page asks for them, one after another, so that the encoder works beside whatever else goes
- * on. What cannot be made is left to the page that asks for it, which then says so.
+ * Makes the copies of photographs before a page asks for them, from the last on: so they meet the pages, which ask from the first on.
+ * What cannot be made is left to the page that asks for it, which then says so.
  */
-export async function makePhotoCopies(files: readonly string[], signal?: AbortSignal): Promise<void> {
-  try {
-    for (const file of files) {
-      for (const copy of (await photoSet(file)).copies) {
-        if (signal?.aborted) return;
-        await photoBytes(file, copy);
-      }
+export async function makePhotoCopies(files: readonly string[]): Promise<void> {
+  for (const file of files.toReversed()) {
+    try {
+      for (const copy of (await photoSet(file)).copies.toReversed()) await photoBytes(file, copy);
+    } catch {
+      // Told by the page that shows it.
     }
-  } catch {
-    // Told by the page that shows it.
   }
 }

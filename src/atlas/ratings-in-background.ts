@@ -18,21 +18,31 @@ interface BackgroundOptions extends LoadRatingsOptions {
   readonly signal?: AbortSignal;
 }
 
+/** Ratings that were kept, or that a thread is at work on. */
+export interface BegunRatings {
+  readonly ratings: Promise<Ratings>;
+}
+
 /**
  * `loadRatings` in a thread of its own, so that this one goes on with what needs no ratings. Where the thread fails, the ratings are
  * worked out here.
+ * @returns once the thread is at work: what keeps this one busy is better begun after that
  */
 export async function ratingsInBackground(
   venue: RatedVenue,
   options: BackgroundOptions = {},
   code: string = threadCode('background-ratings'),
-): Promise<Ratings> {
+): Promise<BegunRatings> {
   const known = await keptRatings(venue, options.folder);
-  if (known !== null) return known;
+  if (known !== null) return { ratings: Promise.resolve(known) };
   options.signal?.throwIfAborted();
-  const found = await inThread(ratedVenue(venue), options, code);
-  options.signal?.throwIfAborted();
-  return found ?? loadRatings(venue, options);
+  const ratings = inThread(ratedVenue(venue), options, code).then((found) => {
+    options.signal?.throwIfAborted();
+    return found ?? loadRatings(venue, options);
+  });
+  // Whoever asks for them is told what went wrong; before that nobody may be listening.
+  ratings.catch(() => undefined);
+  return { ratings };
 }
 
 function inThread(venue: RatedVenue, options: BackgroundOptions, code: string): Promise<Ratings | null> {

@@ -1,6 +1,7 @@
 import { mkdir, rm } from 'node:fs/promises';
 import { handOver } from '../atlas/handed-over.ts';
-import { makePhotoCopies, publishedPhotos } from '../atlas/published-photos.ts';
+import { photosInBackground } from '../atlas/photos-in-background.ts';
+import { publishedPhotos } from '../atlas/published-photos.ts';
 import { withGround } from '../atlas/rating-ground.ts';
 import { ratingsInBackground } from '../atlas/ratings-in-background.ts';
 import { isAssociation } from '../content/association/load-association.ts';
@@ -14,7 +15,6 @@ import { closedUnseen, closedUnseenWords, nowOfGuide } from './guide-folder/clos
 import { recoverGuide, replaceGuide, unfinishedGuide } from './guide-folder/replace-guide.ts';
 import { tidyWorkshops } from './guide-folder/workshop.ts';
 import { writeChanges } from './guide-folder/write-changes.ts';
-import { writePages } from './guide-folder/write-pages.ts';
 import { jsonText } from './json-text.ts';
 import { outputFolder } from './output-folder.ts';
 import { printFaults } from './print-faults.ts';
@@ -62,15 +62,17 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const ended = new AbortController();
   const { signal } = ended;
   const told = isSilent || venue.sessions.length === 0 ? {} : worth;
-  const ratings = ratingsInBackground(withGround(venue, survey), { ...told, signal });
-  // Whoever asks for them is told what went wrong; before that nobody may be listening.
-  ratings.catch(() => undefined);
-  const photos = makePhotoCopies(publishedPhotos(venue, folder), signal);
+  const { ratings } = await ratingsInBackground(withGround(venue, survey), { ...told, signal });
+  // Ratings keep every processor busy, the pages after them one, and photographs are the last of those.
+  const copied = () => photosInBackground(publishedPhotos(venue, folder), signal);
+  void ratings.then(copied, () => undefined);
   // What was checked is what is built, though a file be edited in between.
-  handOver({ folder, read, survey, ratings, photos });
+  handOver({ folder, read, survey, ratings });
 
   const unfinished = unfinishedGuide(out);
   try {
+    // Astro takes its time to load: the ratings are at work by then.
+    const { writePages } = await import('./guide-folder/write-pages.ts');
     // Whether anything may be written there is better known before all the work.
     await mkdir(unfinished, { recursive: true });
     const pages = `Writing the pages of ${countWords(venue.pegs.length, 'peg')}`;

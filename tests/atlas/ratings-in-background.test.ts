@@ -16,7 +16,7 @@ const { venue } = simulateFromModel({ seed: 3, waters: 1, pegs: 8, anglers: 12, 
 
 test('a thread of its own tells what it works on, keeps the ratings and gives the bytes of this one', async () => {
   const told: string[] = [];
-  const ratings = await ratingsInBackground(venue, { folder, progress: (what) => told.push(what) });
+  const ratings = await (await ratingsInBackground(venue, { folder, progress: (what) => told.push(what) })).ratings;
   expect(told).toContain('whole bag');
   expect(await keptRatings(venue, folder)).toEqual(ratings);
   const elsewhere = await mkdtemp(join(tmpdir(), 'peg-atlas-cache-'));
@@ -26,17 +26,18 @@ test('a thread of its own tells what it works on, keeps the ratings and gives th
 }, 60_000);
 
 test('ratings that are kept need no thread, and a thread that cannot start costs nothing but its help', async () => {
-  const ratings = await ratingsInBackground(venue, { folder }, '/nowhere/at-all.ts');
+  const ratings = await (await ratingsInBackground(venue, { folder }, '/nowhere/at-all.ts')).ratings;
   expect(ratings.bags[0]?.pegs).toHaveLength(8);
   const told: string[] = [];
-  expect(await ratingsInBackground(venue, { folder, progress: (what) => told.push(what) })).toEqual(ratings);
+  const again = await ratingsInBackground(venue, { folder, progress: (what) => told.push(what) });
+  expect(await again.ratings).toEqual(ratings);
   expect(told).toEqual([]);
 }, 60_000);
 
 test('work that nobody wants any more is ended, and not begun again', async () => {
   const ended = new AbortController();
   const told: string[] = [];
-  const ratings = ratingsInBackground(venue, {
+  const { ratings } = await ratingsInBackground(venue, {
     folder,
     signal: ended.signal,
     progress: (what) => {

@@ -1,5 +1,4 @@
 import type { APIRoute, GetStaticPaths } from 'astro';
-import { handedOver } from '../../atlas/handed-over.ts';
 import { loadAtlas, venueDirectory } from '../../atlas/load-atlas.ts';
 import { type PhotoCopy, photoBytes, photoSet } from '../../atlas/photo-store.ts';
 import { publishedPhotos } from '../../atlas/published-photos.ts';
@@ -24,7 +23,6 @@ export const getStaticPaths = (async () => {
 }) satisfies GetStaticPaths;
 
 export const GET: APIRoute<Props> = async ({ props: { file, copy } }) => {
-  await handedOver(venueDirectory())?.photos;
   return new Response(new Uint8Array(await photoBytes(file, copy)), {
     headers: { 'content-type': TYPES[copy.format] },
   });
