@@ -1,4 +1,5 @@
 import { type Atlas, makeAtlas } from '../../src/atlas/atlas.ts';
+import { NO_RATINGS } from '../../src/atlas/no-ratings.ts';
 import type { Venue } from '../../src/domain/venue.ts';
 import type { PegSurvey, Survey, WaterSurvey } from '../../src/ground/survey.ts';
 import type { ModelSummary, Ratings } from '../../src/ratings/ratings.ts';
@@ -13,21 +14,9 @@ export const EXAMPLE_MODEL: ModelSummary = {
 
 /** Ratings that say nothing; change what a test is about. */
 export const EMPTY_RATINGS: Ratings = {
+  ...NO_RATINGS,
   bags: [{ bag: 'total', featureMonths: [], pegs: [], pegMonths: [], model: EXAMPLE_MODEL }],
-  waterLevels: [],
-  framing: [],
-  expectedBags: [],
-  framingMakeUp: [],
-  featureTemperatures: [],
-  fishSizes: [],
-  choices: [],
-  besides: [],
-  backtest: null,
-  leftOut: [],
   dnwLesson: { mechanism: null, why: 'all-weighed' },
-  withoutDnw: null,
-  fits: [],
-  notes: [],
 };
 
 export const EXAMPLE_PEG_SURVEY: PegSurvey = {

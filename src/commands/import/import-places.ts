@@ -7,39 +7,25 @@ import type { Unread } from '../../content/papers/results/result-row.ts';
 import { pegKey } from '../../domain/peg.ts';
 import type { CommandIo } from '../command-io.ts';
 import { fileBytes } from './file-bytes.ts';
-import type { ImportOptions } from './import-options.ts';
 import { unreadLines } from './results-summary.ts';
-import { takePapers } from './take-papers.ts';
+import { takingPapers } from './take-papers.ts';
 
 /** `import places FILE…`: pegs and maps from a phone's points or a drawing. */
-export function importPlaces(
-  folder: string,
-  files: readonly string[],
-  options: ImportOptions,
-  io: CommandIo,
-): Promise<number> {
-  return takePapers(
-    folder,
-    files,
-    {
-      read: (file) => readDrawing(basename(file), fileBytes(file)),
-      settle: (drawings, { content }, asker) =>
-        settlePlaces(
-          drawings.flatMap(({ things }) => things),
-          watersOf(content),
-          asker,
-        ),
-      stage: (reading, staged, drawings, { content }) => {
-        const positions = new Map(content.pegs.map(({ value }) => [pegKey(value.water, value.peg), value.at]));
-        const changes = planPlaces(reading, (water, peg) => positions.get(pegKey(water, peg)), staged);
-        tell(changes, [...drawings.flatMap(({ unread }) => unread), ...reading.unread], options.isJson, io);
-      },
-      next: 'Look at the map before you publish',
-    },
-    options,
-    io,
-  );
-}
+export const importPlaces = takingPapers((options, io) => ({
+  read: (file) => readDrawing(basename(file), fileBytes(file)),
+  settle: (drawings, { content }, asker) =>
+    settlePlaces(
+      drawings.flatMap(({ things }) => things),
+      watersOf(content),
+      asker,
+    ),
+  stage: (reading, staged, drawings, { content }) => {
+    const positions = new Map(content.pegs.map(({ value }) => [pegKey(value.water, value.peg), value.at]));
+    const changes = planPlaces(reading, (water, peg) => positions.get(pegKey(water, peg)), staged);
+    tell(changes, [...drawings.flatMap(({ unread }) => unread), ...reading.unread], options.isJson, io);
+  },
+  next: 'Look at the map before you publish',
+}));
 
 function watersOf({ waters }: Content): readonly PlacesWater[] {
   return waters.map(({ id, record, map }) => ({

@@ -9,41 +9,27 @@ import type { CommandIo } from '../command-io.ts';
 import { knownAnglers } from './angler-files.ts';
 import { fileBytes } from './file-bytes.ts';
 import type { FolderImport } from './folder-import.ts';
-import type { ImportOptions } from './import-options.ts';
 import { unreadLines } from './results-summary.ts';
-import { takePapers } from './take-papers.ts';
+import { takingPapers } from './take-papers.ts';
 
 const FILE = 'venue.md';
 
 /** `import rules FILE…`: the club's rules as text, into the text of `venue.md`. */
-export function importRules(
-  folder: string,
-  files: readonly string[],
-  options: ImportOptions,
-  io: CommandIo,
-): Promise<number> {
-  return takePapers(
-    folder,
-    files,
-    {
-      read: (file) => readRules(file === '-' ? 'pasted' : basename(file), fileBytes(file)),
-      settle: (papers, venue, asker) => {
-        const { club } = venue.content.settings;
-        const isKnown = knownAnglers(folder, club, options.keys, io.environment);
-        return settleRules(papers, rulesVenue(venue, partsOf(venue.files.text(FILE) ?? '').body, isKnown), asker);
-      },
-      stage: (reading, staged) => {
-        const { head, body, lineEnd } = partsOf(staged.text(FILE) ?? '');
-        const { markdown } = reading;
-        if (markdown !== body.trim()) staged.put(FILE, `${head}\n${markdown}\n`.replaceAll('\n', lineEnd));
-        tell(body.trim(), reading, options.isJson, io);
-      },
-      next: 'Read the page of rules before you publish',
-    },
-    options,
-    io,
-  );
-}
+export const importRules = takingPapers((options, io, folder) => ({
+  read: (file) => readRules(file === '-' ? 'pasted' : basename(file), fileBytes(file)),
+  settle: (papers, venue, asker) => {
+    const { club } = venue.content.settings;
+    const isKnown = knownAnglers(folder, club, options.keys, io.environment);
+    return settleRules(papers, rulesVenue(venue, partsOf(venue.files.text(FILE) ?? '').body, isKnown), asker);
+  },
+  stage: (reading, staged) => {
+    const { head, body, lineEnd } = partsOf(staged.text(FILE) ?? '');
+    const { markdown } = reading;
+    if (markdown !== body.trim()) staged.put(FILE, `${head}\n${markdown}\n`.replaceAll('\n', lineEnd));
+    tell(body.trim(), reading, options.isJson, io);
+  },
+  next: 'Read the page of rules before you publish',
+}));
 
 /** `venue.md` in two: the front matter with its closing line, and the text; both with plain ends of lines. */
 function partsOf(text: string) {

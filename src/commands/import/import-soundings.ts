@@ -13,39 +13,25 @@ import { countWords } from '../../domain/count-words.ts';
 import type { CommandIo } from '../command-io.ts';
 import { fileBytes } from './file-bytes.ts';
 import type { FolderImport } from './folder-import.ts';
-import type { ImportOptions } from './import-options.ts';
 import { unreadLines } from './results-summary.ts';
-import { takePapers } from './take-papers.ts';
+import { takingPapers } from './take-papers.ts';
 
 /** `import soundings FILE…`: depths from a finder, a phone or a plumb book. */
-export function importSoundings(
-  folder: string,
-  files: readonly string[],
-  options: ImportOptions,
-  io: CommandIo,
-): Promise<number> {
-  return takePapers(
-    folder,
-    files,
-    {
-      read: (file) => readDepthLog(file === '-' ? 'pasted' : basename(file), fileBytes(file)),
-      settle: (logs, venue, asker) => {
-        const waters = watersOf(venue);
-        return logs.map((log) => settleSoundings(log, waters, asker));
-      },
-      stage: (settled, staged) => {
-        const added = addSoundings(
-          settled.flatMap(({ soundings }) => soundings),
-          staged,
-        );
-        tell(added, settled, options.isJson, io);
-      },
-      next: 'Build the guide anew',
-    },
-    options,
-    io,
-  );
-}
+export const importSoundings = takingPapers((options, io) => ({
+  read: (file) => readDepthLog(file === '-' ? 'pasted' : basename(file), fileBytes(file)),
+  settle: (logs, venue, asker) => {
+    const waters = watersOf(venue);
+    return logs.map((log) => settleSoundings(log, waters, asker));
+  },
+  stage: (settled, staged) => {
+    const added = addSoundings(
+      settled.flatMap(({ soundings }) => soundings),
+      staged,
+    );
+    tell(added, settled, options.isJson, io);
+  },
+  next: 'Build the guide anew',
+}));
 
 function watersOf({ content }: FolderImport): readonly SoundingsWater[] {
   return content.waters.map(({ id, record, map }) => ({

@@ -21,8 +21,22 @@ export interface PaperKind<P, R> {
   readonly next: string;
 }
 
+/** Takes papers of one kind into a folder; gives the exit code. */
+export type TakePapers = (
+  folder: string,
+  files: readonly string[],
+  options: ImportOptions,
+  io: CommandIo,
+) => Promise<number>;
+
 /** Reads papers, all or none, asks what they leave open, and takes them into the folder, all or nothing. */
-export async function takePapers<P, R>(
+export function takingPapers<P, R>(
+  kindOf: (options: ImportOptions, io: CommandIo, folder: string) => PaperKind<P, R>,
+): TakePapers {
+  return (folder, files, options, io) => takePapers(folder, files, kindOf(options, io, folder), options, io);
+}
+
+async function takePapers<P, R>(
   folder: string,
   files: readonly string[],
   kind: PaperKind<P, R>,

@@ -18,6 +18,14 @@ export interface PaperOptions {
   readonly browser?: string | undefined;
 }
 
+/** What every command that prints takes. */
+export const PRINT_ARGUMENTS = {
+  venue: { type: 'string' },
+  out: { type: 'string' },
+  to: { type: 'string' },
+  browser: { type: 'string' },
+} as const;
+
 /** A built guide that is served on this machine, with a browser that prints. */
 export interface OpenGuide {
   readonly browser: Browser;

@@ -1,15 +1,25 @@
 import { existsSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { CommandIo } from '../command-io.ts';
-import { UsageError } from '../read-arguments.ts';
-import { openPage, type PaperOptions, pagePdf, printGuide } from './print-guide.ts';
+import { readArguments, UsageError } from '../read-arguments.ts';
+import { openPage, type PaperOptions, PRINT_ARGUMENTS, pagePdf, printGuide } from './print-guide.ts';
+
+type PaperKind = 'cards' | 'plates';
+
+/** The command that prints a kind of paper: `cards [WATER…] [--to FOLDER] [--browser PATH] [--out FOLDER]`. */
+export function printsPaper(kind: PaperKind): (args: readonly string[], io: CommandIo) => Promise<number> {
+  return async (args, io) => {
+    const { values, positionals } = readArguments(args, PRINT_ARGUMENTS, true);
+    return printPaper(kind, positionals, values, io);
+  };
+}
 
 /**
  * Prints a kind of paper of the built guide into a PDF a water, as it would come out of a browser by hand.
  * @param waters the waters that are asked for; all where none is
  */
-export async function printPaper(
-  kind: 'cards' | 'plates',
+async function printPaper(
+  kind: PaperKind,
   waters: readonly string[],
   options: PaperOptions,
   io: CommandIo,

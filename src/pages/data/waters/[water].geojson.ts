@@ -1,11 +1,9 @@
-import type { APIRoute, GetStaticPaths } from 'astro';
+import type { APIRoute } from 'astro';
 import { loadAtlas } from '../../../atlas/load-atlas.ts';
 import { waterGeojson } from '../../../atlas/venue-geojson.ts';
+import { waterPaths } from '../../../layouts/route-paths.ts';
 
-export const getStaticPaths = (async () => {
-  const { venue } = await loadAtlas();
-  return venue.waters.map(({ id }) => ({ params: { water: id } }));
-}) satisfies GetStaticPaths;
+export const getStaticPaths = waterPaths;
 
 export const GET: APIRoute = async ({ params }) =>
   Response.json(waterGeojson(await loadAtlas(), params.water ?? ''), {
