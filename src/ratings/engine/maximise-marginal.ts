@@ -13,6 +13,12 @@ const LARGE_TOLERANCE = 0.05;
 const AVERAGED_TOLERANCE = 1e-4;
 /** Within this distance the next step is the last but for what the probes blurred. */
 const CLOSE = 0.3;
+/**
+ * Along a fall of an sd by more than this, in its logarithm, the objective is nearly linear in the variance, which is next to nothing at
+ * its end: no curvature by log sds to learn from. A large fit learns none there, which halves its factors where an sd goes to zero; a
+ * small one, which is cheap, keeps to the way on which its published digits were found.
+ */
+const LONG_FALL = 0.5;
 
 export interface Maximum {
   readonly point: Float64Array;
@@ -34,6 +40,7 @@ export interface Maximum {
  */
 export function maximiseMarginal(search: Search): Maximum {
   const { state, space, options } = search;
+  const { free } = space;
   const tolerance =
     options.tolerance ?? (search.isLarge ? LARGE_TOLERANCE : search.isByLog ? AVERAGED_TOLERANCE : 1e-6);
   const limit = options.maximumIterations ?? 60;
@@ -49,7 +56,7 @@ export function maximiseMarginal(search: Search): Maximum {
     const ofPoint = information.slice();
     if (last !== null) secantInPlace(information, last.step, subtract(last.gradient, gradient));
     const longest = point.map((_, i) =>
-      i < point.length - space.free.fixed.length ? LONGEST_STEP : Number.POSITIVE_INFINITY,
+      i < point.length - free.fixed.length ? LONGEST_STEP : Number.POSITIVE_INFINITY,
     );
     const least = point.map((value, i) => Math.max(space.lower[i]! - value, -longest[i]!));
     const most = point.map((value, i) => Math.min(space.upper[i]! - value, longest[i]!));
@@ -70,7 +77,7 @@ export function maximiseMarginal(search: Search): Maximum {
     const wasProbed = isProbed;
     if (distance <= CLOSE) isProbed = false;
     const x = state.x.slice();
-    const shift = modeShift(state, space.free, step);
+    const shift = modeShift(state, free, step);
     let share = 1;
     let next = point;
     let there = here;
@@ -102,7 +109,9 @@ export function maximiseMarginal(search: Search): Maximum {
         isSettled: false,
       };
     }
-    last = wasProbed === isProbed ? { step: subtract(next, point), gradient } : null;
+    const moved = subtract(next, point);
+    const isLongFall = search.isLarge && free.terms.some((_, i) => moved[i]! < -LONG_FALL);
+    last = wasProbed === isProbed && !isLongFall ? { step: moved, gradient } : null;
     point = next;
     here = there;
   }

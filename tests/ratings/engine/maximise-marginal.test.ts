@@ -49,7 +49,7 @@ describe('a search along slopes that are estimated', () => {
     const found = maximiseMarginal(probed);
     const exact = maximiseMarginal(searchOf(model, false));
     expect(found.stopped).toBe('converged');
-    expect(probed.state.system.factorisations).toBeLessThan(40);
+    expect(probed.state.system.factorisations).toBeLessThan(24);
     expect(Math.abs(found.objective - exact.objective)).toBeLessThan(2e-3);
   });
 });
