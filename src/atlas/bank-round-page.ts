@@ -10,6 +10,7 @@ import type { PegRound } from '../ground/peg-round.ts';
 import { type Atlas, waterOf } from './atlas.ts';
 import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
 import { type RoundHazard, type RoundPlace, roundHazard, roundPlaces } from './round-places.ts';
+import { scriptJson } from './script-json.ts';
 import { pegLink, siteLink } from './site-link.ts';
 import { roundOfWater } from './walking-order.ts';
 
@@ -94,7 +95,7 @@ export function bankRoundPage(atlas: Atlas, waterId: string, bases: ReadonlyMap<
     nestingMonths: nestingMonthsOf(atlas),
     data,
     // The only way out of a script element is its end tag, or a comment that hides it.
-    json: JSON.stringify(data).replaceAll('<', '\\u003c'),
+    json: scriptJson(data),
   };
 }
 

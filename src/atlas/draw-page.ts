@@ -15,6 +15,7 @@ import { matchLink } from './match-page.ts';
 import { limitWords } from './peg-safety.ts';
 import { type NeighbourView, neighboursOf } from './peg-sheet.ts';
 import { isClosedForEver, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
+import { scriptJson } from './script-json.ts';
 import { pegLink } from './site-link.ts';
 
 /** Grams on a poor, a typical and a good day. */
@@ -106,7 +107,7 @@ export function drawPage(atlas: Atlas, id: string): DrawPage {
       neighbours: neighboursOf(atlas, surveyOfPeg(atlas, pegKey(id, peg.peg))),
     })),
     matches: data.matches,
-    json: JSON.stringify(data).replaceAll('<', '\\u003c'),
+    json: scriptJson(data),
   };
 }
 

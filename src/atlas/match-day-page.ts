@@ -8,6 +8,7 @@ import { waterOf } from './atlas.ts';
 import type { MatchPage } from './match-page.ts';
 import { limitWords } from './peg-safety.ts';
 import { factsOfPeg } from './peg-verdicts.ts';
+import { scriptJson } from './script-json.ts';
 
 /** A peg as the phone's scales and draw name it. */
 export interface DayPeg extends NamedPeg {
@@ -86,5 +87,5 @@ function heaviestBag({ venue }: Atlas, match: Match): number {
 
 /** The same as text for a script element: nothing in it can end the element. */
 export function matchDayJson(atlas: Atlas, match: Match, page: MatchPage): string {
-  return JSON.stringify(matchDayData(atlas, match, page)).replaceAll('<', '\\u003c');
+  return scriptJson(matchDayData(atlas, match, page));
 }

@@ -1,15 +1,14 @@
 import type { RoundPeg } from '../../atlas/bank-round-page.ts';
+import type { Day } from '../../domain/day.ts';
 import { hazardKind } from '../../domain/risk.ts';
+import { type BegunForm, beginForm } from './begin-form.ts';
 import type { PegDraft } from './draft.ts';
-import { fromTemplate, requireElement } from './elements.ts';
+import { requireElement } from './elements.ts';
 import { pegFindingOf } from './finding-of.ts';
 import type { FormContext, OpenForm } from './form-context.ts';
-import { fillFields, isField, letGoOnSecondTap, readFields, showProblems } from './form-fields.ts';
-import { foundHazards } from './found-hazards.ts';
 import { keepFix } from './keep-fix.ts';
-import { knownHazards, notLookedAt } from './known-hazards.ts';
+import { notLookedAt } from './known-hazards.ts';
 import { fixWords } from './locate.ts';
-import { photoList } from './photo-list.ts';
 
 export interface PegFormContext extends FormContext {
   readonly peg: RoundPeg;
@@ -22,56 +21,31 @@ export function emptyPegDraft(ref: string, water: string, { peg, record, known, 
 
 /** Makes the form of one peg, filled with what was noted so far. Every change is told at once. */
 export function pegForm(context: PegFormContext): OpenForm {
-  const { data, peg, onChange, today } = context;
-  const form = fromTemplate<HTMLFormElement>('peg-form');
-  let draft = context.draft;
-  const show = (): void => {
-    showProblems(form, pegFindingOf(draft, data.lengthUnit).problems);
-    requireElement('[data-reason]', form).hidden = draft.fields.status !== 'closed';
-    requireElement('[data-closes]', form).hidden = !closes(draft);
-  };
-  const change = (part: Partial<PegDraft>): void => {
-    draft = { ...draft, ...part, seen: true, seenOn: draft.seenOn ?? today() };
-    onChange(draft);
-    show();
-  };
+  const { data, peg, today } = context;
+  const begun = beginForm(context, {
+    template: 'peg-form',
+    hazards: peg.hazards,
+    visited: 'Noted as visited. Nothing is noted as inspected.',
+    problemsOf: (draft) => pegFindingOf(draft, data.lengthUnit).problems,
+    show: (form, draft) => {
+      requireElement('[data-reason]', form).hidden = draft.fields.status !== 'closed';
+      requireElement('[data-closes]', form).hidden = !closes(draft);
+    },
+  });
+  const { form, photos, noted, change } = begun;
   const sayAt = (sentence: string): void => {
     requireElement('[data-place-said]', form).textContent = sentence;
   };
+  const showAt = (): void => {
+    const { at } = noted();
+    sayAt(at === undefined ? '' : fixWords(at));
+  };
+  fillKnown(form, noted());
 
-  fillFields(form, draft);
-  fillKnown(form, draft);
-  letGoOnSecondTap(form);
-  form.addEventListener('input', (event) => {
-    if (isField((event.target as HTMLInputElement).name)) change(readFields(form, draft, today()));
-  });
-  form.addEventListener('submit', (event) => event.preventDefault());
-
-  const photos = photoList(requireElement('[data-photos]', form), context);
-  const showHazards = knownHazards(form, peg.hazards, draft, context, photos, (lookedAt) => change({ lookedAt }));
-  const showFound = foundHazards(form, draft.found, photos, context, (found) => change({ found }));
-
-  requireElement('[data-visited]', form).addEventListener('click', () => {
-    change({});
-    requireElement('[data-noted]', form).textContent = 'Noted as visited. Nothing is noted as inspected.';
-  });
-  const condition = draft.known['platform.condition'];
   requireElement('[data-inspected]', form).addEventListener('click', () => {
-    const lookedAt = draft.lookedAt.map((hazard) =>
-      hazard.did === '' ? { ...hazard, did: 'checked' as const, day: today() } : hazard,
-    );
-    const platform = draft.fields.platform ?? condition;
-    const days = { ...draft.days, ...(platform === undefined ? {} : { platform: today() }) };
-    change({ lookedAt, fields: { ...draft.fields, ...(platform === undefined ? {} : { platform }) }, days });
-    fillFields(form, draft);
-    showHazards(draft.lookedAt);
-    const said = [
-      condition === undefined ? 'The guide says nothing of the platform: note it below' : `platform ${platform}`,
-      draft.lookedAt.length === 0 ? 'no hazards are listed' : `${draft.lookedAt.length} listed hazards looked at`,
-    ];
+    const said = noteInspected(begun, today());
     requireElement('[data-noted]', form).textContent = `Noted: ${said.join('; ')}.`;
   });
-
   requireElement<HTMLInputElement>('[data-add-photo]', form).addEventListener('change', async (event) => {
     const input = event.target as HTMLInputElement;
     const [file] = input.files ?? [];
@@ -85,25 +59,35 @@ export function pegForm(context: PegFormContext): OpenForm {
     keepFix({
       say: sayAt,
       anyway: requireElement('[data-place-anyway]', form),
-      keep: (at) => change({ at, days: { ...draft.days, at: today() } }),
+      keep: (at) => change({ at, days: { ...noted().days, at: today() } }),
       onFix: context.onFix,
     }),
   );
-  if (draft.at !== undefined) sayAt(fixWords(draft.at));
-  requireElement('[data-next]', form).addEventListener('click', () => context.onNext());
-  requireElement('[data-take-back]', form).addEventListener('click', () => context.onTakeBack());
-  show();
+  showAt();
   return {
     form,
     refresh: (changed) => {
-      draft = changed;
-      fillFields(form, draft);
-      showHazards(draft.lookedAt);
-      showFound(draft.found);
-      sayAt(draft.at === undefined ? '' : fixWords(draft.at));
-      show();
+      begun.refresh(changed);
+      showAt();
     },
   };
+}
+
+/** Notes platform and known hazards as the guide has them; tells what was noted. */
+function noteInspected({ noted, change, fill }: BegunForm, today: Day): readonly string[] {
+  const draft = noted();
+  const condition = draft.known['platform.condition'];
+  const lookedAt = draft.lookedAt.map((hazard) =>
+    hazard.did === '' ? { ...hazard, did: 'checked' as const, day: today } : hazard,
+  );
+  const platform = draft.fields.platform ?? condition;
+  const days = { ...draft.days, ...(platform === undefined ? {} : { platform: today }) };
+  change({ lookedAt, fields: { ...draft.fields, ...(platform === undefined ? {} : { platform }) }, days });
+  fill();
+  return [
+    condition === undefined ? 'The guide says nothing of the platform: note it below' : `platform ${platform}`,
+    lookedAt.length === 0 ? 'no hazards are listed' : `${lookedAt.length} listed hazards looked at`,
+  ];
 }
 
 /** Whether what is noted closes the peg when the round is taken in. */
