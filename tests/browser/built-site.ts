@@ -3,6 +3,7 @@ import { type AddressInfo, createServer } from 'node:net';
 import { fileURLToPath } from 'node:url';
 import type { TestProject } from 'vitest/node';
 import { childEnvironment } from '../child-environment.ts';
+import { openBrowser } from './chromium.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -19,6 +20,8 @@ const SITE_FOLDER = fileURLToPath(new URL('../../node_modules/.cache/peg-atlas/t
 /** Builds the demo guide with the real command, serves it with the real command, and tells the tests where it is. */
 export default async function builtSite(project: TestProject): Promise<() => Promise<void>> {
   const environment = childEnvironment();
+  // Opened once before the tests are: on a bare machine its package is unpacked by the first to ask, and two workers ask at once.
+  await (await openBrowser()).close();
   await finished(start(['build', '--out', SITE_FOLDER], environment));
   const server = start(['serve', '--out', SITE_FOLDER, '--port', String(await freePort())], environment);
   const siteUrl = await printedAddress(server);

@@ -152,13 +152,15 @@ describe('a copy half filled', () => {
 
   it('holds the pictures of the very first page that was opened', async () => {
     // The worker comes when the picture is there already: it never sees it fetched.
-    host.tamper = (path) => (path === '/service-worker.js' ? { delayMilliseconds: 2500 } : {});
+    const { promise: until, resolve: answer } = Promise.withResolvers<void>();
+    host.tamper = (path) => (path === '/service-worker.js' ? { until } : {});
     context = await browser.newContext({ viewport: PHONE });
     const page = await context.newPage();
     await page.goto(`${host.address}eelback/14/`);
     const picture = page.locator('main img').first();
     await picture.scrollIntoViewIfNeeded();
     await expect.poll(() => picture.evaluate((one: HTMLImageElement) => one.naturalWidth)).toBeGreaterThan(0);
+    answer();
     const path = await picture.evaluate((one: HTMLImageElement) => new URL(one.currentSrc).pathname.slice(1));
     const isKept = () =>
       page.evaluate(async (picturePath) => {

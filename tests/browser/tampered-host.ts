@@ -18,7 +18,8 @@ const TYPES: Readonly<Record<string, string>> = {
 /** What the host does to the answer for a path, instead of sending its file. */
 export interface Tampering {
   readonly status?: number;
-  readonly delayMilliseconds?: number;
+  /** The answer is held until this is settled, so that no test hangs on how fast a machine is. */
+  readonly until?: Promise<void>;
   readonly headers?: Readonly<Record<string, string>>;
   /** The folder of another edition, whose file is sent. */
   readonly folder?: string;
@@ -35,8 +36,8 @@ export class TamperedHost {
     this.folder = folder;
     this.#server = createServer(async (request, response) => {
       const path = decodeURIComponent(new URL(request.url ?? '/', 'http://localhost').pathname);
-      const { status, delayMilliseconds = 0, headers = {}, folder: other = this.folder } = this.tamper(path);
-      if (delayMilliseconds > 0) await new Promise((resolve) => setTimeout(resolve, delayMilliseconds));
+      const { status, until, headers = {}, folder: other = this.folder } = this.tamper(path);
+      await until;
       const file = join(other, path.endsWith('/') ? `${path}index.html` : path);
       const isThere = existsSync(file) && !statSync(file).isDirectory();
       if (status !== undefined || !isThere) {
