@@ -1,9 +1,7 @@
+import { spawnSync } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { loadRatings } from '../../src/atlas/ratings-cache.ts';
-import type { RatedVenue } from '../../src/ratings/rated-venue.ts';
-import { simulateFromModel } from '../demo/simulate-from-model.ts';
 
 /** A venue of 600 pegs on four waters and ten years of matches: some 45,000 sessions. */
 export const LARGE_VENUE = {
@@ -19,45 +17,31 @@ export const LARGE_VENUE = {
   lastDay: '2026-11-21',
 } as const;
 
+/** Rated from nothing, then as it was, then after its last match. */
+export const LARGE_RUNS = ['cold', 'unchanged', 'after one match'] as const;
+
 export interface LargeRun {
-  readonly run: 'cold' | 'unchanged' | 'after one match';
+  readonly run: (typeof LARGE_RUNS)[number];
   readonly sessions: number;
   readonly 'clock seconds': number;
   readonly 'processor seconds': number;
   readonly 'peak memory, MB': number;
 }
 
-/** Rates the venue from nothing, then as it was, then after its last match, in one folder of kept ratings. */
-export async function rateLargeVenue(size: typeof LARGE_VENUE, tell: (line: string) => void): Promise<LargeRun[]> {
-  const { venue } = simulateFromModel(size);
-  const last = venue.events.at(-1)!;
-  const before: RatedVenue = {
-    ...venue,
-    events: venue.events.slice(0, -1),
-    sessions: venue.sessions.filter(({ event }) => event !== last.id),
-  };
+/** Rates the venue in all ways, with one folder of kept ratings, each in a process of its own: as a club does, and with its own peak of memory. */
+export async function rateLargeVenue(): Promise<LargeRun[]> {
   const folder = await mkdtemp(join(tmpdir(), 'peg-atlas-large-'));
-  const rows: LargeRun[] = [];
   try {
-    for (const [run, of] of [
-      ['cold', before],
-      ['unchanged', before],
-      ['after one match', venue],
-    ] as const) {
-      const clock = performance.now();
-      const start = process.cpuUsage();
-      await loadRatings(of, { folder, progress: (what) => tell(`${run}: ${what}`) });
-      const { user, system } = process.cpuUsage(start);
-      rows.push({
-        run,
-        sessions: of.sessions.length,
-        'clock seconds': Math.round(performance.now() - clock) / 1000,
-        'processor seconds': Math.round((user + system) / 1e4) / 100,
-        'peak memory, MB': Math.round(process.resourceUsage().maxRSS / 1024),
-      });
-    }
+    return LARGE_RUNS.map((run) => {
+      const { stdout, status } = spawnSync(
+        process.execPath,
+        [join(import.meta.dirname, 'rate-large-venue.ts'), run, folder],
+        { encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'] },
+      );
+      if (status !== 0) throw new Error(`the run ${run} ended with ${status}`);
+      return JSON.parse(stdout) as LargeRun;
+    });
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
-  return rows;
 }

@@ -13,7 +13,7 @@ import {
   SMALL_VENUE,
   simulatedModel,
 } from '../ratings/engine/simulated-model.ts';
-import { LARGE_VENUE, rateLargeVenue } from './large-venue.ts';
+import { rateLargeVenue } from './large-venue.ts';
 import { lme4Seconds } from './lme4.ts';
 
 /**
@@ -179,7 +179,7 @@ function factorSeconds(): number {
 
 const [asked, isChild] = process.argv.slice(2);
 if (asked === WHOLE) {
-  console.table(await rateLargeVenue(LARGE_VENUE, (line) => console.error(line)));
+  console.table(await rateLargeVenue());
 } else if (isChild === '--alone') {
   process.stdout.write(JSON.stringify(asked === DEMO ? runDemo() : runSize(asked!)));
 } else {
@@ -207,6 +207,6 @@ if (asked === WHOLE) {
     );
     console.table(rows);
     console.log(JSON.stringify({ factorSeconds: rounded(factor), rows }));
-    if (asked === undefined) console.table(await rateLargeVenue(LARGE_VENUE, (line) => console.error(line)));
+    if (asked === undefined) console.table(await rateLargeVenue());
   }
 }
