@@ -74,7 +74,7 @@ export function fitLatentModel(model: LatentModel, options: FitOptions = {}): La
     setParametersInPlace(state, parameters);
     findModeInPlace(state, search.modeTolerance);
     covarianceInPlace(state.system);
-  }
+  } else if (!found.hasCovariance) covarianceInPlace(state.system);
   const { logMarginal } = state;
   const isAveraged = isIntegrated && isSearched;
   // A copy only where the state moves on.
@@ -132,7 +132,15 @@ function ofFixed({ fixed }: LatentModel, posterior: LatentFit['posterior']): Lat
 
 function notSearched({ start: point }: ParameterSpace): Maximum {
   const information = new Float64Array(point.length ** 2);
-  return { point, objective: 0, information: () => information, iterations: 0, stopped: 'held', isSettled: false };
+  return {
+    point,
+    objective: 0,
+    information: () => information,
+    iterations: 0,
+    stopped: 'held',
+    isSettled: false,
+    hasCovariance: false,
+  };
 }
 
 /** Options with a start from the same model with fewer levels of its largest term, where the caller gave none. */

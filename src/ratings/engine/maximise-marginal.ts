@@ -1,6 +1,5 @@
 import { boundedNewtonStep, secantInPlace } from './bounded-newton-step.ts';
 import type { StopReason } from './latent-model.ts';
-import { covarianceInPlace } from './latent-system.ts';
 import { objectiveAt, type Search, slopeAt } from './marginal-search.ts';
 import { modeShift } from './mode-shift.ts';
 
@@ -28,8 +27,9 @@ export interface Maximum {
   readonly information: () => Float64Array;
   readonly iterations: number;
   readonly stopped: StopReason;
-  /** True where the state still stands there, with the effects' covariance in its system. */
+  /** Whether the state still stands there, and whether the effects' covariance is in its system. */
   readonly isSettled: boolean;
+  readonly hasCovariance: boolean;
 }
 
 /**
@@ -71,6 +71,7 @@ export function maximiseMarginal(search: Search): Maximum {
         iterations: iteration,
         stopped: 'converged',
         isSettled: true,
+        hasCovariance: true,
       };
     }
     // Exact traces from here on; a change of kind is no curvature to learn from.
@@ -107,6 +108,7 @@ export function maximiseMarginal(search: Search): Maximum {
         iterations: iteration,
         stopped: 'no further gain',
         isSettled: false,
+        hasCovariance: false,
       };
     }
     const moved = subtract(next, point);
@@ -115,8 +117,7 @@ export function maximiseMarginal(search: Search): Maximum {
     point = next;
     here = there;
   }
-  // Who limits the search mostly goes on from where it ends, and asks for nothing but the effects there.
-  covarianceInPlace(state.system);
+  // Who limits the search mostly goes on from where it ends, and asks for no slope there.
   let information: Float64Array | null = null;
   return {
     point,
@@ -128,6 +129,7 @@ export function maximiseMarginal(search: Search): Maximum {
     iterations: limit,
     stopped: 'iteration limit',
     isSettled: true,
+    hasCovariance: false,
   };
 }
 

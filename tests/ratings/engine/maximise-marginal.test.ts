@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { fitLatentModel } from '../../../src/ratings/engine/fit-latent-model.ts';
 import { parameterSpace } from '../../../src/ratings/engine/free-parameters.ts';
 import type { FitOptions, LatentModel } from '../../../src/ratings/engine/latent-model.ts';
 import { latentState } from '../../../src/ratings/engine/latent-state.ts';
@@ -56,17 +57,32 @@ describe('a search along slopes that are estimated', () => {
 
 describe('a search that is limited', () => {
   const search = searchOf(pegsAlike(1), true, { maximumIterations: 1 });
-  const { stopped, point, information } = maximiseMarginal(search);
-  const covariance = search.state.system.overEffects.slice();
+  const { stopped, point, information, isSettled, hasCovariance } = maximiseMarginal(search);
+  const x = search.state.x.slice();
 
-  it('leaves the covariance of the place where it stopped', () => {
-    expect(stopped).toBe('iteration limit');
-    slopeAt(search, point);
-    expect(covariance).toEqual(search.state.system.overEffects);
+  it('stays where it stopped, and works out nothing more there', () => {
+    expect({ stopped, isSettled, hasCovariance }).toEqual({
+      stopped: 'iteration limit',
+      isSettled: true,
+      hasCovariance: false,
+    });
   });
 
   it('works out the information there when it is asked for, from exact traces', () => {
     expect(information()).toEqual(slopeAt(search, point).information);
     expect(information()).toBe(information());
+    expect(search.state.x).toEqual(x);
   });
+});
+
+it('a fit whose search was limited knows its covariance and its errors', () => {
+  const model = pegsAlike(2);
+  const limited = fitLatentModel(model, { weakPriors: PRIORS, maximumIterations: 1 });
+  const { sd, residualSd } = limited;
+  const held = fitLatentModel(model, { weakPriors: PRIORS, hold: { sd, residualSd } });
+  const asked = [{ fixed: [{ name: 'level', weight: 1 }], effects: [{ term: 'peg', column: 3, weight: 1 }] }];
+  expect(limited.stopped).toBe('iteration limit');
+  expect(limited.posterior(asked).sd[0]).toBeCloseTo(held.posterior(asked).sd[0]!, 8);
+  expect(limited.logSdError.residual).toBeGreaterThan(0.01);
+  expect(limited.logSdError.residual).toBeLessThan(0.05);
 });
