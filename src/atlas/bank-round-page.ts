@@ -8,10 +8,10 @@ import { formatDistance } from '../domain/place-words.ts';
 import { isRescueKit, rescueKitWords } from '../domain/rescue-kit.ts';
 import type { PegRound } from '../ground/peg-round.ts';
 import { type Atlas, waterOf } from './atlas.ts';
-import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
+import { type PegMention, pegMention } from './peg-mention.ts';
 import { type RoundHazard, type RoundPlace, roundHazard, roundPlaces } from './round-places.ts';
 import { scriptJson } from './script-json.ts';
-import { pegLink, siteLink } from './site-link.ts';
+import { siteLink } from './site-link.ts';
 import { roundOfWater } from './walking-order.ts';
 
 /** What the script needs of one peg. */
@@ -47,11 +47,8 @@ export interface BankRoundData {
 }
 
 /** One stop of the round as the page lists it without script. */
-export interface RoundStop {
-  readonly peg: string;
-  readonly href: string;
+export interface RoundStop extends PegMention {
   readonly where: string;
-  readonly standing: PegStanding;
   /** The way there from the stop before, and what the guide says of the peg. */
   readonly facts: string;
 }
@@ -161,10 +158,8 @@ function roundStop(atlas: Atlas, peg: Peg, legMetres: number): RoundStop {
     ...(hazards > 0 ? [hazards === 1 ? '1 hazard known' : `${hazards} hazards known`] : []),
   ];
   return {
-    peg: peg.peg,
-    href: pegLink(peg.water, peg.peg),
+    ...pegMention(atlas, peg),
     where: peg.where ?? '',
-    standing: standingOfPeg(atlas, peg),
     facts: facts.join(' · '),
   };
 }

@@ -3,16 +3,9 @@ import { hazardKind } from '../domain/risk.ts';
 import { sayIn } from '../words/say.ts';
 import type { Atlas } from './atlas.ts';
 import { hazardRegister, type RegisterRow } from './hazard-register.ts';
+import { type PegMention, pegMention } from './peg-mention.ts';
 import { pegSafety } from './peg-safety.ts';
-import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
-import { pegLink, waterLink } from './site-link.ts';
-
-/** A peg where contents or index name it. */
-export interface IndexedPeg {
-  readonly peg: string;
-  readonly href: string;
-  readonly standing: PegStanding;
-}
+import { waterLink } from './site-link.ts';
 
 /** A word of the index with what it is about, water by water. */
 interface IndexEntry {
@@ -21,7 +14,7 @@ interface IndexEntry {
     readonly name: string;
     readonly href: string;
     /** None where the word is about the water and no peg of its own. */
-    readonly pegs: readonly IndexedPeg[];
+    readonly pegs: readonly PegMention[];
   }[];
 }
 
@@ -76,17 +69,12 @@ function byHazard(atlas: Atlas, pegs: readonly Peg[]): readonly IndexEntry[] {
   });
 }
 
-/** A peg as contents and index name it, with what closes it. */
-export function indexedPeg(atlas: Atlas, peg: Peg): IndexedPeg {
-  return { peg: peg.peg, href: pegLink(peg.water, peg.peg), standing: standingOfPeg(atlas, peg) };
-}
-
 function indexEntry(atlas: Atlas, name: string, pegs: readonly Peg[], wholeWaters: ReadonlySet<string>): IndexEntry {
   const waters = atlas.venue.waters.map((water) => ({
     name: water.name,
     href: waterLink(water.id),
     isWhole: wholeWaters.has(water.id),
-    pegs: pegs.filter((peg) => peg.water === water.id).map((peg) => indexedPeg(atlas, peg)),
+    pegs: pegs.filter((peg) => peg.water === water.id).map((peg) => pegMention(atlas, peg)),
   }));
   return { name, waters: waters.filter((water) => water.isWhole || water.pegs.length > 0) };
 }

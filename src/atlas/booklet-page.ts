@@ -4,8 +4,9 @@ import { dayWords } from '../words/day-words.ts';
 import type { WordKey } from '../words/languages.ts';
 import { sayIn } from '../words/say.ts';
 import type { Atlas } from './atlas.ts';
-import { bookletIndex, type IndexedPeg, type IndexPart, indexedPeg } from './booklet-index.ts';
+import { bookletIndex, type IndexPart } from './booklet-index.ts';
 import { type NoticeView, noticesPage } from './notices-page.ts';
+import { type PegMention, pegMention } from './peg-mention.ts';
 import { type ClosedPegs, safetyPage } from './safety-page.ts';
 import { siteLink, waterLink } from './site-link.ts';
 
@@ -14,7 +15,7 @@ interface BookletPart {
   readonly name: string;
   readonly href: string;
   /** What follows it, a leaf each. */
-  readonly sheets: readonly IndexedPeg[];
+  readonly sheets: readonly PegMention[];
 }
 
 /** What the booklet has of its own: cover, contents and index. All else is pages of the guide. */
@@ -42,7 +43,7 @@ export function bookletPage(atlas: Atlas): BookletPage {
   const say = sayIn(settings.language);
   const page = (name: WordKey, path: string): BookletPart => ({ name: say(name), href: siteLink(path), sheets: [] });
   const standOff = standOffWords(settings.standOff.metres, settings.units);
-  const sheetsOf = (water: string) => (atlas.pegsByWater.get(water) ?? []).map((peg) => indexedPeg(atlas, peg));
+  const sheetsOf = (water: string) => (atlas.pegsByWater.get(water) ?? []).map((peg) => pegMention(atlas, peg));
   return {
     venueName: settings.name,
     club: settings.club,

@@ -1,14 +1,15 @@
 import { type Month, monthOf } from '../domain/day.ts';
+import { featureName } from '../domain/feature-name.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { type Say, sayIn } from '../words/say.ts';
 import { askedDepths } from './asked-lines.ts';
 import { type Atlas, surveyOfPeg, surveyOfWater, waterOf } from './atlas.ts';
 import { bagPlan } from './bag-plan.ts';
 import { walksWorthTelling, walkWords } from './peg-bank.ts';
+import { type PegMention, pegMention } from './peg-mention.ts';
 import { limitWords, pegSafety } from './peg-safety.ts';
-import { isClosedForEver, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
+import { isClosedForEver } from './peg-verdicts.ts';
 import { type BagWorths, bagWorths } from './peg-worths.ts';
-import { pegLink } from './site-link.ts';
 
 /** One line of a bag or of what a peg is worth: "Total", "12 lb", "7 lb to 20 lb". */
 export interface ComparedFigure {
@@ -27,11 +28,8 @@ export interface ComparedMonth {
 }
 
 /** One peg, as it stands beside others. */
-export interface ComparedPeg {
-  readonly peg: string;
-  readonly href: string;
+export interface ComparedPeg extends PegMention {
   readonly where: string;
-  readonly standing: PegStanding;
   readonly limits: readonly string[];
   /** What can hurt someone there, worst first. */
   readonly dangers: readonly string[];
@@ -70,20 +68,17 @@ export function comparePage(atlas: Atlas, water: string): ComparePage {
 function comparedPeg(atlas: Atlas, peg: Peg, bags: readonly BagWorths[], levelMetres: number, say: Say): ComparedPeg {
   const { settings } = atlas.venue;
   const survey = surveyOfPeg(atlas, pegKey(peg.water, peg.peg));
-  const standing = standingOfPeg(atlas, peg);
-  const names = new Map(settings.features.map(({ id, name }) => [id, name]));
+  const mention = pegMention(atlas, peg);
   const [walk] = walksWorthTelling(survey);
   return {
-    peg: peg.peg,
-    href: pegLink(peg.water, peg.peg),
+    ...mention,
     where: peg.where ?? '',
-    standing,
     limits: limitWords(peg, settings),
     dangers: pegSafety(atlas, peg).map(({ title }) => title),
-    features: peg.features.map((id) => names.get(id) ?? id).join(', '),
+    features: peg.features.map((id) => featureName(settings.features, id)).join(', '),
     depths: askedDepths(survey, settings.units, levelMetres, say),
     walk: walk === undefined ? null : `From ${walk.from}: ${walkWords(walk, settings.units)}`,
-    months: isClosedForEver(standing) ? [] : monthsOf(atlas, peg, bags, say),
+    months: isClosedForEver(mention.standing) ? [] : monthsOf(atlas, peg, bags, say),
   };
 }
 

@@ -12,11 +12,11 @@ import { type Atlas, surveyOfPeg, waterOf } from './atlas.ts';
 import { expectedGrams } from './expected-weight.ts';
 import { hoursByMonth, type MonthHours } from './fish-hours.ts';
 import { matchLink } from './match-page.ts';
+import { type PegMention, pegMention } from './peg-mention.ts';
 import { limitWords } from './peg-safety.ts';
 import { type NeighbourView, neighboursOf } from './peg-sheet.ts';
-import { isClosedForEver, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
+import { isClosedForEver, standingOfPeg } from './peg-verdicts.ts';
 import { scriptJson } from './script-json.ts';
-import { pegLink } from './site-link.ts';
 
 /** Grams on a poor, a typical and a good day. */
 type Bag = readonly [low: number, middle: number, high: number];
@@ -74,10 +74,7 @@ export interface DrawMatch {
 }
 
 /** A peg as the page names it without a script. */
-export interface DrawPeg {
-  readonly peg: string;
-  readonly href: string;
-  readonly standing: PegStanding;
+export interface DrawPeg extends PegMention {
   readonly neighbours: readonly NeighbourView[];
 }
 
@@ -101,9 +98,7 @@ export function drawPage(atlas: Atlas, id: string): DrawPage {
     id,
     name: data.name,
     pegs: (atlas.pegsByWater.get(id) ?? []).map((peg) => ({
-      peg: peg.peg,
-      href: pegLink(id, peg.peg),
-      standing: standingOfPeg(atlas, peg),
+      ...pegMention(atlas, peg),
       neighbours: neighboursOf(atlas, surveyOfPeg(atlas, pegKey(id, peg.peg))),
     })),
     matches: data.matches,

@@ -1,6 +1,5 @@
 import type { Atlas } from './atlas.ts';
-import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
-import { pegLink } from './site-link.ts';
+import { type PegMention, pegMention } from './peg-mention.ts';
 
 /** A feature with the pegs that have it, by water in the order of their numbers. */
 export interface FeaturePegs {
@@ -9,7 +8,7 @@ export interface FeaturePegs {
   readonly meaning: string;
   readonly waters: readonly {
     readonly name: string;
-    readonly pegs: readonly { readonly peg: string; readonly href: string; readonly standing: PegStanding }[];
+    readonly pegs: readonly PegMention[];
   }[];
 }
 
@@ -23,16 +22,7 @@ export function featurePegs(atlas: Atlas): readonly FeaturePegs[] {
     waters: waters.flatMap((water) => {
       const pegs = (atlas.pegsByWater.get(water.id) ?? []).filter(({ features }) => features.includes(id));
       if (pegs.length === 0) return [];
-      return [
-        {
-          name: water.name,
-          pegs: pegs.map((peg) => ({
-            peg: peg.peg,
-            href: pegLink(peg.water, peg.peg),
-            standing: standingOfPeg(atlas, peg),
-          })),
-        },
-      ];
+      return [{ name: water.name, pegs: pegs.map((peg) => pegMention(atlas, peg)) }];
     }),
   }));
 }

@@ -1,14 +1,14 @@
 import type { Day } from '../domain/day.ts';
 import { type GoneNumber, goneNumbers } from '../domain/gone-numbers.ts';
 import type { Water } from '../domain/map.ts';
-import type { Peg } from '../domain/peg.ts';
 import { dayWords } from '../words/day-words.ts';
 import { sayIn } from '../words/say.ts';
 import { type Atlas, surveyOfWater, waterOf } from './atlas.ts';
 import type { OutlineDrawing } from './drawing/outline.ts';
 import { mapFrame } from './map-frame.ts';
 import { type NoticesByState, noticesPage } from './notices-page.ts';
-import { closedCount, type PegStanding, standingOfPeg } from './peg-verdicts.ts';
+import { closedAlike, type PegMention, pegMention } from './peg-mention.ts';
+import { closedCount, type PegStanding } from './peg-verdicts.ts';
 import { type PlaceFindingLine, placeFindingLines } from './place-finding-lines.ts';
 import { pegLink, waterLink } from './site-link.ts';
 
@@ -25,7 +25,7 @@ export interface HomeWater {
   readonly closures: readonly HomeClosure[];
   /** Numbers that are on no post any more. */
   readonly gone: readonly { readonly number: string; readonly href: string }[];
-  readonly pegs: readonly { readonly peg: string; readonly href: string; readonly standing: PegStanding }[];
+  readonly pegs: readonly PegMention[];
 }
 
 /** Pegs of one water that are closed together. */
@@ -75,10 +75,10 @@ function homeWater(atlas: Atlas, id: string, gone: readonly GoneNumber[]): HomeW
   const water = waterOf(atlas, id);
   const pegs = atlas.pegsByWater.get(id) ?? [];
   const closed = closedCount(atlas, pegs);
-  const standings = pegs.map((peg) => ({ peg, standing: standingOfPeg(atlas, peg) }));
+  const mentions = pegs.map((peg) => pegMention(atlas, peg));
   const { language, guideDay } = atlas.venue.settings;
   const say = sayIn(language);
-  const isDated = standings.some(({ standing }) => standing.dated !== undefined);
+  const isDated = mentions.some(({ standing }) => standing.dated !== undefined);
   const { areaSquareMetres } = surveyOfWater(atlas, id);
   return {
     id,
@@ -92,21 +92,13 @@ function homeWater(atlas: Atlas, id: string, gone: readonly GoneNumber[]): HomeW
       hectares: (areaSquareMetres / 10_000).toFixed(2),
     }),
     shape: shapeOf(water),
-    closures: closuresOf(standings),
+    closures: closedAlike(mentions).map(({ pegs: alike, standing }) => ({
+      pegs: alike.map(({ peg }) => peg).join(', '),
+      standing,
+    })),
     gone: gone.filter(({ water: of }) => of === id).map(({ number }) => ({ number, href: pegLink(id, number) })),
-    pegs: standings.map(({ peg: { peg }, standing }) => ({ peg, href: pegLink(id, peg), standing })),
+    pegs: mentions,
   };
-}
-
-function closuresOf(
-  standings: readonly { readonly peg: Peg; readonly standing: PegStanding }[],
-): readonly HomeClosure[] {
-  const concerned = standings.filter(({ standing }) => standing.closed !== null || standing.dated !== undefined);
-  const alike = Map.groupBy(concerned, ({ standing }) => standing.dated ?? standing.closed?.because);
-  return [...alike.values()].map((group) => ({
-    pegs: group.map(({ peg }) => peg.peg).join(', '),
-    standing: group[0]!.standing,
-  }));
 }
 
 function shapeOf({ map }: Water): OutlineDrawing {

@@ -12,21 +12,18 @@ import { type Atlas, pegOf, waterOf } from './atlas.ts';
 import { mapSvg } from './drawing/map-svg.ts';
 import type { Point } from './drawing/simplify-line.ts';
 import { markdownHtml } from './markdown-html.ts';
+import { type PegMention, pegMention } from './peg-mention.ts';
 import { limitWords } from './peg-safety.ts';
-import { factsOfPeg, type PegStanding, standingOfPeg, verdictOfPeg } from './peg-verdicts.ts';
-import { pegLink, siteLink } from './site-link.ts';
+import { factsOfPeg, verdictOfPeg } from './peg-verdicts.ts';
+import { siteLink } from './site-link.ts';
 import { waterMap } from './water-map.ts';
 
 /** A peg of a match wherever the match's pages name it. */
-export interface MatchPeg {
+export interface MatchPeg extends PegMention {
   readonly key: PegKey;
-  /** As painted on the post. */
-  readonly peg: string;
   readonly waterName: string;
   readonly section: string;
-  readonly href: string;
   readonly where: string;
-  readonly standing: PegStanding;
   /** "pole to 11 m, no cast beyond 20 m"; empty where it is not limited. */
   readonly limits: string;
   /** Kept for somebody who needs a peg free of steps: not in the bag. */
@@ -141,13 +138,11 @@ function timesOf({ draw, allIn, allOut }: Match): string {
 export function matchPeg(atlas: Atlas, key: PegKey, section: string, isKept: boolean): MatchPeg {
   const peg = pegOf(atlas, key);
   return {
+    ...pegMention(atlas, peg),
     key,
-    peg: peg.peg,
     waterName: waterOf(atlas, peg.water).name,
     section,
-    href: pegLink(peg.water, peg.peg),
     where: peg.where ?? '',
-    standing: standingOfPeg(atlas, peg),
     limits: limitWords(peg, atlas.venue.settings).join(', '),
     isKept,
     closedThatDay: null,

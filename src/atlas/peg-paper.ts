@@ -1,4 +1,5 @@
 import { monthOf } from '../domain/day.ts';
+import { featureName } from '../domain/feature-name.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { monthWords } from '../words/day-words.ts';
 import { sayIn } from '../words/say.ts';
@@ -49,7 +50,6 @@ function paperPeg(atlas: Atlas, peg: Peg, site: URL | undefined): PaperPeg {
   const { name } = waterOf(atlas, peg.water);
   const standing = standingOfPeg(atlas, peg);
   const dangers = pegSafety(atlas, peg);
-  const names = new Map(settings.features.map((feature) => [feature.id, feature.name]));
   const href = pegLink(peg.water, peg.peg);
   const plateSigns =
     standing.closed === null
@@ -63,7 +63,7 @@ function paperPeg(atlas: Atlas, peg: Peg, site: URL | undefined): PaperPeg {
     where: peg.where ?? '',
     standing,
     limits: limitWords(peg, settings).filter((limit) => !plateSigns.some(({ words }) => words.includes(limit))),
-    features: peg.features.map((id) => names.get(id) ?? id).join(', '),
+    features: peg.features.map((id) => featureName(settings.features, id)).join(', '),
     dangers: dangers.map(({ sign, title }) => ({ sign, title })),
     depths: askedDepths(survey, settings.units, 0, say),
     bag: isClosedForEver(standing) ? null : bagNow(atlas, peg),

@@ -1,5 +1,6 @@
 import { COMPASS_POINTS } from '../domain/compass.ts';
 import { type Day, type Month, monthOf } from '../domain/day.ts';
+import { featureName } from '../domain/feature-name.ts';
 import type { Peg, PegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import { placeKey } from '../domain/stand.ts';
@@ -15,24 +16,22 @@ import { type NoticesByState, noticesOfPeg } from './notices-page.ts';
 import { type PegAnswer, pegAnswer } from './peg-answer.ts';
 import { bankFacts, type Fact, walksWorthTelling, walkWords, waysUnderLines } from './peg-bank.ts';
 import { type PegEmergency, pegEmergency } from './peg-emergency.ts';
+import { type PegMention, pegMention } from './peg-mention.ts';
 import { type PegNotes, pegNotes } from './peg-notes.ts';
 import { limitWords, pegSafety, type SafetyEntry } from './peg-safety.ts';
 import { type SessionCounts, sessionCounts } from './peg-sessions.ts';
 import { type SkyFigures, skyFigures, sunMonths, type WindRow, windRows } from './peg-sky.ts';
 import { pegUnknowns, type Unknown } from './peg-unknowns.ts';
 import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
-import { pegLink, siteLink } from './site-link.ts';
+import { siteLink } from './site-link.ts';
 import { changeLines, numberLines, type PastLine } from './stand-history.ts';
 import { type WorthByMonth, worthByMonth } from './worth-by-month.ts';
 
 /** The next peg along the bank. */
-export interface NeighbourView {
-  readonly peg: string;
-  readonly href: string;
+export interface NeighbourView extends PegMention {
   readonly gap: string;
   /** As the angler sits. */
   readonly side: 'left' | 'right';
-  readonly standing: PegStanding;
 }
 
 /** Everything on the page of one peg, in words and figures of the venue's units. */
@@ -107,7 +106,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     guideDay: settings.guideDay,
     month,
     features: peg.features.map((id) => ({
-      name: settings.features.find((feature) => feature.id === id)?.name ?? id,
+      name: featureName(settings.features, id),
       // The features page tells of those the log rates.
       href: atlas.monthsByFeature.has(id) ? siteLink(`features/#feature-${id}`) : null,
     })),
@@ -175,11 +174,9 @@ function neighbourView(atlas: Atlas, { peg: key, side, gapMetres }: Neighbour): 
   if (peg === undefined) return [];
   return [
     {
-      peg: peg.peg,
-      href: pegLink(peg.water, peg.peg),
+      ...pegMention(atlas, peg),
       gap: formatDistance(gapMetres, atlas.venue.settings.units),
       side,
-      standing: standingOfPeg(atlas, peg),
     },
   ];
 }

@@ -9,7 +9,8 @@ import { CASTING_ROD_METRES } from '../ground/swept-area.ts';
 import type { Atlas } from './atlas.ts';
 import { hazardRegister, type RegisterRow } from './hazard-register.ts';
 import { type LinePegs, linePegs } from './line-pegs.ts';
-import { type PegStanding, standingOfPeg } from './peg-verdicts.ts';
+import { closedAlike, pegMention } from './peg-mention.ts';
+import type { PegStanding } from './peg-verdicts.ts';
 import { clearingCautions, firstSteps, type SafetyAdvice, staySafe } from './safety-advice.ts';
 import { pegLink } from './site-link.ts';
 import { type ThresholdRow, thresholdRow } from './threshold-words.ts';
@@ -111,17 +112,12 @@ export function safetyPage(atlas: Atlas): SafetyPage {
 }
 
 function closedPegs(atlas: Atlas): readonly ClosedPegs[] {
-  return [...atlas.pegsByWater].flatMap(([water, pegs]) => {
-    const standings = pegs
-      .map((peg) => ({ peg, standing: standingOfPeg(atlas, peg) }))
-      .filter(({ standing }) => standing.closed !== null || standing.dated !== undefined);
-    const alike = Map.groupBy(standings, ({ standing }) => standing.dated ?? standing.closed?.because);
-    return [...alike.values()].map((group) => ({
+  return [...atlas.pegsByWater].flatMap(([water, pegs]) =>
+    closedAlike(pegs.map((peg) => pegMention(atlas, peg))).map((alike) => ({
       water: atlas.watersById.get(water)?.name ?? water,
-      pegs: group.map(({ peg }) => ({ peg: peg.peg, href: pegLink(water, peg.peg) })),
-      standing: group[0]!.standing,
-    }));
-  });
+      ...alike,
+    })),
+  );
 }
 
 function hazardGroups(rows: readonly RegisterRow[]): readonly HazardGroup[] {

@@ -1,5 +1,6 @@
 import { hasDays } from '../domain/dated.ts';
 import { type Day, formatDay } from '../domain/day.ts';
+import { featureName } from '../domain/feature-name.ts';
 import { earlierBearers, type GoneNumber, goneNumbers } from '../domain/gone-numbers.ts';
 import { formatLength } from '../domain/length.ts';
 import type { Peg } from '../domain/peg.ts';
@@ -50,7 +51,7 @@ export function changeLines(atlas: Atlas, peg: Peg): readonly PastLine[] {
       ),
     ),
     ...(peg.datedFeatures ?? []).filter(hasDays).map(({ id, from, until }) => {
-      const name = settings.features.find((feature) => feature.id === id)?.name ?? id;
+      const name = featureName(settings.features, id);
       return line(`${name} ${spanWords(from, until, guideDay)}.`);
     }),
   ];
