@@ -26,6 +26,16 @@ describe('days that are no normal', () => {
     expect(valueAt([0.5], 1, 2, 0.75)).toBeCloseTo(1.5 + 2 * 0.674489750196082, 6);
   });
 
+  test('a value between two far apart kinds of day is found where the curve is flat', () => {
+    // Half of all days lie ten sds below the other half: between them the chance is 0.5 and tells no slope to go by.
+    for (const probability of [0.3, 0.4999, 0.5001, 0.7]) {
+      const value = valueAt([-10, 10], 0, 1, probability);
+      expect(chanceBelow([-10, 10], 0, 1, value)).toBeCloseTo(probability, 9);
+    }
+    // Φ⁻¹(0.6) = 0.2533471, of the lower half of days.
+    expect(valueAt([-10, 10], 0, 1, 0.3)).toBeCloseTo(-10 + 0.2533471031357997, 6);
+  });
+
   function fitWith(sd: number, days: readonly number[]): LatentFit {
     return { sd: { event: sd }, effects: () => Float64Array.from(days) } as unknown as LatentFit;
   }

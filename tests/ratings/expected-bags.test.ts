@@ -70,4 +70,19 @@ describe('expectedBags of a venue drawn from the model', () => {
   });
 });
 
+test('a part that nobody lacked is stated as there: it is told by its weight alone', () => {
+  const { venue } = simulateFromModel({ seed: 3, waters: 1, pegs: 10, anglers: 20, events: 30, features: 2 });
+  const sessions = venue.sessions.map((session) => ({
+    ...session,
+    parts: { silvers: { weightGrams: session.weightGrams! / 2 } },
+  }));
+  const of = { ...venue, sessions };
+  const rows = expectedBags(of, [rateBag(of, fitBag(of, 'total')), rateBag(of, fitBag(of, 'silvers'))], 1);
+  expect(rows).toHaveLength(10 * 12);
+  for (const { parts } of rows) {
+    expect(parts[0]!.chanceOfNone).toBeLessThan(0.05);
+    expect(parts[0]!.bag.lowKg).toBeGreaterThan(0);
+  }
+}, 60_000);
+
 const MIDDLE_GRAMS = 1000 * Math.exp(2);

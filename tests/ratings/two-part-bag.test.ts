@@ -84,6 +84,15 @@ describe('two sides that go together', () => {
   test('have nothing to say of each other where nothing was seen', () => {
     expect(correlationOfSides([told(0, 0.3, 0.3)], [told(0.2, 0.1, 0.6)])).toBe(0);
   });
+
+  test('are believed to go together as far as what was seen bears it: the same pairs say more the more of them there are', () => {
+    const pairs = drawn(0.9);
+    const [few, some, many] = [12, 100, 3000].map((count) => sidesOf(pairs.slice(0, count)));
+    expect(few).toBeLessThan(some!);
+    expect(some).toBeLessThan(many!);
+    // The prior of the correlation has its bulk within a half.
+    expect(few).toBeLessThan(0.5);
+  });
 });
 
 describe('a part that is there or not, and weighs one fish or more where it is', () => {

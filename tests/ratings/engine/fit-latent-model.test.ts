@@ -280,4 +280,30 @@ describe('linear combinations', () => {
       if (fit.sd[name]! > 0) expect(sd.every((value) => value > 0)).toBe(true);
     }
   });
+
+  it('go together as their sum does, and each has the doubt that it has alone', () => {
+    const fit = fitLatentModel(simulatedModel(SMALL_VENUE).model, { weakPriors: PRIORS });
+    const [a, b] = [
+      { term: 'peg', column: 0, weight: 1 },
+      { term: 'peg', column: 1, weight: 1 },
+    ];
+    const combinations = [{ effects: [a] }, { effects: [b] }, { effects: [a, b] }];
+    const { mean, covariance } = fit.jointAtMode(combinations);
+    const at = (i: number, j: number) => covariance[3 * i + j]!;
+    expect(mean[2]).toBeCloseTo(mean[0]! + mean[1]!, 10);
+    expect(at(2, 2)).toBeCloseTo(at(0, 0) + at(1, 1) + 2 * at(0, 1), 10);
+    for (const [i, j] of [
+      [0, 1],
+      [0, 2],
+      [1, 2],
+    ] as const) {
+      expect(at(i, j)).toBe(at(j, i));
+    }
+    fit.posterior(combinations).sd.forEach((sd, i) => {
+      expect(Math.sqrt(at(i, i))).toBeCloseTo(sd, 10);
+    });
+    const cross = fit.crossAtMode(combinations.slice(0, 1), combinations.slice(1));
+    expect(cross[0]![0]).toBeCloseTo(at(0, 1), 10);
+    expect(cross[0]![1]).toBeCloseTo(at(0, 2), 10);
+  });
 });
