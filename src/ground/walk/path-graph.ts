@@ -8,7 +8,7 @@ const ENDS_JOIN_WITHIN_METRES = 2;
 /** Another corner of a path joins a path that passes as near as this. */
 const CORNERS_JOIN_WITHIN_METRES = 0.5;
 /** Points nearer than this are one. */
-const ONE_POINT_METRES = 0.01;
+export const ONE_POINT_METRES = 0.01;
 
 /** A straight stretch of a path between two nodes; where paths join across a gap, the gap. */
 export interface PathEdge {

@@ -10,7 +10,7 @@ import { type PathEdge, type PathGraph, pathGraph } from './path-graph.ts';
 import { arrivalAt, pathSnapOf, snapPoint } from './path-snap.ts';
 import { type PathSnap, type ShortestPaths, shortestPaths } from './shortest-paths.ts';
 import { walkOf } from './way-between.ts';
-import { factsOfWays, isStepFree, NO_WAY_YET, type WayFacts, withLines, withPath } from './way-facts.ts';
+import { alongPath, arrivedAt, factsOfWays, isStepFree, NO_WAY_YET, type WayFacts, withLines } from './way-facts.ts';
 
 /** The drawn paths of all waters as one net, and the ways on it. The steps of a peg's own bank are the last of its way. */
 export interface VenueWalks {
@@ -64,7 +64,7 @@ export function venueWalks(
       const { path } = graph.edges[start.edge]!;
       const startLines = near(at, first);
       const atStart = (node: number) =>
-        withPath(withLines(NO_WAY_YET, startLines), path, near(first, graph.nodes[node]!));
+        alongPath(withLines(NO_WAY_YET, startLines), path, [first, graph.nodes[node]!], near);
       return [{ carPark, start, startLines, ways, factsAt: factsOfWays(graph, ways, atStart, nearEdge) }];
     });
   const walksOver = (usable: Usable): ((peg: Peg) => readonly Walk[]) => {
@@ -126,7 +126,8 @@ function walkTo(
   const isAlongOneEdge = arrival.node === -1;
   const from = isAlongOneEdge ? snapPoint(graph, start) : graph.nodes[arrival.node]!;
   const before = isAlongOneEdge ? withLines(NO_WAY_YET, startLines) : factsAt(arrival.node);
-  const facts = withPath(before, graph.edges[there.edge]!.path, near(from, snapPoint(graph, there)));
+  const { path } = graph.edges[there.edge]!;
+  const facts = arrivedAt(alongPath(before, path, [from, snapPoint(graph, there)], near), path);
   return { carPark, metres: arrival.metres, facts: withLines(facts, stepLines) };
 }
 

@@ -6,7 +6,7 @@ import { type LineToPass, linesNear } from './lines-near.ts';
 import { type PathEdge, pathGraph } from './path-graph.ts';
 import { arrivalAt, nodesBack, pathSnapOf, snapPoint } from './path-snap.ts';
 import { shortestPaths } from './shortest-paths.ts';
-import { NO_WAY_YET, type WayFacts, withLines, withPath } from './way-facts.ts';
+import { alongPath, arrivedAt, NO_WAY_YET, type WayFacts, withLines } from './way-facts.ts';
 
 /** A way along drawn paths, with the steps off them at its ends. */
 export interface Way {
@@ -45,10 +45,10 @@ export function wayFinder(
     const edges = [...nodes.map((node) => (ways.by[node] === -1 ? start.edge : ways.by[node]!)), there.edge];
     const walked = edges.map((edge) => graph.edges[edge]!.path);
     const onPaths = walked.reduce(
-      (facts, path, i) => withPath(facts, path, near(points[i]!, points[i + 1]!)),
+      (facts, path, i) => alongPath(facts, path, [points[i]!, points[i + 1]!], near),
       withLines(NO_WAY_YET, near(a, points[0]!)),
     );
-    const facts = withLines(onPaths, near(points.at(-1)!, b));
+    const facts = withLines(arrivedAt(onPaths, walked.at(-1)!), near(points.at(-1)!, b));
     return {
       points: [from, ...points.map(toPosition), to],
       metres: arrival.metres,

@@ -1,6 +1,7 @@
 import type { MapPath } from '../../domain/map.ts';
+import type { PlanePoint } from '../plane/plane-point.ts';
 import type { WalkFact } from '../survey.ts';
-import type { PathGraph } from './path-graph.ts';
+import { ONE_POINT_METRES, type PathGraph } from './path-graph.ts';
 import type { ShortestPaths } from './shortest-paths.ts';
 
 /** What a way along paths is like. */
@@ -15,6 +16,8 @@ export interface WayFacts {
   readonly narrowestMetres: number | null;
   /** What some path on the way does not state. */
   readonly notStated: readonly WalkFact[];
+  /** Whether it runs along any path: off them nothing is known. */
+  readonly isAlongPath: boolean;
   /** Numbers of the overhead lines the way comes near. */
   readonly lines: readonly number[];
 }
@@ -25,6 +28,7 @@ export const NO_WAY_YET: WayFacts = {
   stepFree: true,
   narrowestMetres: null,
   notStated: [],
+  isAlongPath: false,
   lines: [],
 };
 
@@ -45,7 +49,23 @@ export function withPath(facts: WayFacts, path: MapPath, lines: readonly number[
       ? facts.narrowestMetres
       : Math.min(facts.narrowestMetres ?? Number.POSITIVE_INFINITY, path.widthMetres);
   const notStated = WALK_FACTS.filter((fact) => facts.notStated.includes(fact) || isNotStated(path, fact));
-  return withLines({ ...facts, stepped, steepest, stepFree, narrowestMetres, notStated }, lines);
+  return withLines({ ...facts, stepped, steepest, stepFree, narrowestMetres, notStated, isAlongPath: true }, lines);
+}
+
+/** The facts of a way that goes on from one point to another of a path: none of the path's own where it only touches it, as where two paths meet. */
+export function alongPath(
+  facts: WayFacts,
+  path: MapPath,
+  [from, to]: readonly [PlanePoint, PlanePoint],
+  linesNear: (from: PlanePoint, to: PlanePoint) => readonly number[],
+): WayFacts {
+  const isTouching = Math.hypot(to.x - from.x, to.y - from.y) <= ONE_POINT_METRES;
+  return isTouching ? withLines(facts, linesNear(from, to)) : withPath(facts, path, linesNear(from, to));
+}
+
+/** The facts of a way that has ended beside a path: those of that path where it ran along none, since nothing else tells of it. */
+export function arrivedAt(facts: WayFacts, path: MapPath): WayFacts {
+  return facts.isAlongPath ? facts : withPath(facts, path, []);
 }
 
 const WALK_FACTS: readonly WalkFact[] = ['steps', 'gradient', 'width'];

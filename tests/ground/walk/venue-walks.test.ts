@@ -70,6 +70,57 @@ describe('the walk to a peg', () => {
     expect(all[0]).toMatchObject({ steps: 4, steepest: 0.1, narrowestMetres: 0.9, stepFree: false, notStated: [] });
   });
 
+  test.each([
+    ['first', 0],
+    ['last', 1],
+  ])('tells nothing of a path that it only meets where it begins or ends, which is drawn %s', (_, place) => {
+    const own = path(
+      'own',
+      [
+        [-100, -40],
+        [0, -40],
+      ],
+      { stepFree: true, widthMetres: 1.5 },
+    );
+    const met = [
+      path(
+        'beyond the peg',
+        [
+          [0, -40],
+          [60, -40],
+        ],
+        { steps: 9, gradient: 0.2, widthMetres: 0.5 },
+      ),
+      path(
+        'behind the car park',
+        [
+          [-100, -40],
+          [-150, -40],
+        ],
+        { steps: 7 },
+      ),
+    ];
+    const { all } = walksOf({ paths: place === 0 ? [...met, own] : [own, ...met] });
+    expect(all[0]).toMatchObject({ steps: 0, steepest: null, narrowestMetres: 1.5, stepFree: true });
+  });
+
+  test('tells of the path it comes out on where it runs along none: silence is not step-free', () => {
+    const { all } = walksOf({
+      places: [{ ...CAR_PARK, at: spot(0, -49) }],
+      paths: [
+        path(
+          'across',
+          [
+            [0, -40],
+            [60, -40],
+          ],
+          { steps: 2 },
+        ),
+      ],
+    });
+    expect(all[0]).toMatchObject({ steps: 2, stepFree: false });
+  });
+
   test('ends with the steps of the peg’s own bank', () => {
     const { all } = walksOf(
       {
