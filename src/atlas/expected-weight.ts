@@ -44,6 +44,6 @@ function expectedKilograms(kilograms: number): number {
 
 function kilogramsWords(kilograms: number): string {
   if (kilograms < 0.005) return '0';
-  if (kilograms < 0.5) return `${Math.round(kilograms * 100) * 10} g`;
+  if (kilograms < 0.5) return `${expectedGrams(kilograms, 'kg')} g`;
   return `${Number(expectedKilograms(kilograms).toFixed(1))} kg`;
 }
