@@ -1,6 +1,8 @@
 import type { Units } from '../domain/bag.ts';
 import { MONTHS, type Month, monthOf } from '../domain/day.ts';
+import { nameOf } from '../domain/name-of.ts';
 import type { PegKey } from '../domain/peg.ts';
+import type { VenueSettings } from '../domain/venue.ts';
 import type { Evidence, ExpectedBag, FramingMakeUp, FramingMonth, Quartiles } from '../ratings/ratings.ts';
 import { dayWords, monthWords } from '../words/day-words.ts';
 import { type Say, sayIn } from '../words/say.ts';
@@ -67,7 +69,7 @@ export function bagPlan(atlas: Atlas, key: PegKey): BagPlan | null {
 function planOfMonth(atlas: Atlas, bag: ExpectedBag): BagPlanMonth {
   const { units, bagParts, language } = atlas.venue.settings;
   const say = sayIn(language);
-  const nameOf = (part: string) => bagParts.find(({ id }) => id === part)?.name ?? part;
+  const partName = (part: string) => nameOf(bagParts, part);
   const inMonth = (row: { readonly water: string; readonly month: Month }) =>
     row.water === bag.water && row.month === bag.month;
   const row = (name: string, { lowKg, middleKg, highKg }: Quartiles): BagPlanRow => ({
@@ -83,17 +85,17 @@ function planOfMonth(atlas: Atlas, bag: ExpectedBag): BagPlanMonth {
     evidence: bag.evidence,
     rows: [
       row(say('answer.total'), bag.total),
-      ...bag.parts.map(({ part, bag: expected }) => row(nameOf(part), expected)),
+      ...bag.parts.map(({ part, bag: expected }) => row(partName(part), expected)),
     ],
     frame: frameWords(atlas.ratings.framing.find(inMonth), units.weight, say),
     chance: chanceToFrameWords(bag.chanceToFrame, bag.chanceByDraw, say),
     without: bag.parts
       .filter(({ chanceOfNone }) => chanceOfNone >= WORTH_SAYING)
       .map(({ part, chanceOfNone }) =>
-        say('bag.none', { sessions: sessionsInTen(chanceOfNone, say), part: nameOf(part).toLowerCase() }),
+        say('bag.none', { sessions: sessionsInTen(chanceOfNone, say), part: partName(part).toLowerCase() }),
       )
       .join(' '),
-    makeUp: makeUpWords(atlas.ratings.framingMakeUp.find(inMonth), nameOf, say),
+    makeUp: makeUpWords(atlas.ratings.framingMakeUp.find(inMonth), bagParts, say),
   };
 }
 
@@ -143,13 +145,13 @@ function sinceWords(
 /** What the framing bags of a month were made of, largest share first; null where none was logged by parts. */
 export function makeUpWords(
   makeUp: FramingMakeUp | undefined,
-  nameOf: (part: string) => string,
+  bagParts: VenueSettings['bagParts'],
   say: Say,
 ): string | null {
   if (makeUp === undefined || makeUp.bags === 0) return null;
   const shares = [...makeUp.shares]
     .sort((a, b) => b.share - a.share)
-    .map(({ part, share }) => `${Math.round(share * 100)}% ${nameOf(part).toLowerCase()}`);
+    .map(({ part, share }) => `${Math.round(share * 100)}% ${nameOf(bagParts, part).toLowerCase()}`);
   return say('bag.makeUp', { month: monthWords(makeUp.month, say), shares: shares.join(', '), bags: makeUp.bags });
 }
 

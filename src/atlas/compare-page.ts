@@ -1,5 +1,5 @@
-import { type Month, monthOf } from '../domain/day.ts';
-import { featureName } from '../domain/feature-name.ts';
+import { MONTHS, type Month, monthOf } from '../domain/day.ts';
+import { nameOf } from '../domain/name-of.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { type Say, sayIn } from '../words/say.ts';
 import { askedDepths } from './asked-lines.ts';
@@ -75,7 +75,7 @@ function comparedPeg(atlas: Atlas, peg: Peg, bags: readonly BagWorths[], levelMe
     where: peg.where ?? '',
     limits: limitWords(peg, settings),
     dangers: pegSafety(atlas, peg).map(({ title }) => title),
-    features: peg.features.map((id) => featureName(settings.features, id)).join(', '),
+    features: peg.features.map((id) => nameOf(settings.features, id)).join(', '),
     depths: askedDepths(survey, settings.units, levelMetres, say),
     walk: walk === undefined ? null : `From ${walk.from}: ${walkWords(walk, settings.units)}`,
     months: isClosedForEver(mention.standing) ? [] : monthsOf(atlas, peg, bags, say),
@@ -88,8 +88,7 @@ function monthsOf(atlas: Atlas, peg: Peg, bags: readonly BagWorths[], say: Say):
     name: bag === 'total' ? say('compare.totalBag') : name,
     months: of(peg),
   }));
-  return Array.from({ length: 12 }, (_, index) => {
-    const month = (index + 1) as Month;
+  return MONTHS.map((month, index) => {
     const expected = plan?.months.find((each) => each.month === month);
     return {
       month,

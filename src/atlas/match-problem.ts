@@ -1,6 +1,6 @@
-import { featureName } from '../domain/feature-name.ts';
 import type { Match } from '../domain/match.ts';
 import { isStepFree } from '../domain/match.ts';
+import { nameOf } from '../domain/name-of.ts';
 import { type Peg, type PegKey, pegKey } from '../domain/peg.ts';
 import { pegVerdict } from '../domain/peg-verdict.ts';
 import { closedBecause } from '../domain/verdict-words.ts';
@@ -77,7 +77,7 @@ function endPegs(atlas: Atlas, { ends }: Match, { pegs, gapMetres }: BankRing): 
   return pegs.flatMap((peg, i) => {
     const feature = pegOf(atlas, peg).features.find((id) => ends.features.includes(id));
     if (feature !== undefined) {
-      const name = featureName(atlas.venue.settings.features, feature);
+      const name = nameOf(atlas.venue.settings.features, feature);
       return [[peg, name.toLowerCase()] as const];
     }
     const widest = Math.max(gapMetres[i]!, gapMetres.at(i - 1)!);

@@ -1,9 +1,9 @@
 import type { Units } from '../domain/bag.ts';
 import { countWords } from '../domain/count-words.ts';
 import { MONTHS, type Month, monthName } from '../domain/day.ts';
-import { featureName } from '../domain/feature-name.ts';
 import { isCurrent } from '../domain/hazard.ts';
 import { formatLength } from '../domain/length.ts';
+import { nameOf } from '../domain/name-of.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import type { Walk } from '../ground/survey.ts';
@@ -63,7 +63,7 @@ function pegLine(atlas: Atlas, peg: Peg, bags: readonly BagWorths[]): PegLine {
     href: pegLink(peg.water, peg.peg),
     words: {
       where: peg.where ?? '',
-      features: peg.features.map((id) => featureName(features, id)).join(', '),
+      features: peg.features.map((id) => nameOf(features, id)).join(', '),
       walk: walkWords(peg, walk, units),
     },
     standing,

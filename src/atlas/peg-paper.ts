@@ -1,5 +1,5 @@
 import { monthOf } from '../domain/day.ts';
-import { featureName } from '../domain/feature-name.ts';
+import { nameOf } from '../domain/name-of.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import { monthWords } from '../words/day-words.ts';
 import { sayIn } from '../words/say.ts';
@@ -63,7 +63,7 @@ function paperPeg(atlas: Atlas, peg: Peg, site: URL | undefined): PaperPeg {
     where: peg.where ?? '',
     standing,
     limits: limitWords(peg, settings).filter((limit) => !plateSigns.some(({ words }) => words.includes(limit))),
-    features: peg.features.map((id) => featureName(settings.features, id)).join(', '),
+    features: peg.features.map((id) => nameOf(settings.features, id)).join(', '),
     dangers: dangers.map(({ sign, title }) => ({ sign, title })),
     depths: askedDepths(survey, settings.units, 0, say),
     bag: isClosedForEver(standing) ? null : bagNow(atlas, peg),

@@ -1,6 +1,6 @@
 import { COMPASS_POINTS } from '../domain/compass.ts';
 import { type Day, type Month, monthOf } from '../domain/day.ts';
-import { featureName } from '../domain/feature-name.ts';
+import { nameOf } from '../domain/name-of.ts';
 import type { Peg, PegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import { placeKey } from '../domain/stand.ts';
@@ -106,7 +106,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
     guideDay: settings.guideDay,
     month,
     features: peg.features.map((id) => ({
-      name: featureName(settings.features, id),
+      name: nameOf(settings.features, id),
       // The features page tells of those the log rates.
       href: atlas.monthsByFeature.has(id) ? siteLink(`features/#feature-${id}`) : null,
     })),

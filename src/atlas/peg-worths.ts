@@ -1,4 +1,5 @@
-import type { Month } from '../domain/day.ts';
+import { MONTHS } from '../domain/day.ts';
+import { nameOf } from '../domain/name-of.ts';
 import { type Peg, pegKey } from '../domain/peg.ts';
 import type { BagId, PegMonth } from '../ratings/ratings.ts';
 import type { Atlas } from './atlas.ts';
@@ -13,8 +14,6 @@ export interface BagWorths {
   readonly of: (peg: Peg) => readonly (WorthWords | null)[];
 }
 
-const MONTHS_OF_YEAR = Array.from({ length: 12 }, (_, index) => (index + 1) as Month);
-
 /** The worth of any peg by month, for the total bag and then for each part that the log rates. */
 export function bagWorths(atlas: Atlas): readonly BagWorths[] {
   return atlas.ratings.bags.map(({ bag, pegMonths }) => {
@@ -24,7 +23,7 @@ export function bagWorths(atlas: Atlas): readonly BagWorths[] {
       name: bagName(atlas, bag),
       of: ({ water, peg }) => {
         const rated = byPeg.get(pegKey(water, peg)) ?? [];
-        return MONTHS_OF_YEAR.map((month) => wordsOf(rated.find((each) => each.month === month)));
+        return MONTHS.map((month) => wordsOf(rated.find((each) => each.month === month)));
       },
     };
   });
@@ -32,7 +31,7 @@ export function bagWorths(atlas: Atlas): readonly BagWorths[] {
 
 function bagName({ venue }: Atlas, bag: BagId): string {
   if (bag === 'total') return 'total bag';
-  return venue.settings.bagParts.find(({ id }) => id === bag)?.name.toLowerCase() ?? bag;
+  return nameOf(venue.settings.bagParts, bag).toLowerCase();
 }
 
 function wordsOf(rated: PegMonth | undefined): WorthWords | null {

@@ -1,4 +1,5 @@
 import type { Water } from '../domain/map.ts';
+import { nameOf } from '../domain/name-of.ts';
 
 /** Names a place of a water's map as readers know it: `Kiln Pool, Lane gate`; the water's own name for all of it. */
 export function placeOnWater({ name, map }: Pick<Water, 'name' | 'map'>, mappedAs: string | undefined): string {
@@ -10,5 +11,5 @@ export function placeOnWater({ name, map }: Pick<Water, 'name' | 'map'>, mappedA
 export function mappedName({ paths, places }: Water['map'], id: string): string {
   const path = paths.find((one) => one.id === id);
   if (path !== undefined) return path.name ?? `path ${id}`;
-  return places.find((one) => one.id === id)?.name ?? id;
+  return nameOf(places, id);
 }

@@ -1,5 +1,5 @@
-import { featureName } from '../domain/feature-name.ts';
 import { isCurrent } from '../domain/hazard.ts';
+import { nameOf } from '../domain/name-of.ts';
 import type { Peg } from '../domain/peg.ts';
 import { hazardKind } from '../domain/risk.ts';
 import { type Say, sayIn } from '../words/say.ts';
@@ -76,7 +76,7 @@ export function searchEntries(atlas: Atlas): readonly SearchEntry[] {
 function pegEntry(atlas: Atlas, peg: Peg, say: Say): SearchEntry {
   const { settings } = atlas.venue;
   const { closed, dated } = standingOfPeg(atlas, peg);
-  const features = peg.features.map((id) => featureName(settings.features, id));
+  const features = peg.features.map((id) => nameOf(settings.features, id));
   const reach = peg.reach
     .map(({ what }) => what.replaceAll('-', ' '))
     .filter((what) => !features.some((name) => name.toLowerCase() === what));

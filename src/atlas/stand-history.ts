@@ -1,8 +1,8 @@
 import { hasDays } from '../domain/dated.ts';
 import { type Day, formatDay } from '../domain/day.ts';
-import { featureName } from '../domain/feature-name.ts';
 import { earlierBearers, type GoneNumber, goneNumbers } from '../domain/gone-numbers.ts';
 import { formatLength } from '../domain/length.ts';
+import { nameOf } from '../domain/name-of.ts';
 import type { Peg } from '../domain/peg.ts';
 import type { PegFacts } from '../domain/peg-verdict.ts';
 import { type Atlas, waterOf } from './atlas.ts';
@@ -51,7 +51,7 @@ export function changeLines(atlas: Atlas, peg: Peg): readonly PastLine[] {
       ),
     ),
     ...(peg.datedFeatures ?? []).filter(hasDays).map(({ id, from, until }) => {
-      const name = featureName(settings.features, id);
+      const name = nameOf(settings.features, id);
       return line(`${name} ${spanWords(from, until, guideDay)}.`);
     }),
   ];

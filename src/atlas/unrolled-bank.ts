@@ -1,8 +1,8 @@
 import { countWords } from '../domain/count-words.ts';
 import { MONTHS, type Month, monthOf } from '../domain/day.ts';
-import { featureName } from '../domain/feature-name.ts';
 import { isCurrent } from '../domain/hazard.ts';
 import { formatLength, shortDepth } from '../domain/length.ts';
+import { nameOf } from '../domain/name-of.ts';
 import { type PegKey, pegKey } from '../domain/peg.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import { hazardKind } from '../domain/risk.ts';
@@ -99,7 +99,7 @@ function stripPeg(atlas: Atlas, key: PegKey, gapMetres: number | null): StripPeg
   const depthsMetres = STRIP_LINES_METRES.map((metres) => depthOut(profile, metres));
   const written = depthsMetres[STRIP_LINES_METRES.indexOf(FIGURE_LINE_METRES)] ?? null;
   const current = peg.hazards.filter(isCurrent);
-  const own = peg.features.map((id) => ({ id, name: featureName(features, id) }));
+  const own = peg.features.map((id) => ({ id, name: nameOf(features, id) }));
   const { length } = current;
   return {
     peg: peg.peg,

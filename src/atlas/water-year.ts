@@ -35,12 +35,11 @@ export function waterYear(atlas: Atlas, water: string): WaterYear {
   const makeUps = ratings.framingMakeUp.filter((row) => row.water === water && row.bags > 0);
   const readings = venue.gauge.filter((reading) => reading.water === water);
   const years = gaugeYears(readings, settings);
-  const nameOf = (part: string) => settings.bagParts.find(({ id }) => id === part)?.name ?? part;
   const months = MONTHS.map((month) => {
     const inMonth = (row: { readonly month: Month }) => row.month === month;
     const words = [
       aimWords(framing.find(inMonth), settings.units.weight, inEnglish),
-      makeUpWords(makeUps.find(inMonth), nameOf, inEnglish),
+      makeUpWords(makeUps.find(inMonth), settings.bagParts, inEnglish),
     ].filter((sentence) => sentence !== null);
     return { month, name: monthName(month), words };
   });
@@ -88,8 +87,7 @@ function makeUpDrawing(rows: readonly FramingMakeUp[], nowMonth: Month, { bagPar
       mark: `data-month="${month}"`,
     };
   });
-  const nameOf = (part: string) => bagParts.find(({ id }) => id === part)?.name ?? part;
-  const told = rows.map((row) => makeUpWords(row, nameOf, inEnglish));
+  const told = rows.map((row) => makeUpWords(row, bagParts, inEnglish));
   return makeUpBars(
     parts.map(({ name }) => name),
     bars,

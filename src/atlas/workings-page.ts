@@ -1,5 +1,6 @@
 import { capitalised } from '../domain/capitalised.ts';
 import { formatDay } from '../domain/day.ts';
+import { nameOf } from '../domain/name-of.ts';
 import type { DnwLesson } from '../ratings/dnw-mechanism.ts';
 import { normalCdf } from '../ratings/engine/normal-cdf.ts';
 import { SOLID_BELOW, THIN_ABOVE } from '../ratings/evidence.ts';
@@ -69,7 +70,7 @@ export function workingsPage(atlas: Atlas): WorkingsPage {
     ...LEFT_OUT_WORDS[why],
     count: String(sessions),
   }));
-  const nameOf = (part: string) => venue.settings.bagParts.find(({ id }) => id === part)?.name ?? part;
+  const partName = (part: string) => nameOf(venue.settings.bagParts, part);
   const total = ratings.leftOut.reduce((sum, { sessions }) => sum + sessions, 0);
   return {
     span: spanWords(atlas),
@@ -79,10 +80,10 @@ export function workingsPage(atlas: Atlas): WorkingsPage {
     changes: venueChanges(atlas),
     isChosenLeftOut: !venue.settings.ratingRules.countChosenPegs,
     parts: varianceComponents(ratings.bags),
-    partBags: ratings.bags.map(({ bag }) => (bag === 'total' ? 'total bag' : nameOf(bag).toLowerCase())),
+    partBags: ratings.bags.map(({ bag }) => (bag === 'total' ? 'total bag' : partName(bag).toLowerCase())),
     partsWords: sizeOfPartsWords(ratings.bags[0]?.model),
     dnwWords: dnwWords(atlas),
-    backtest: ratings.backtest === null ? null : backtestView(ratings.backtest, nameOf),
+    backtest: ratings.backtest === null ? null : backtestView(ratings.backtest, partName),
     evidence: evidenceRows(),
     notes: ratings.notes.map(ratingsNoteWords),
     fits: fitRows(atlas),

@@ -51,13 +51,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
 function who(written: string, anglers: AnglerFiles, folders: readonly FolderImport[], io: CommandIo): number {
   const name = anglerName(written);
   if (name === null) throw new UsageError(`"${written}" holds no name.`);
-  const logs = folders.map(({ content }) => {
-    const days = new Map(content.events.map(({ value }) => [value.id, value.day]));
-    return anglerLogs(
-      content.sessions.map(({ value }) => value),
-      (event) => days.get(event),
-    );
-  });
+  const logs = folders.map(({ content }) => anglerLogs(content));
   const resolved = resolveAngler(anglers.key, anglers.rows, name);
   const refs = resolved.kind === 'known' ? [resolved.ref] : resolved.kind === 'doubt' ? resolved.candidates : [];
   if (refs.length === 0) {

@@ -66,6 +66,12 @@ const venueFile = (): string => readFileSync(join(folder, 'venue.md'), 'utf8');
 const rules = (): string => venueFile().split('\n---\n')[1]!.trim();
 
 describe('import rules', () => {
+  it('prints as JSON nothing that a terminal would take for a command or for the end of a line', async () => {
+    const hidden = paper('GENERAL RULES\n1. Keepnets in matches only\u202e.\n');
+    const { said } = await call(['rules', hidden, '--yes', '--json']);
+    expect(said).not.toContain('\u202e');
+  });
+
   it('asks about what tells of a person without showing it, and writes nothing until then', async () => {
     const before = bytesOf(folder);
     const { code, said } = await call(['rules', paper(CARD), '--yes']);

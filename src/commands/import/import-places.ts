@@ -6,6 +6,7 @@ import { type PlacesWater, settlePlaces } from '../../content/papers/places/sett
 import type { Unread } from '../../content/papers/results/result-row.ts';
 import { pegKey } from '../../domain/peg.ts';
 import type { CommandIo } from '../command-io.ts';
+import { jsonText } from '../json-text.ts';
 import { fileBytes } from './file-bytes.ts';
 import { unreadLines } from './results-summary.ts';
 import { takingPapers } from './take-papers.ts';
@@ -38,7 +39,7 @@ function watersOf({ waters }: Content): readonly PlacesWater[] {
 
 function tell(changes: readonly PlaceChange[], unread: readonly Unread[], isJson: boolean, io: CommandIo): void {
   if (isJson) {
-    io.print(JSON.stringify({ changes, unread }, null, 2));
+    io.print(jsonText({ changes, unread }));
     return;
   }
   for (const { what, words } of changes) io.print(`${what}: ${words}`);

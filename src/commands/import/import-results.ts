@@ -10,6 +10,7 @@ import { readResults, type VenueNames } from '../../content/papers/results/read-
 import type { ResultMatch, Unread } from '../../content/papers/results/result-row.ts';
 import { countWords } from '../../domain/count-words.ts';
 import { type CommandIo, EXIT } from '../command-io.ts';
+import { jsonText } from '../json-text.ts';
 import { typedFor } from '../print-faults.ts';
 import { type AnglerFiles, drawOfRun, openAnglerFiles, writeRegister } from './angler-files.ts';
 import { answerFileOf, readAnswers } from './answer-file.ts';
@@ -114,15 +115,11 @@ function read(
   const names = venueNames(content);
   const results = papers.map((paper) => readResults(paper, names, asker));
   const matches = results.flatMap((result) => result.matches);
-  const days = new Map(content.events.map(({ value }) => [value.id, value.day]));
   const assigned = assignReferences(
     matches.flatMap(({ rows, day, file }) => rows.map(({ name }) => ({ text: name, match: `${file} ${day}` }))),
     anglers.key,
     anglers.rows,
-    anglerLogs(
-      content.sessions.map(({ value }) => value),
-      (event) => days.get(event),
-    ),
+    anglerLogs(content),
     draw,
     asker,
   );
@@ -153,13 +150,7 @@ function tell(
 ): void {
   const { added, respelt } = reading.assigned;
   if (options.isJson) {
-    io.print(
-      JSON.stringify(
-        { changes, unread: reading.unread, anglers: { added, known: reading.assigned.rows.length } },
-        null,
-        2,
-      ),
-    );
+    io.print(jsonText({ changes, unread: reading.unread, anglers: { added, known: reading.assigned.rows.length } }));
     return;
   }
   for (const line of changeLines(changes)) io.print(line);

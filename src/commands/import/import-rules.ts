@@ -6,6 +6,7 @@ import { type RulesVenue, type SettledRules, settleRules } from '../../content/p
 import { frontMatterPlace } from '../../content/sources/front-matter-place.ts';
 import { countWords } from '../../domain/count-words.ts';
 import type { CommandIo } from '../command-io.ts';
+import { jsonText } from '../json-text.ts';
 import { knownAnglers } from './angler-files.ts';
 import { fileBytes } from './file-bytes.ts';
 import type { FolderImport } from './folder-import.ts';
@@ -79,7 +80,7 @@ function tell(standing: string, { markdown, warnings, unread }: SettledRules, is
   const gone = lines(standing).filter((line) => !lines(markdown).includes(line));
   const added = lines(markdown).filter((line) => !lines(standing).includes(line));
   if (isJson) {
-    io.print(JSON.stringify({ added, gone, warnings, unread }, null, 2));
+    io.print(jsonText({ added, gone, warnings, unread }));
     return;
   }
   io.print(`${FILE}: ${countWords(added.length, 'new line')} of rules, ${gone.length} of those there taken out`);

@@ -11,6 +11,7 @@ import {
 import { SOUNDING_COLUMNS, soundingRow } from '../../content/papers/soundings/sounding-row.ts';
 import { countWords } from '../../domain/count-words.ts';
 import type { CommandIo } from '../command-io.ts';
+import { jsonText } from '../json-text.ts';
 import { fileBytes } from './file-bytes.ts';
 import type { FolderImport } from './folder-import.ts';
 import { unreadLines } from './results-summary.ts';
@@ -73,7 +74,7 @@ function tell(
 ): void {
   const unread = settled.flatMap((one) => one.unread);
   if (isJson) {
-    io.print(JSON.stringify({ added: Object.fromEntries(added), unread }, null, 2));
+    io.print(jsonText({ added: Object.fromEntries(added), unread }));
     return;
   }
   for (const [water, count] of added) io.print(`soundings/${water}.csv: ${countWords(count, 'new sounding')}`);

@@ -1,5 +1,6 @@
 import { Asker, type KeptAnswers } from '../../content/papers/questions.ts';
 import type { CommandIo } from '../command-io.ts';
+import { jsonText } from '../json-text.ts';
 import { askQuestions, openQuestionLines } from './ask-questions.ts';
 import { NOTHING_CHANGED, refuse } from './ask-to-write.ts';
 
@@ -21,7 +22,7 @@ export async function settleQuestions<T>(
     const reading = read(asker);
     if (asker.open.length === 0) return { reading, answers };
     if (io.ask === undefined || isJson) {
-      if (isJson) io.print(JSON.stringify({ questions: asker.open }, null, 2));
+      if (isJson) io.print(jsonText({ questions: asker.open }));
       refuse(openQuestionLines(asker, answerPath), io);
       return null;
     }

@@ -145,16 +145,12 @@ async function readFiles(texts: ReadonlyMap<string, string>): Promise<FilesRead>
 }
 
 function referencesOf(results: ResultMatch, content: Content, anglers: AnglerFiles, asker: Asker) {
-  const days = new Map(content.events.map(({ value }) => [value.id, value.day]));
   const named = results.rows.filter(({ name }) => name !== '');
   return assignReferences(
     named.map(({ name }) => ({ text: name, match: results.day })),
     anglers.key,
     anglers.rows,
-    anglerLogs(
-      content.sessions.map(({ value }) => value),
-      (event) => days.get(event),
-    ),
+    anglerLogs(content),
     DRAW,
     asker,
   );

@@ -1,5 +1,5 @@
 import type { Day } from '../../domain/day.ts';
-import type { Session } from '../../domain/session.ts';
+import type { Content } from '../content.ts';
 import type { Asker, Question } from '../papers/questions.ts';
 import { anglerName } from './angler-name.ts';
 import { keyedDigest, newReference, type RegisterRow, registerRow, resolveAngler } from './register.ts';
@@ -28,13 +28,13 @@ export interface WrittenName {
 }
 
 /** What the log says of every reference. */
-export function anglerLogs(
-  sessions: readonly Session[],
-  dayOf: (event: string) => Day | undefined,
-): ReadonlyMap<string, AnglerLog> {
+export function anglerLogs({ events, sessions }: Pick<Content, 'events' | 'sessions'>): ReadonlyMap<string, AnglerLog> {
+  const days = new Map(events.map(({ value }) => [value.id, value.day]));
   const logs = new Map<string, AnglerLog>();
-  for (const { angler, event, water } of sessions) {
-    const day = dayOf(event);
+  for (const {
+    value: { angler, event, water },
+  } of sessions) {
+    const day = days.get(event);
     if (angler === undefined || day === undefined) continue;
     const known = logs.get(angler);
     logs.set(angler, {
