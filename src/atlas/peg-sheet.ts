@@ -44,6 +44,8 @@ export interface PegSheet {
   /** "Corner", "Near shelf". */
   readonly features: readonly { readonly name: string; readonly href: string | null }[];
   readonly facing: string;
+  /** What stands before the sun and wind in the angler's face: they hang on the facing, measured or by the map. */
+  readonly inYourFace: string;
   /** For search engines and link previews. */
   readonly description: string;
   readonly standing: PegStanding;
@@ -114,6 +116,7 @@ export function pegSheet(atlas: Atlas, key: PegKey): PegSheet {
       point: COMPASS_POINTS[Math.round(peg.facingDegrees / 22.5) % 16] ?? '',
       degrees: Math.round(peg.facingDegrees),
     }),
+    inYourFace: say(peg.isFacingEstimated ? 'answer.inYourFaceByMap' : 'answer.inYourFace'),
     description: descriptionOf(peg, name, standing),
     standing,
     closedBeside: neighboursOf(atlas, survey).filter(

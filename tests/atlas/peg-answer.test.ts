@@ -4,6 +4,7 @@ import { pegSheet } from '../../src/atlas/peg-sheet.ts';
 import { evidenceWords, parWords } from '../../src/atlas/worth-words.ts';
 import type { WindAtPeg } from '../../src/ground/survey.ts';
 import { inEnglish } from '../../src/words/say.ts';
+import { examplePeg } from '../domain/example-venue.ts';
 import { exampleAtlas } from './example-atlas.ts';
 
 const face = (from: string, fromDegrees: number): WindAtPeg => ({ from, fromDegrees, meets: 'face', fetchMetres: 9 });
@@ -41,6 +42,15 @@ describe('the strip of answers', () => {
     const winds = [face('N', 0), face('NNE', 22.5), face('NNW', 337.5)];
     expect(pegAnswer(null, null, depth, [], winds, 11, inEnglish).windInFace).toBe('NNW to NNE');
     expect(pegAnswer(null, null, depth, [], [], 11, inEnglish).windInFace).toBeNull();
+  });
+
+  it('says beside sun and wind that the peg’s facing is by the map, where nobody measured it', () => {
+    const measured = exampleAtlas();
+    const estimated = exampleAtlas({ venue: { pegs: [examplePeg('1', { isFacingEstimated: true })] } });
+    expect([measured, estimated].map((atlas) => pegSheet(atlas, 'pit/1').inYourFace)).toEqual([
+      'In your face',
+      'In your face, by the map',
+    ]);
   });
 
   it('has no months where neither log nor sky says anything', () => {
