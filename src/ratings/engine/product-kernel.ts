@@ -34,8 +34,12 @@ export interface ProductKernel {
   readonly columnsAt: number;
   readonly rowsAt: number;
   readonly sumsAt: number;
-  /** Sums over `depth` (even) for `columns` (a multiple of 4) columns, into the place of the sums. */
-  readonly run: (depth: number, columns: number) => void;
+  /**
+   * Sums over `depth` (even) for `columns` (a multiple of 4) columns, into the place of the sums.
+   * @param laid how deep the columns are laid out, at least `depth`
+   * @param from where in that depth the sums begin
+   */
+  readonly run: (depth: number, columns: number, laid: number, from: number) => void;
 }
 
 /**
@@ -47,15 +51,25 @@ export interface ProductKernel {
 export function productKernel(): ProductKernel | null {
   try {
     const { exports } = new WebAssembly.Instance(new WebAssembly.Module(kernelModule()));
-    const run = exports.run as (rows: number, rowsEnd: number, columns: number, columnsEnd: number, at: number) => void;
+    const run = exports.run as (
+      rows: number,
+      rowsEnd: number,
+      columns: number,
+      columnsEnd: number,
+      sums: number,
+      skip: number,
+    ) => void;
     const memory = new Float64Array((exports.memory as WebAssembly.Memory).buffer);
     return {
       memory,
       columnsAt: COLUMNS_AT,
       rowsAt: ROWS_AT,
       sumsAt: SUMS_AT,
-      run: (depth, columns) =>
-        run(8 * ROWS_AT, 8 * (ROWS_AT + 4 * depth), 8 * COLUMNS_AT, 8 * (COLUMNS_AT + columns * depth), 8 * SUMS_AT),
+      run: (depth, columns, laid, from) => {
+        const at = COLUMNS_AT + 4 * from;
+        const skip = 4 * (laid - depth);
+        run(8 * ROWS_AT, 8 * (ROWS_AT + 4 * depth), 8 * at, 8 * (at + columns * laid), 8 * SUMS_AT, 8 * skip);
+      },
     };
   } catch {
     return null;
@@ -63,8 +77,8 @@ export function productKernel(): ProductKernel | null {
 }
 
 function kernelModule(): Uint8Array<ArrayBuffer> {
-  const [rows, rowsEnd, columns, columnsEnd, sums, row] = [0, 1, 2, 3, 4, 5];
-  const pair = (index: number) => 6 + index;
+  const [rows, rowsEnd, columns, columnsEnd, sums, skip, row] = [0, 1, 2, 3, 4, 5, 6];
+  const pair = (index: number) => 7 + index;
   const [left, right, own] = [pair(8), pair(9), pair(10)];
   const eight = Array.from({ length: 8 }, (_, i) => i);
   const four = [0, 1, 2, 3];
@@ -88,7 +102,8 @@ function kernelModule(): Uint8Array<ArrayBuffer> {
     ]),
     eight.flatMap((i) => [...get(sums), ...get(pair(i)), ...storePair(16 * i)]),
     advance(sums, 128),
+    [...get(columns), ...get(skip), ...addIntegers, ...set(columns)],
     [...get(columns), ...get(columnsEnd), ...isLessUnsigned],
   );
-  return vectorModule({ parameters: 6, pairs: 11, body: [body] }, Math.ceil((8 * NUMBERS) / PAGE_BYTES));
+  return vectorModule({ parameters: 7, pairs: 11, body: [body] }, Math.ceil((8 * NUMBERS) / PAGE_BYTES));
 }

@@ -61,15 +61,79 @@ function subtractStrip(
   for (let row = rowFrom; row < rowTo; row += 4) {
     const last = isLower ? Math.min(columnTo, row + 4) : columnTo;
     layFourInPlace(memory, rowsAt, matrix, size, row, kFrom, kTo);
-    run(depth, last - columnFrom);
-    for (let r = 0; r < 4; r++) {
-      const target = (row + r) * size;
-      for (let column = columnFrom, at = sumsAt + 4 * r; column < last; column += 4, at += 16) {
-        const to = target + column;
-        matrix[to] = matrix[to]! - memory[at]!;
-        matrix[to + 1] = matrix[to + 1]! - memory[at + 1]!;
-        matrix[to + 2] = matrix[to + 2]! - memory[at + 2]!;
-        matrix[to + 3] = matrix[to + 3]! - memory[at + 3]!;
+    run(depth, last - columnFrom, depth, 0);
+    subtractSumsInPlace(matrix, size, row, columnFrom, last, memory, sumsAt);
+  }
+}
+
+/** Takes the sums of four rows off their places. */
+function subtractSumsInPlace(
+  matrix: Float64Array,
+  size: number,
+  row: number,
+  columnFrom: number,
+  columnTo: number,
+  memory: Float64Array,
+  sumsAt: number,
+): void {
+  for (let r = 0; r < 4; r++) {
+    const target = (row + r) * size;
+    for (let column = columnFrom, at = sumsAt + 4 * r; column < columnTo; column += 4, at += 16) {
+      const to = target + column;
+      matrix[to] = matrix[to]! - memory[at]!;
+      matrix[to + 1] = matrix[to + 1]! - memory[at + 1]!;
+      matrix[to + 2] = matrix[to + 2]! - memory[at + 2]!;
+      matrix[to + 3] = matrix[to + 3]! - memory[at + 3]!;
+    }
+  }
+}
+
+/** Columns that are laid out at once, as deep as a sum and the longest way to where it begins. */
+const NARROW_STRIP = 32;
+
+/**
+ * The same for a block of rows, at most 32, whose sums begin beside their own tile of four rows:
+ *
+ *   M[r][c] −= Σ over k of M[r][k] × M[c][k],   k from the end of the tile of r up to, not including, `kTo`
+ *
+ * All bounds are multiples of 4. With `isBefore` only columns before the tile are done. To the last bit what as many calls of
+ * `subtractRowProductsInPlace` give, a tile each, but the columns are laid out for the kernel once.
+ */
+export function subtractBesideTilesInPlace(
+  matrix: Float64Array,
+  size: number,
+  rowFrom: number,
+  rowTo: number,
+  columnFrom: number,
+  columnTo: number,
+  kTo: number,
+  isBefore: boolean,
+): void {
+  if (kernel === undefined) kernel = productKernel();
+  const lastOf = (row: number) => (isBefore ? Math.min(columnTo, row) : columnTo);
+  if (kernel === null || rowTo - rowFrom < MIN_ROWS) {
+    for (let row = rowFrom; row < rowTo; row += 4) {
+      subtractPlainlyInPlace(matrix, size, row, row + 4, columnFrom, lastOf(row), row + 4, kTo, false);
+    }
+    return;
+  }
+  const { memory, columnsAt, rowsAt, sumsAt, run } = kernel;
+  for (let strip = columnFrom; strip < columnTo; strip += NARROW_STRIP) {
+    const stripTo = Math.min(columnTo, strip + NARROW_STRIP);
+    // Each tile counts its depths from where it begins.
+    for (let depth = rowFrom + 4; depth < kTo; depth += DEPTH) {
+      const laid = Math.min(kTo, depth + DEPTH + rowTo - rowFrom - 4) - depth;
+      for (let column = strip; column < stripTo; column += 4) {
+        layFourInPlace(memory, columnsAt + (column - strip) * laid, matrix, size, column, depth, depth + laid);
+      }
+      for (let row = rowFrom; row < rowTo; row += 4) {
+        const last = Math.min(stripTo, lastOf(row));
+        const from = depth + row - rowFrom;
+        const to = Math.min(kTo, from + DEPTH);
+        if (from >= to || last <= strip) continue;
+        layFourInPlace(memory, rowsAt, matrix, size, row, from, to);
+        run(to - from, last - strip, laid, from - depth);
+        subtractSumsInPlace(matrix, size, row, strip, last, memory, sumsAt);
       }
     }
   }

@@ -1,7 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { productKernel } from '../../../src/ratings/engine/product-kernel.ts';
-import { subtractPlainlyInPlace, subtractRowProductsInPlace } from '../../../src/ratings/engine/row-products.ts';
+import {
+  subtractBesideTilesInPlace,
+  subtractPlainlyInPlace,
+  subtractRowProductsInPlace,
+} from '../../../src/ratings/engine/row-products.ts';
 
 /** A square matrix of numbers of many sizes, some of them zero, from a seed. */
 function exampleMatrix(size: number, seed: number): Float64Array {
@@ -64,4 +68,38 @@ describe('the product kernel', () => {
     // Whole numbers, so that no order of the sums rounds.
     expect([...matrix]).toEqual([...expected]);
   });
+});
+
+/** A block of rows, the columns it meets, and how far its sums run: shorter and longer than what the kernel sums at once. */
+const blocks = fc.record({
+  seed: fc.integer({ min: 1, max: 1000 }),
+  before: fc.integer({ min: 0, max: 12 }),
+  rowTiles: fc.integer({ min: 1, max: 8 }),
+  depthTiles: fc.integer({ min: 0, max: 140 }),
+  columnTiles: fc.integer({ min: 1, max: 20 }),
+  /** Columns are never among what the sums run over: those before the block, its own before each tile, or those after the sums. */
+  columns: fc.constantFrom('before', 'own', 'after'),
+});
+
+it('sums beside tiles are those of plain code, a tile after another, to the last bit', () => {
+  fc.assert(
+    fc.property(blocks, ({ seed, before, rowTiles, depthTiles, columnTiles, columns }) => {
+      const rowFrom = 4 * before;
+      const rowTo = rowFrom + 4 * rowTiles;
+      const kTo = rowTo + 4 * depthTiles;
+      const isBefore = columns === 'own';
+      const columnFrom = { before: 0, own: rowFrom, after: kTo }[columns];
+      const columnTo = { before: rowFrom, own: rowTo, after: kTo + 4 * columnTiles }[columns];
+      const size = Math.max(kTo, columnTo);
+      const matrix = exampleMatrix(size, seed);
+      const plain = matrix.slice();
+      subtractBesideTilesInPlace(matrix, size, rowFrom, rowTo, columnFrom, columnTo, kTo, isBefore);
+      for (let tile = rowFrom; tile < rowTo; tile += 4) {
+        const last = isBefore ? tile : columnTo;
+        subtractPlainlyInPlace(plain, size, tile, tile + 4, columnFrom, last, tile + 4, kTo, false);
+      }
+      expect(Buffer.from(matrix.buffer).equals(Buffer.from(plain.buffer))).toBe(true);
+    }),
+    { numRuns: 60 },
+  );
 });
