@@ -68,9 +68,22 @@ export async function photoBytes(file: string, copy: PhotoCopy, folder: string =
   const kept = join(folder, copy.name);
   const whole = await readKept(kept);
   if (whole !== null) return whole;
-  const bytes = await made(await readFile(file), copy);
+  const bytes = await encoded(await pixelsOf(await readFile(file), copy.width), copy.format);
   await keep(folder, kept, bytes);
   return bytes;
+}
+
+/** Makes and keeps the copies of a picture that are not kept yet, the bytes of `photoBytes`: all of one width from the same pixels. */
+export async function keepCopies(file: string, folder: string = keptFolder()): Promise<void> {
+  const missing: PhotoCopy[] = [];
+  for (const copy of (await photoSet(file)).copies) {
+    if ((await readKept(join(folder, copy.name))) === null) missing.push(copy);
+  }
+  const bytes = await readFile(file);
+  for (const [width, copies] of Map.groupBy(missing, (copy) => copy.width)) {
+    const pixels = await pixelsOf(bytes, width);
+    for (const { name, format } of copies) await keep(folder, join(folder, name), await encoded(pixels, format));
+  }
 }
 
 /** A kept copy: its digest, a line break, its bytes. Null where there is none, or where it is not what was kept. */
@@ -115,8 +128,20 @@ function keptFolder(): string {
   return join(cacheFolder(), 'photos');
 }
 
-function made(bytes: Buffer, { format, width }: PhotoCopy): Promise<Buffer> {
+/** A picture upright, at its width and on white, as numbers: what every format of that width is encoded from. */
+interface Pixels {
+  readonly data: Buffer;
+  readonly raw: { readonly width: number; readonly height: number; readonly channels: 1 | 2 | 3 | 4 };
+}
+
+async function pixelsOf(bytes: Buffer, width: number): Promise<Pixels> {
   const picture = open(bytes).autoOrient().resize({ width, withoutEnlargement: true }).flatten({ background: '#fff' });
+  const { data, info } = await picture.raw().toBuffer({ resolveWithObject: true });
+  return { data, raw: { width: info.width, height: info.height, channels: info.channels } };
+}
+
+function encoded({ data, raw }: Pixels, format: PhotoFormat): Promise<Buffer> {
+  const picture = sharp(data, { raw });
   switch (format) {
     case 'avif':
       return picture.avif({ quality: 50, effort: 2 }).toBuffer();

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import type { Venue } from '../domain/venue.ts';
-import { photoBytes, photoSet } from './photo-store.ts';
+import { keepCopies } from './photo-store.ts';
 
 /** The files of all photographs that records show, each once, in an order that does not depend on them. */
 export function publishedPhotos({ pegs }: Pick<Venue, 'pegs'>, folder: string): readonly string[] {
@@ -18,7 +18,7 @@ export function publishedPhotos({ pegs }: Pick<Venue, 'pegs'>, folder: string): 
 export async function makePhotoCopies(files: readonly string[]): Promise<void> {
   for (const file of files.toReversed()) {
     try {
-      for (const copy of (await photoSet(file)).copies.toReversed()) await photoBytes(file, copy);
+      await keepCopies(file);
     } catch {
       // Told by the page that shows it.
     }

@@ -27,6 +27,8 @@ export const FOLDER_LIMITS: FolderLimits = {
 };
 
 const TEXT_ENDINGS = ['.md', '.csv', '.geojson'];
+/** Each may unpack to some hundred megabytes. */
+const PICTURES_AT_ONCE = 2;
 const PHOTO_ENDINGS = ['.jpg', '.jpeg', '.png', '.webp', '.avif', '.svg'];
 
 interface Found {
@@ -35,6 +37,8 @@ interface Found {
   readonly unread: Set<string>;
   readonly faults: Fault[];
   readonly leftOut: LeftOut[];
+  /** Paths of pictures that were met and wait to be decoded. */
+  readonly pictures: string[];
   readonly limits: FolderLimits;
   files: number;
   textBytes: number;
@@ -51,13 +55,16 @@ export async function readFolder(folder: string, limits: FolderLimits = FOLDER_L
     unread: new Set(),
     faults: [],
     leftOut: [],
+    pictures: [],
     limits,
     files: 0,
     textBytes: 0,
   };
   const wrong = await folderFault(folder);
-  if (wrong === null) await readLevel(folder, '', 0, found);
-  else found.faults.push(wrong);
+  if (wrong === null) {
+    await readLevel(folder, '', 0, found);
+    await readPictures(folder, found);
+  } else found.faults.push(wrong);
   return found;
 }
 
@@ -142,7 +149,11 @@ async function readEntry(folder: string, path: string, entry: Dirent, found: Fou
       'Only files that lie in the folder themselves are read.',
     );
   const ending = path.slice(path.lastIndexOf('.')).toLowerCase();
-  if (path.startsWith('photos/')) return readPhoto(folder, path, ending, found);
+  if (path.startsWith('photos/')) {
+    if (PHOTO_ENDINGS.includes(ending)) found.pictures.push(path);
+    else leave(found, path, 'no picture', `Pictures end in ${PHOTO_ENDINGS.join(', ')}.`);
+    return;
+  }
   if (!TEXT_ENDINGS.some((known) => path.endsWith(known))) {
     const meant = meantRecord(path);
     if (meant !== null) return void found.faults.push(likeRecord(path, meant));
@@ -151,21 +162,35 @@ async function readEntry(folder: string, path: string, entry: Dirent, found: Fou
   await readText(folder, path, found);
 }
 
-async function readPhoto(folder: string, path: string, ending: string, found: Found): Promise<void> {
-  if (!PHOTO_ENDINGS.includes(ending))
-    return leave(found, path, 'no picture', `Pictures end in ${PHOTO_ENDINGS.join(', ')}.`);
-  const about = await readable(found, path, () => stat(join(folder, path)));
-  if (about === null) return;
-  const { size } = about;
-  if (size > found.limits.fileBytes) return tooLarge(found, path, size, 'Save the picture smaller.');
-  const bytes = await readable(found, path, () => readFile(join(folder, path)));
-  if (bytes === null) return;
-  const fault = await pictureFault(path, bytes);
-  if (fault === null) found.photos.set(path.slice('photos/'.length), size);
-  else {
-    found.unread.add(path);
-    found.faults.push(fault);
+/** Decodes the pictures, which takes most of the time of a folder's reading, and notes them in the order in which they were met. */
+async function readPictures(folder: string, found: Found): Promise<void> {
+  const read: (number | Fault | null)[] = [];
+  const waiting = found.pictures.entries();
+  const decode = async () => {
+    for (const [at, path] of waiting) read[at] = await readPicture(folder, path, found);
+  };
+  await Promise.all(Array.from({ length: PICTURES_AT_ONCE }, decode));
+  for (const [at, path] of found.pictures.entries()) {
+    const picture = read[at] ?? null;
+    if (typeof picture === 'number') found.photos.set(path.slice('photos/'.length), picture);
+    else if (picture !== null) {
+      found.unread.add(path);
+      found.faults.push(picture);
+    }
   }
+}
+
+/** The size of a picture in bytes, or what is wrong with it; null where that is noted already. */
+async function readPicture(folder: string, path: string, found: Found): Promise<number | Fault | null> {
+  const about = await readable(found, path, () => stat(join(folder, path)));
+  if (about === null) return null;
+  const { size } = about;
+  if (size > found.limits.fileBytes) {
+    tooLarge(found, path, size, 'Save the picture smaller.');
+    return null;
+  }
+  const bytes = await readable(found, path, () => readFile(join(folder, path)));
+  return bytes === null ? null : ((await pictureFault(path, bytes)) ?? size);
 }
 
 async function readText(folder: string, path: string, found: Found): Promise<void> {

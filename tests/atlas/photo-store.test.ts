@@ -1,9 +1,9 @@
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { photoBytes, photoSet } from '../../src/atlas/photo-store.ts';
+import { keepCopies, photoBytes, photoSet } from '../../src/atlas/photo-store.ts';
 
 let folder: string;
 beforeAll(async () => {
@@ -109,5 +109,59 @@ describe('photoBytes', () => {
     const copy = (await photoSet(file)).copies.find(({ format }) => format === 'jpg')!;
     const bytes = await photoBytes(file, copy, join(file, 'no-folder'));
     expect((await sharp(bytes).metadata()).format).toBe('jpeg');
+  });
+});
+
+describe('keepCopies', () => {
+  /** Pixels that no encoder simplifies away. */
+  const woven = (channels: 3 | 4) => {
+    const [width, height] = [500, 300];
+    const data = Buffer.from(Array.from({ length: width * height * channels }, (_, i) => (i * i) % 251));
+    return sharp(data, { raw: { width, height, channels } });
+  };
+
+  it.each([
+    ['a photograph that lies on its side', () => woven(3).withMetadata({ orientation: 8 }).jpeg()],
+    ['one in colours of its own', () => woven(3).withIccProfile('p3').jpeg()],
+    ['one in printing inks', () => woven(3).toColourspace('cmyk').jpeg()],
+    ['one in greys of sixteen bits', () => woven(3).toColourspace('grey16').png()],
+    ['one that can be seen through', () => woven(4).webp()],
+  ])('keeps every copy as an encoder gives it straight from %s', async (_, picture) => {
+    const file = join(folder, 'woven');
+    const own = await mkdtemp(join(folder, 'kept-'));
+    const bytes = await picture().toBuffer();
+    await writeFile(file, bytes);
+    await keepCopies(file, own);
+    const { copies } = await photoSet(file);
+    expect((await readdir(own)).sort()).toEqual(copies.map(({ name }) => name).sort());
+    for (const { name, width, format } of copies) {
+      const straight = sharp(bytes).autoOrient().resize({ width }).flatten({ background: '#fff' });
+      const expected =
+        format === 'avif'
+          ? straight.avif({ quality: 50, effort: 2 })
+          : format === 'webp'
+            ? straight.webp({ quality: 75 })
+            : straight.jpeg({ quality: 78, mozjpeg: true });
+      const kept = await readFile(join(own, name));
+      expect(kept.subarray(kept.indexOf('\n') + 1).equals(await expected.toBuffer()), name).toBe(true);
+    }
+  });
+
+  it('leaves a copy that is kept, makes one that is damaged and one that is lost', async () => {
+    const file = await phonePhoto();
+    const own = await mkdtemp(join(folder, 'kept-'));
+    await keepCopies(file, own);
+    const [first, second, third] = (await readdir(own)).sort().map((name) => join(own, name)) as [
+      string,
+      string,
+      string,
+    ];
+    const [whole, before] = [await readFile(second), await stat(first)];
+    await writeFile(second, whole.subarray(9));
+    await rm(third);
+    await keepCopies(file, own);
+    expect((await stat(first)).ino).toBe(before.ino);
+    expect(await readFile(second)).toEqual(whole);
+    expect((await readFile(third)).length).toBeGreaterThan(64);
   });
 });

@@ -118,6 +118,19 @@ test('lists pictures with their size, and leaves out what is neither picture nor
   expect(leftOut.map(({ file }) => file)).toEqual(['old.xlsx', 'photos/notes.doc']);
 });
 
+test('lists pictures in the order of their names, however long each takes to decode', async () => {
+  const plain = (side: number) =>
+    sharp({ create: { width: side, height: side, channels: 3, background: '#385' } })
+      .png()
+      .toBuffer();
+  const [large, small] = await Promise.all([plain(3000), plain(3)]);
+  for (const [i, name] of ['1', '2', '10', '11', '12'].entries()) {
+    await write(`photos/${name}.png`, i % 2 === 0 ? large : small);
+  }
+  const { photos } = await readFolder(folder);
+  expect([...photos.keys()]).toEqual(['1.png', '2.png', '10.png', '11.png', '12.png']);
+});
+
 test('reads a folder in which a file stands where a folder is looked for', async () => {
   await writeSmallVenue();
   await rm(join(folder, 'rounds'), { recursive: true });
