@@ -52,11 +52,8 @@ function dayOf(folder: string): string {
   return JSON.parse(readFileSync(join(folder, 'offline-list.json'), 'utf8')).day;
 }
 
-function saysClosed(of: Page = page): Promise<boolean> {
-  return of
-    .locator('main')
-    .innerText()
-    .then((text) => /Closed since .{5,12}\./.test(text) || /^Closed since/m.test(text));
+async function saysClosed(of: Page = page): Promise<boolean> {
+  return /^Closed since|Closed since .{5,12}\./m.test(await of.locator('main').innerText());
 }
 
 async function isClosedOffline(): Promise<boolean> {

@@ -174,7 +174,7 @@ describe('a match of forty pegs, from the plan to the guide built anew', () => {
     await one.noted(() => one.page.getByRole('button', { name: 'Withdraws' }).nth(7).click(), 2);
     await one.page.fill('[name="entry"]', 'Lou Latecomer');
     await one.noted(() => one.page.press('[name="entry"]', 'Enter'));
-    const late = await one.page.locator('.entries li', { hasText: 'Lou Latecomer' }).locator('input');
+    const late = one.page.locator('.entries li', { hasText: 'Lou Latecomer' }).locator('input');
     await late.fill(short(pulled[7]!));
     await one.noted(() => late.blur());
 
