@@ -1,8 +1,10 @@
 #!/usr/bin/env node
+import { cacheFolder } from '../atlas/cache-folder.ts';
 import { didYouMean } from '../content/did-you-mean.ts';
 import { typed } from '../content/typed-command.ts';
 import { commandHelp } from './command-help.ts';
 import { EXIT, processIo, type RunCommand } from './command-io.ts';
+import { keepCompiledCode } from './compiled-code.ts';
 import { diskTrouble } from './disk-trouble.ts';
 import { GuideBesideItsPlace } from './guide-folder/replace-guide.ts';
 import { tooOldNode } from './node-version.ts';
@@ -136,6 +138,7 @@ async function main(): Promise<number> {
     io.printError(`Unexpected command "${word}". ${didYouMean(word, Object.keys(COMMANDS), `\n\n${usage()}`)}`);
     return EXIT.usage;
   }
+  keepCompiledCode(cacheFolder());
   try {
     return await (await command.load()).run(args, io);
   } catch (error) {
