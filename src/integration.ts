@@ -6,7 +6,8 @@ import { siteAddress } from './commands/build-address.ts';
 import { FollowedPages } from './commands/follow/followed-pages.ts';
 import { writeHostFiles } from './commands/guide-folder/host-files.ts';
 import { photographsLast } from './commands/guide-folder/photographs-last.ts';
-import { writeOfflineList } from './commands/offline-list.ts';
+import { severalAtOnce } from './commands/guide-folder/several-at-once.ts';
+import { workerScript, writeOfflineList } from './commands/offline-list.ts';
 import { siteConfig } from './commands/site-config.ts';
 import { venueFolder } from './commands/venue-folder.ts';
 import type { Fault } from './content/fault.ts';
@@ -30,6 +31,7 @@ export interface GuideOptions {
 export function pegAtlas(options: GuideOptions = {}): AstroIntegration {
   const folder = venueFolder(options.folder, process.env);
   let base = '/';
+  let script: Promise<string> | undefined;
   let { pages } = options;
   return {
     name: 'peg-atlas',
@@ -47,12 +49,17 @@ export function pegAtlas(options: GuideOptions = {}): AstroIntegration {
         base = address.base;
         updateConfig(siteConfig(address));
       },
-      'astro:build:start': ({ setPrerenderer }) => setPrerenderer(photographsLast),
+      'astro:build:start': ({ setPrerenderer }) => {
+        script = workerScript(base);
+        // Told when the list is written; a build that fails before that asks for no script.
+        script.catch(() => undefined);
+        setPrerenderer((pages) => photographsLast(severalAtOnce(pages)));
+      },
       'astro:server:setup': ({ server }) => pages?.attach(server),
       'astro:server:done': () => pages?.stop(),
       'astro:build:done': async ({ dir }) => {
         const guide = fileURLToPath(dir);
-        await writeOfflineList(guide, base);
+        await writeOfflineList(guide, base, script);
         await writeHostFiles(guide, base);
       },
     },

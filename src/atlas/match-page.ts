@@ -6,7 +6,6 @@ import type { PegKey } from '../domain/peg.ts';
 import { pegVerdict } from '../domain/peg-verdict.ts';
 import { formatDistance } from '../domain/place-words.ts';
 import { closedBecause } from '../domain/verdict-words.ts';
-import { pegRound, walkingDistances } from '../ground/peg-round.ts';
 import type { SectionWorth } from '../planning/section-worths.ts';
 import { type Atlas, pegOf, waterOf } from './atlas.ts';
 import { mapSvg } from './drawing/map-svg.ts';
@@ -16,6 +15,7 @@ import { type PegMention, pegMention } from './peg-mention.ts';
 import { limitWords } from './peg-safety.ts';
 import { factsOfPeg, verdictOfPeg } from './peg-verdicts.ts';
 import { siteLink } from './site-link.ts';
+import { roundOfPegs } from './walking-order.ts';
 import { waterMap } from './water-map.ts';
 
 /** A peg of a match wherever the match's pages name it. */
@@ -212,20 +212,18 @@ function sectionMap(atlas: Atlas, match: Match, water: string): { readonly name:
 /** The shortest walk past every peg of the match, over all its waters. */
 function walkOf(atlas: Atlas, pegs: readonly MatchPeg[]): MatchPage['walk'] {
   if (pegs.length === 0) return { words: '', stops: [] };
-  const { settings, waters } = atlas.venue;
-  const carParks = waters.flatMap(({ map }) => map.places).filter(({ kind }) => kind === 'car-park');
-  const round = pegRound(
-    pegs.map(({ key }) => ({ peg: key, at: pegOf(atlas, key).at })),
-    carParks,
-    walkingDistances(waters.flatMap(({ map }) => map.paths)),
+  const { units } = atlas.venue.settings;
+  const round = roundOfPegs(
+    atlas,
+    pegs.map(({ key }) => key),
   );
   const byKey = new Map(pegs.map((peg) => [peg.key, peg]));
-  const length = formatDistance(round.lengthMetres, settings.units);
+  const length = formatDistance(round.lengthMetres, units);
   return {
     words: `${round.from === null ? 'From the first peg' : `From ${round.from.name} and back`}, ${length} on foot${round.isProven ? '' : ', the shortest way that was found'}.`,
     stops: round.stops.map(({ peg, legMetres }) => ({
       ...byKey.get(peg)!,
-      leg: formatDistance(legMetres, settings.units),
+      leg: formatDistance(legMetres, units),
     })),
   };
 }

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readdir, readFile, writeFile } from 'node:fs/promises';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { build } from 'esbuild';
 import type { NowFacts } from '../atlas/now-facts.ts';
@@ -37,52 +37,65 @@ const MAP_DATA = /^data\/waters\/([^/]+)\.geojson$/;
  * phone fetches them; and `service-worker.js`.
  * @param distDir the built guide
  * @param base the path it will be served below, with a slash at each end
+ * @param script the service worker's, where it was begun before
  */
-export async function writeOfflineList(distDir: string, base: string): Promise<void> {
-  const facts = await readFacts(join(distDir, NOW_PATH));
-  const paths = (await filesBelow(distDir)).filter((path) => !NOT_LISTED.has(path) && !path.startsWith(CHANGES_FOLDER));
-  const marks = await markPages(distDir, paths, facts.day);
+export async function writeOfflineList(distDir: string, base: string, script = workerScript(base)): Promise<void> {
+  const facts = readFacts(join(distDir, NOW_PATH));
+  const paths = filesBelow(distDir).filter((path) => !NOT_LISTED.has(path) && !path.startsWith(CHANGES_FOLDER));
+  const marks: Record<string, string> = {};
   const files: ListedFile[] = [];
   const waters = new Set(paths.map((path) => MAP_DATA.exec(path)?.[1]).filter((water) => water !== undefined));
-  for (const path of paths.filter((each) => each !== BOOKLET_PATH)) {
-    files.push([addressOf(path), shortDigest(await readFile(join(distDir, path))), setOf(path, waters)]);
+  for (const path of paths) {
+    const address = addressOf(path);
+    // One file after another as quickly as the disk gives them: nothing else is at work any more.
+    const { bytes, mark } = path.endsWith('.html')
+      ? markPage(join(distDir, path), facts.day)
+      : plainFile(distDir, path);
+    if (mark !== null) marks[address] = mark;
+    if (path !== BOOKLET_PATH) files.push([address, shortDigest(bytes), setOf(path, waters)]);
   }
   const { day, pegs, notices } = facts;
   const edition = shortDigest(JSON.stringify([base, day, pegs, notices, files]));
   const now: NowFile = { edition, day, pegs, notices, marks };
   const signedNow = JSON.stringify({ check: shortDigest(JSON.stringify(now)), now });
-  await writeFile(join(distDir, NOW_PATH), signedNow);
+  writeFileSync(join(distDir, NOW_PATH), signedNow);
   files.push([NOW_PATH, shortDigest(signedNow), 'first']);
   const list = { edition, day, files: files.sort((a, b) => rankOf(a) - rankOf(b)) };
-  await writeFile(join(distDir, LIST_PATH), JSON.stringify({ ...list, check: shortDigest(checkedText(list)) }));
-  await writeFile(join(distDir, SCRIPT), await workerScript(base));
+  writeFileSync(join(distDir, LIST_PATH), JSON.stringify({ ...list, check: shortDigest(checkedText(list)) }));
+  writeFileSync(join(distDir, SCRIPT), await script);
 }
 
 /** What the pages' build wrote, or what this made of it when the folder was listed before. */
-async function readFacts(file: string): Promise<NowFacts> {
-  const written = JSON.parse(await readFile(file, 'utf8')) as NowFacts | SignedNow;
+function readFacts(file: string): NowFacts {
+  const written = JSON.parse(readFileSync(file, 'utf8')) as NowFacts | SignedNow;
   return 'now' in written ? written.now : written;
 }
 
-async function filesBelow(folder: string): Promise<readonly string[]> {
-  const names = await readdir(folder, { recursive: true, withFileTypes: true });
-  return names
+function filesBelow(folder: string): readonly string[] {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join('/'))
     .sort();
 }
 
-/** Gives each page its mark, the digest of what it holds besides the day, and tells the marks by the pages' addresses. */
-async function markPages(distDir: string, paths: readonly string[], day: Day): Promise<Record<string, string>> {
-  const marks: Record<string, string> = {};
-  for (const path of paths.filter((each) => each.endsWith('.html'))) {
-    const written = await readFile(join(distDir, path), 'utf8');
-    const html = written.replaceAll(MARK_OF_PAGE.exec(written)?.[1] ?? PAGE_MARK_PLACE, PAGE_MARK_PLACE);
-    const mark = shortDigest(withDay(html, day, DAY_OF_MARKS)).slice(0, PAGE_MARK_PLACE.length);
-    marks[addressOf(path)] = mark;
-    await writeFile(join(distDir, path), html.replaceAll(PAGE_MARK_PLACE, mark));
-  }
-  return marks;
+interface GuideFile {
+  readonly bytes: Uint8Array | string;
+  /** Of a page. */
+  readonly mark: string | null;
+}
+
+function plainFile(distDir: string, path: string): GuideFile {
+  return { bytes: readFileSync(join(distDir, path)), mark: null };
+}
+
+/** Gives a page its mark, the digest of what it holds besides the day. */
+function markPage(file: string, day: Day): GuideFile {
+  const written = readFileSync(file, 'utf8');
+  const html = written.replaceAll(MARK_OF_PAGE.exec(written)?.[1] ?? PAGE_MARK_PLACE, PAGE_MARK_PLACE);
+  const mark = shortDigest(withDay(html, day, DAY_OF_MARKS)).slice(0, PAGE_MARK_PLACE.length);
+  const marked = html.replaceAll(PAGE_MARK_PLACE, mark);
+  writeFileSync(file, marked);
+  return { bytes: marked, mark };
 }
 
 function setOf(path: string, waters: ReadonlySet<string>): FileSet {
@@ -112,7 +125,8 @@ function addressOf(path: string): string {
     .join('/');
 }
 
-async function workerScript(base: string): Promise<string> {
+/** The script that keeps a guide on a phone. It asks for nothing of the guide, and can be begun before there is one. */
+export async function workerScript(base: string): Promise<string> {
   const { outputFiles } = await build({
     entryPoints: [WORKER],
     bundle: true,

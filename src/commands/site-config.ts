@@ -3,6 +3,9 @@ import type { SiteAddress } from '../domain/site-address.ts';
 import { SHARED_SCRIPTS } from './shared-scripts.ts';
 import { thirdPartyNotices } from './third-party-notices.ts';
 
+/** While the disk writes one page, the next is put together. */
+const PAGES_AT_ONCE = 4;
+
 /** How Astro builds a guide; where the program lies and where the guide goes is the builder's affair. */
 export function siteConfig({ site, base }: SiteAddress) {
   return {
@@ -11,7 +14,7 @@ export function siteConfig({ site, base }: SiteAddress) {
     output: 'static',
     trailingSlash: 'always',
     compressHTML: true,
-    build: { format: 'directory', inlineStylesheets: 'always' },
+    build: { format: 'directory', inlineStylesheets: 'always', concurrency: PAGES_AT_ONCE },
     devToolbar: { enabled: false },
     // The highlighter's inline styles would break the content security policy; the guide shows no code.
     markdown: { syntaxHighlight: false },

@@ -12,12 +12,13 @@ const LONGEST_MOVED_RUN = 3;
  * double bridge of Martin, Otto and Felten, Complex Systems 5, 1991).
  */
 export function improvedRoute(table: DistanceTable, isClosed: boolean, random: RandomGenerator): number[] {
+  const { metres, behind } = withEnd(table, isClosed);
   let best = nearestFirst(table);
-  let bestLength = improveInPlace(table, best, isClosed);
+  let bestLength = improveInPlace(metres, best, behind);
   const restarts = Math.ceil(RESTART_WORK / table.size);
   for (let restart = 0; restart < restarts; restart++) {
     const order = doubleBridge(best, random);
-    const length = improveInPlace(table, order, isClosed);
+    const length = improveInPlace(metres, order, behind);
     if (length < bestLength - 1e-9) {
       best = order;
       bestLength = length;
@@ -50,28 +51,44 @@ function doubleBridge(order: readonly number[], random: RandomGenerator): number
   return [...order.slice(0, a), ...order.slice(b, c), ...order.slice(a, b), ...order.slice(c)];
 }
 
-/** Improves until no single change shortens the walk; place 0 stays first. Returns the length. */
-function improveInPlace(table: DistanceTable, order: number[], isClosed: boolean): number {
-  const { size, metres } = table;
-  /** Distance between what stands at two steps; behind the last step lies the start, or nothing. */
-  const step = (i: number, j: number): number => {
-    if (j < size) return metres[order[i]! * size + order[j]!]!;
-    return isClosed ? metres[order[i]! * size + order[0]!]! : 0;
-  };
+/** Distances with one more place, `size`, which is no way from anywhere: what lies behind the last place of a walk that is not closed. */
+function withEnd({ size, metres }: DistanceTable, isClosed: boolean) {
+  const extended = new Float64Array((size + 1) ** 2);
+  for (let place = 0; place < size; place++) {
+    extended.set(metres.subarray(place * size, (place + 1) * size), place * (size + 1));
+  }
+  return { metres: extended, behind: isClosed ? 0 : size };
+}
+
+/**
+ * Improves until no single change shortens the walk; place 0 stays first. Returns the length.
+ * @param metres as `withEnd` gives them
+ */
+function improveInPlace(metres: Float64Array, order: number[], behind: number): number {
+  const width = order.length + 1;
+  order.push(behind);
   let improved = true;
-  while (improved) improved = turnStretches(order, step) || moveRuns(order, step);
+  while (improved) improved = turnStretches(metres, width, order) || moveRuns(metres, width, order);
   let length = 0;
-  for (let i = 1; i <= size; i++) length += step(i - 1, i);
+  for (let i = 1; i < width; i++) length += metres[order[i - 1]! * width + order[i]!]!;
+  order.pop();
   return length;
 }
 
-type Step = (i: number, j: number) => number;
-
-function turnStretches(order: number[], step: Step): boolean {
+/** Of the walk and what lies behind it. */
+function turnStretches(metres: Float64Array, width: number, order: number[]): boolean {
   let improved = false;
-  for (let i = 1; i < order.length - 1; i++) {
-    for (let j = i + 1; j < order.length; j++) {
-      const change = step(i - 1, j) + step(i, j + 1) - step(i - 1, i) - step(j, j + 1);
+  for (let i = 1; i < width - 2; i++) {
+    const before = order[i - 1]! * width;
+    for (let j = i + 1; j < width - 1; j++) {
+      const first = order[i]!;
+      const last = order[j]!;
+      const after = order[j + 1]!;
+      const change =
+        metres[before + last]! +
+        metres[first * width + after]! -
+        metres[before + first]! -
+        metres[last * width + after]!;
       if (change < -1e-9) {
         turnInPlace(order, i, j);
         improved = true;
@@ -82,17 +99,23 @@ function turnStretches(order: number[], step: Step): boolean {
 }
 
 /** Moves a run of places to between two others, as it is or turned round. */
-function moveRuns(order: number[], step: Step): boolean {
+function moveRuns(metres: Float64Array, width: number, order: number[]): boolean {
   let improved = false;
   for (let run = 1; run <= LONGEST_MOVED_RUN; run++) {
-    for (let i = 1; i + run <= order.length; i++) {
+    for (let i = 1; i + run < width; i++) {
       const end = i + run - 1;
-      const gain = step(i - 1, i) + step(end, end + 1) - step(i - 1, end + 1);
-      for (let to = 0; to < order.length; to++) {
+      const before = order[i - 1]! * width;
+      const first = order[i]!;
+      const last = order[end]!;
+      const after = order[end + 1]!;
+      const gain = metres[before + first]! + metres[last * width + after]! - metres[before + after]!;
+      for (let to = 0; to < width - 1; to++) {
         if (to >= i - 1 && to <= end) continue;
-        const opened = step(to, to + 1);
-        const straight = step(to, i) + step(end, to + 1) - opened;
-        const turned = step(to, end) + step(i, to + 1) - opened;
+        const from = order[to]! * width;
+        const next = order[to + 1]!;
+        const opened = metres[from + next]!;
+        const straight = metres[from + first]! + metres[last * width + next]! - opened;
+        const turned = metres[from + last]! + metres[first * width + next]! - opened;
         if (Math.min(straight, turned) >= gain - 1e-9) continue;
         const moved = order.splice(i, run);
         if (turned < straight) moved.reverse();
