@@ -1,5 +1,8 @@
 import { triangleRow } from './exact-products.ts';
 import type { LatentSystem } from './latent-system.ts';
+import { type LaidLists, type ScatteredLists, type ScatterKernel, scatterKernel } from './scatter-kernel.ts';
+
+let kernel: ScatterKernel | null | undefined;
 
 /**
  * Puts Zᵀ W Z, less what the eliminated levels take of it, into the lower triangle of `overEffects`, with the levels' own `diagonal`
@@ -16,12 +19,14 @@ export function assembleInPlace(system: LatentSystem, weight: Float64Array): num
   let logDeterminant = 0;
   for (let level = 0; level < levels; level++) logDeterminant += Math.log(diagonal[level]!);
   const exactWeight = prepared.firstExact < 0 ? 0 : weight[prepared.firstExact]!;
+  const { row, subtract } = laidLevels(system);
   for (let effect = 0; effect < effects; effect++) {
     const from = triangleRow(effect);
     const at = effect * effects;
-    for (let c = 0; c <= effect; c++) overEffects[at + c] = exactWeight * prepared.exactProducts[from + c]!;
-    addRowsOf(system, effect, weight);
-    if (eliminatedSd > 0) subtractLevelsOf(system, effect);
+    for (let c = 0; c <= effect; c++) row[c] = exactWeight * prepared.exactProducts[from + c]!;
+    addRowsOf(row, system, effect, weight);
+    if (eliminatedSd > 0) subtract(effect);
+    for (let c = 0; c <= effect; c++) overEffects[at + c] = row[c]!;
   }
   return logDeterminant;
 }
@@ -42,34 +47,48 @@ function crossProductsInPlace({ prepared, diagonal, cross, eliminatedSd }: Laten
 }
 
 /** What the censored sessions with one effect add to its row of the triangle. */
-function addRowsOf({ prepared, overEffects }: LatentSystem, effect: number, weight: Float64Array): void {
-  const { entries, censoredEntriesOf, effects } = prepared;
+function addRowsOf(target: Float64Array, { prepared }: LatentSystem, effect: number, weight: Float64Array): void {
+  const { entries, censoredEntriesOf } = prepared;
   const { rowStart, column, weight: entry } = entries;
-  const at = effect * effects;
   for (let e = censoredEntriesOf.start[effect]!; e < censoredEntriesOf.start[effect + 1]!; e++) {
     const row = censoredEntriesOf.owner[e]!;
     const last = censoredEntriesOf.place[e]!;
     const scaled = weight[row]! * entry[last]!;
     for (let k = rowStart[row]!; k <= last; k++) {
-      overEffects[at + column[k]!] = overEffects[at + column[k]!]! + scaled * entry[k]!;
+      target[column[k]!] = target[column[k]!]! + scaled * entry[k]!;
     }
   }
 }
 
-/** What the eliminated levels that meet one effect take from its row of the triangle. */
-function subtractLevelsOf(
-  { prepared, overEffects, cross, diagonal, eliminatedSd }: LatentSystem,
-  effect: number,
-): void {
-  const { crossesOf, crossStart, crossColumn, effects } = prepared;
-  const at = effect * effects;
+/** The eliminated levels' lists, each with what it takes of every product of its own: laid out for the kernel where there is one. */
+function laidLevels({ prepared, cross, diagonal, eliminatedSd }: LatentSystem): LaidLists {
+  if (kernel === undefined) kernel = scatterKernel();
   const square = eliminatedSd * eliminatedSd;
-  for (let e = crossesOf.start[effect]!; e < crossesOf.start[effect + 1]!; e++) {
-    const level = crossesOf.owner[e]!;
-    const last = crossesOf.place[e]!;
-    const scaled = (square / diagonal[level]!) * cross[last]!;
-    for (let k = crossStart[level]!; k <= last; k++) {
-      overEffects[at + crossColumn[k]!] = overEffects[at + crossColumn[k]!]! - scaled * cross[k]!;
-    }
-  }
+  const lists: ScatteredLists = {
+    listStart: prepared.crossStart,
+    column: prepared.crossColumn,
+    value: cross,
+    perList: diagonal.map((own) => square / own),
+    placesOf: prepared.crossesOf,
+  };
+  return kernel === null ? plainLists(lists, prepared.effects) : kernel.layOut(lists, prepared.effects);
+}
+
+/** What the kernel does, in plain code. */
+export function plainLists(
+  { listStart, column, value, perList, placesOf }: ScatteredLists,
+  columns: number,
+): LaidLists {
+  const row = new Float64Array(columns);
+  return {
+    row,
+    subtract: (of) => {
+      for (let e = placesOf.start[of]!; e < placesOf.start[of + 1]!; e++) {
+        const list = placesOf.owner[e]!;
+        const last = placesOf.place[e]!;
+        const scaled = perList[list]! * value[last]!;
+        for (let k = listStart[list]!; k <= last; k++) row[column[k]!] = row[column[k]!]! - scaled * value[k]!;
+      }
+    },
+  };
 }
