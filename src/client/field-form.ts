@@ -1,3 +1,5 @@
+import { labelled, make } from './make.ts';
+
 /** What a small form of one field asks for, in words. */
 export interface FieldWords {
   readonly className: string;
@@ -19,34 +21,24 @@ export interface FieldForm {
 
 /** Makes a form of one field whose fault is tied to it for a screen reader. */
 export function fieldForm(words: FieldWords): FieldForm {
-  const form = document.createElement('form');
-  form.className = words.className;
-  form.noValidate = true;
-  const heading = document.createElement('h3');
-  heading.textContent = words.heading;
-  const input = document.createElement('input');
-  input.name = words.className;
-  input.autocomplete = 'off';
-  input.placeholder = words.example;
-  const fault = document.createElement('p');
-  fault.className = 'own-depth-fault';
-  fault.id = `${words.className}-fault`;
+  const fault = make('p', { className: 'own-depth-fault', id: `${words.className}-fault` });
   fault.setAttribute('role', 'alert');
+  const input = make('input', { name: words.className, autocomplete: 'off', placeholder: words.example });
   input.setAttribute('aria-describedby', fault.id);
-  const button = document.createElement('button');
-  button.textContent = words.button;
-  const fields = document.createElement('p');
-  fields.className = 'own-depth-fields';
-  for (const [label, control] of [...(words.before ?? []), [words.label, input] as const]) {
-    const labelled = document.createElement('label');
-    labelled.append(`${label} `, control);
-    fields.append(labelled);
-  }
-  fields.append(button);
-  const note = document.createElement('p');
-  note.className = 'soft';
-  note.textContent = words.note;
-  form.append(heading, fields, fault, note);
+  const controls = [...(words.before ?? []), [words.label, input] as const];
+  const form = make(
+    'form',
+    { className: words.className, noValidate: true },
+    make('h3', {}, words.heading),
+    make(
+      'p',
+      { className: 'own-depth-fields' },
+      ...controls.map(([label, control]) => labelled(label, control)),
+      make('button', {}, words.button),
+    ),
+    fault,
+    make('p', { className: 'soft' }, words.note),
+  );
   const refuse = (why: string) => {
     fault.textContent = why;
     input.setAttribute('aria-invalid', String(why !== ''));

@@ -1,6 +1,5 @@
 import { type NamedPeg, readTypedPeg, type TypedPeg } from '../domain/typed-peg.ts';
-import { sayAll } from '../words/fill-words.ts';
-import { ENGLISH, say } from './page-words.ts';
+import { ENGLISH, say, sayAll } from './page-words.ts';
 
 /**
  * Finds pegs by number on the first page: the field picks out the links below it, and Enter opens the sheet where only
@@ -63,7 +62,7 @@ function show(place: HTMLElement, answer: TypedPeg<Found> | null, typed: string)
     found.append(`${water} ${peg}`, ...stateOf(link));
     return found;
   });
-  const said = answer.faults.length === 0 ? '' : sayAll(answer.faults, say);
+  const said = answer.faults.length === 0 ? '' : sayAll(answer.faults);
   const below = said === '' || links.length > 0 ? '' : ` ${say('find.listed')}`;
   place.replaceChildren(...(said === '' ? [] : [`${said}${below}`]), ...links);
 }

@@ -4,6 +4,8 @@
  * in the order the page gives. On a phone, where rows become cards without headings, a choice of order takes their place.
  */
 
+import { chooser, labelled, make } from './make.ts';
+
 type Direction = 'ascending' | 'descending';
 
 for (const table of document.querySelectorAll<HTMLTableElement>('table[data-ledger]')) enhance(table);
@@ -34,10 +36,7 @@ function addButtons(
   sort: (heading: HTMLTableCellElement, direction: Direction) => void,
 ): void {
   for (const heading of headings) {
-    const button = document.createElement('button');
-    button.type = 'button';
-    button.className = 'sort';
-    button.append(...heading.childNodes);
+    const button = make('button', { type: 'button', className: 'sort' }, ...heading.childNodes);
     heading.append(button);
     button.addEventListener('click', () =>
       sort(heading, heading.ariaSort === null ? firstDirection(heading) : opposite(heading.ariaSort)),
@@ -63,12 +62,10 @@ function sorted(rows: readonly HTMLTableRowElement[], heading: HTMLTableCellElem
 }
 
 function filterFor(rows: readonly HTMLTableRowElement[], order: HTMLElement): HTMLElement {
-  const form = document.createElement('form');
-  form.className = 'filter screen-only';
-  const said = document.createElement('output');
+  const said = make('output');
   const water = choice('Water', optionsOf(rows, 'water', 'waterName'));
   const kind = choice('Kind', optionsOf(rows, 'kind', 'kindName'));
-  form.append(water.label, kind.label, order, said);
+  const form = make('form', { className: 'filter screen-only' }, water.label, kind.label, order, said);
   form.addEventListener('input', () => {
     const passes = (select: HTMLSelectElement, value = '') => select.value === '' || select.value === value;
     const isShown = ({ dataset }: HTMLTableRowElement) =>
@@ -101,10 +98,6 @@ function optionsOf(
 }
 
 function choice(name: string, options: readonly (readonly [string, string])[], none = 'all') {
-  const label = document.createElement('label');
-  const select = document.createElement('select');
-  select.add(new Option(none, ''));
-  for (const [value, words] of options) select.add(new Option(words, value));
-  label.append(`${name} `, select);
-  return { label, select };
+  const select = chooser([['', none], ...options]);
+  return { label: labelled(name, select), select };
 }

@@ -1,5 +1,6 @@
 import { fillWords } from '../words/fill-words.ts';
-import type { Say } from '../words/say.ts';
+import type { WordKey } from '../words/languages.ts';
+import type { Say, WordValues } from '../words/say.ts';
 
 /** For what a script says in English in every guide, since it keeps somebody safe: the `lang` of its element. */
 export const ENGLISH = 'en-GB';
@@ -13,3 +14,14 @@ export const say: Say = (key, values = {}) => {
   if (message === undefined) throw new Error(`The page has no words ${key}.`);
   return fillWords(message, values, document.documentElement.lang);
 };
+
+/** Something to say, for who knows the voice: a message by its key, and the values of its places. */
+export interface Said {
+  readonly key: WordKey;
+  readonly values?: WordValues;
+}
+
+/** All of a list of things to say, one after another; in the voice of the page where no other is given. */
+export function sayAll(said: readonly Said[], voice: Say = say): string {
+  return said.map(({ key, values }) => voice(key, values)).join(' ');
+}

@@ -5,6 +5,7 @@ import { readPlumbed } from '../domain/plumb-doubt.ts';
 import { fieldForm } from './field-form.ts';
 import { startGaugeBoard } from './gauge-board.ts';
 import { localDay } from './local-day.ts';
+import { chooser, make } from './make.ts';
 import { forgetOwnDepth, keepOwnDepth, type OwnDepth, readOwnDepths } from './own-depths.ts';
 import { chosenUnits, unitsOfPage } from './units/chosen-units.ts';
 
@@ -20,10 +21,10 @@ export function startPlumbGuide(guide: HTMLElement): void {
   if (desk === null || key === undefined || !isStoreOpen()) return;
   const peg = { base: document.body.dataset.guideBase ?? '/', key };
   const units = unitsOfPage(chosenUnits(location.search, localStorage, peg.base));
-  const lines = document.createElement('select');
-  for (const row of guide.querySelectorAll<HTMLElement>('tr[data-line]')) {
-    lines.add(new Option(row.querySelector('[data-line-name]')?.textContent ?? '', row.dataset.line));
-  }
+  const rows = [...guide.querySelectorAll<HTMLElement>('tr[data-line]')];
+  const lines = chooser(
+    rows.map((row) => [row.dataset.line ?? '', row.querySelector('[data-line-name]')?.textContent ?? ''] as const),
+  );
   const show = () => showOwnDepths(guide, readOwnDepths(localStorage, peg), units, forget);
   const forget = (line: string) => {
     forgetOwnDepth(localStorage, peg, line);
@@ -85,30 +86,18 @@ function ownRow(
   forget: (line: string) => void,
 ): HTMLTableRowElement {
   const { lightMetres, heavyMetres } = floatSettings(own.metres);
-  const row = document.createElement('tr');
-  row.className = 'own';
+  const forgets = make('button', { type: 'button' }, 'Forget');
+  forgets.setAttribute('aria-label', `Forget your depth at ${lineName}`);
+  forgets.addEventListener('click', () => forget(own.line));
+  const row = make(
+    'tr',
+    { className: 'own' },
+    make('th', { scope: 'row' }, 'yours ', make('small', {}, formatDay(own.day)), forgets),
+    make('td', { className: 'middle' }, formatLength(heavyMetres, units)),
+    make('td', {}, formatLength(lightMetres, units)),
+  );
   row.setAttribute('data-own', '');
-  const head = document.createElement('th');
-  head.scope = 'row';
-  head.textContent = 'yours ';
-  const when = document.createElement('small');
-  when.textContent = formatDay(own.day);
-  const button = document.createElement('button');
-  button.type = 'button';
-  button.textContent = 'Forget';
-  button.setAttribute('aria-label', `Forget your depth at ${lineName}`);
-  button.addEventListener('click', () => forget(own.line));
-  head.append(when, button);
-  const depth = cell(formatLength(heavyMetres, units));
-  depth.className = 'middle';
-  row.append(head, depth, cell(formatLength(lightMetres, units)));
   // The datum's column has nothing of the person's own.
-  if (columns > 3) row.append(cell(''));
+  if (columns > 3) row.append(make('td'));
   return row;
-}
-
-function cell(words: string): HTMLTableCellElement {
-  const made = document.createElement('td');
-  made.textContent = words;
-  return made;
 }

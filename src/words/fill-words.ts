@@ -1,5 +1,4 @@
-import type { WordKey } from './languages.ts';
-import type { Say, WordValues } from './say.ts';
+import type { WordValues } from './say.ts';
 
 const PLURAL = /\{(\w+), plural, ((?:(?:=\d+|[a-z]+) \{(?:[^{}]|\{\w+\})*\} ?)+)\}/g;
 const CHOICE = /(=\d+|[a-z]+) \{((?:[^{}]|\{\w+\})*)\}/g;
@@ -15,11 +14,6 @@ export function fillWords(message: string, values: WordValues, tag: string): str
   return message
     .replace(PLURAL, (_all, name: string, choices: string) => chosenForm(choices, Number(filledBy(values, name)), tag))
     .replace(PLACE, (_all, name: string) => String(filledBy(values, name)));
-}
-
-/** All of a list of things to say, one after another. */
-export function sayAll(said: readonly { readonly key: WordKey; readonly values?: WordValues }[], say: Say): string {
-  return said.map(({ key, values }) => say(key, values)).join(' ');
 }
 
 function chosenForm(choices: string, count: number, tag: string): string {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { sayAll } from '../../src/client/page-words.ts';
 import { readPegOfWater, readTypedPeg } from '../../src/domain/typed-peg.ts';
-import { sayAll } from '../../src/words/fill-words.ts';
 import { inEnglish } from '../../src/words/say.ts';
 
 const PEGS = [

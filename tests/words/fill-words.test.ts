@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Language } from '../../src/domain/language.ts';
-import { fillWords, sayAll } from '../../src/words/fill-words.ts';
+import { fillWords } from '../../src/words/fill-words.ts';
 import { LANGUAGES } from '../../src/words/languages.ts';
-import { inEnglish, sayIn, wordsForScripts } from '../../src/words/say.ts';
+import { type inEnglish, sayIn, wordsForScripts } from '../../src/words/say.ts';
 import { SCRIPT_WORDS } from './script-words.ts';
 
 /** Every place of every message of a script. */
@@ -33,11 +33,4 @@ it('takes the form that a number has of its own before that of its kind', () => 
 
 it('names the place that was left empty', () => {
   expect(() => fillWords('Peg {peg}', {}, 'en-GB')).toThrow('has a place peg');
-});
-
-it('says a list of things one after another, and nothing of none', () => {
-  expect(sayAll([{ key: 'typed.elsewhere' }, { key: 'typed.noPegHere', values: { peg: '9' } }], inEnglish)).toBe(
-    'Elsewhere there is: There is no peg 9 here.',
-  );
-  expect(sayAll([], inEnglish)).toBe('');
 });

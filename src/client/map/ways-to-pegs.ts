@@ -6,6 +6,7 @@ import type { MapPath } from '../../domain/map.ts';
 import type { LatLng } from '../../domain/place.ts';
 import type { LineToPass } from '../../ground/walk/lines-near.ts';
 import { type Way, walkOf, wayFinder } from '../../ground/walk/way-between.ts';
+import { chooser, labelled, make } from '../make.ts';
 import type { MapPeg } from './map-marks.ts';
 
 /** A place that ways begin at. */
@@ -72,15 +73,11 @@ export function offerWays(
   tell: ReturnType<typeof waysToPegs>,
   asked: string | null,
 ): { readonly peg: () => string | null; readonly stand: (at: LatLng) => void } {
-  const select = document.createElement('select');
-  select.add(new Option('choose', ''));
-  for (const { peg, closed } of pegs) select.add(new Option(closed ? `${peg}, closed` : peg, peg));
-  const said = document.createElement('span');
-  said.className = 'way-said';
+  const options = pegs.map(({ peg, closed }) => [peg, closed ? `${peg}, closed` : peg] as const);
+  const select = chooser([['', 'choose'], ...options]);
+  const said = make('span', { className: 'way-said' });
   said.setAttribute('role', 'status');
-  const label = document.createElement('label');
-  label.append('Way to peg ', select);
-  row.append(label, said);
+  row.append(labelled('Way to peg', select), said);
   const drawn = L.layerGroup().addTo(map);
   let standing: LatLng | null = null;
   const show = () => {

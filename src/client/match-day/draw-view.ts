@@ -3,9 +3,9 @@ import type { Entry } from '../../match-day/entries.ts';
 import { agreedValue } from '../../match-day/match-log.ts';
 import { type DrawPromise, drawnPegs, promiseDigest, promiseText, saltText } from '../../match-day/phone-draw.ts';
 import { ABOUT } from '../../match-day/scales.ts';
+import { button, make } from '../make.ts';
 import { addForm, entryRow, FREE_PEGS, withdrawnView } from './entries-view.ts';
 import { keptInput } from './kept-input.ts';
-import { button, make } from './make.ts';
 import type { MatchDay } from './match-day.ts';
 
 /** A draw by the phone: promised, and once the salt is known, drawn. */

@@ -2,9 +2,9 @@ import { readTypedPeg } from '../../domain/typed-peg.ts';
 import { pulledFault } from '../../match-day/bag-draw.ts';
 import type { Entry } from '../../match-day/entries.ts';
 import { ABOUT, historyOf } from '../../match-day/scales.ts';
+import { button, make } from '../make.ts';
 import { newReference } from '../new-reference.ts';
 import { keptInput } from './kept-input.ts';
-import { button, make } from './make.ts';
 import type { MatchDay } from './match-day.ts';
 
 /** The list of pegs not taken, which every field suggests from. */

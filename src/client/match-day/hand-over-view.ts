@@ -1,6 +1,6 @@
 import { matchFileText, readMatchFile } from '../../match-day/match-file.ts';
+import { button, make } from '../make.ts';
 import { canShare, downloadFile, shareFile } from '../round/hand-over.ts';
-import { button, make } from './make.ts';
 import type { MatchDay } from './match-day.ts';
 import { slipReaderView } from './slip-reader.ts';
 

@@ -1,4 +1,4 @@
-import { make } from './make.ts';
+import { make } from '../make.ts';
 import type { MatchDay } from './match-day.ts';
 
 /** A field whose text outlasts a restart: kept with every key until it is noted. @param field its name in this match */

@@ -1,7 +1,7 @@
 import type { DayPeg } from '../../atlas/match-day-page.ts';
 import { doubtOf, gramsOfKilograms, gramsOfPounds, type Net, type OnScales } from '../../match-day/scales.ts';
+import { make } from '../make.ts';
 import { keptInput } from './kept-input.ts';
-import { make } from './make.ts';
 import type { MatchDay } from './match-day.ts';
 
 /** The fields of a net's weight, and of what is in it, as they are kept while nothing is noted. */

@@ -3,8 +3,8 @@ import type { ResultRow } from '../../match-day/match-results.ts';
 import { historyOf, type Net, type OnScales, onScales, totalGrams } from '../../match-day/scales.ts';
 import { STATUS_WORDS } from '../../match-day/weighed-in.ts';
 import { localDay } from '../local-day.ts';
+import { button, make } from '../make.ts';
 import { clockTime } from '../round/elements.ts';
-import { button, make } from './make.ts';
 import type { MatchDay } from './match-day.ts';
 import { weightWords } from './weights.ts';
 

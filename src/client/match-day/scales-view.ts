@@ -1,7 +1,7 @@
 import type { DayPeg } from '../../atlas/match-day-page.ts';
 import { matchResults, type ResultRow } from '../../match-day/match-results.ts';
 import { ABOUT, weighedIn } from '../../match-day/scales.ts';
-import { button, make } from './make.ts';
+import { button, make } from '../make.ts';
 import type { MatchDay } from './match-day.ts';
 import { unsavedWords } from './net-form.ts';
 import { stateWords } from './said-words.ts';

@@ -1,6 +1,6 @@
 import { conflictsOf, type Note } from '../../match-day/match-log.ts';
 import { ABOUT, bothNets, historyOf, movedPeg, onScales } from '../../match-day/scales.ts';
-import { button, make } from './make.ts';
+import { button, make } from '../make.ts';
 import type { MatchDay } from './match-day.ts';
 import { noteHead, scalesWords } from './said-words.ts';
 

@@ -1,7 +1,7 @@
 import type { Slip } from '../../match-day/slip.ts';
 import { readSlipFile } from '../../match-day/slip-file.ts';
+import { make } from '../make.ts';
 import { canShare, downloadFile, shareFile } from '../round/hand-over.ts';
-import { make } from './make.ts';
 
 /** Reads codes in pictures, where a browser can (the Shape Detection API, of which TypeScript knows nothing). */
 interface CodeReader {

@@ -1,5 +1,5 @@
 import type { Caught } from '../../match-day/pace.ts';
-import { button, make } from '../match-day/make.ts';
+import { button, make } from '../make.ts';
 import { say } from '../page-words.ts';
 import { atTime } from './at-time.ts';
 import { minuteOf } from './outing.ts';

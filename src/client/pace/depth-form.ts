@@ -2,9 +2,9 @@ import type { DrawLine } from '../../atlas/draw-page.ts';
 import { formatLength } from '../../domain/length.ts';
 import { isFarFromSurvey, readPlumbed } from '../../domain/plumb-doubt.ts';
 import { localDay } from '../local-day.ts';
-import { button, make } from '../match-day/make.ts';
+import { button, make } from '../make.ts';
 import { forgetOwnDepth, keepOwnDepth, type OwnDepth, readOwnDepths } from '../own-depths.ts';
-import { say } from '../page-words.ts';
+import { ENGLISH, say } from '../page-words.ts';
 import { phoneStore } from '../phone-store.ts';
 import { unitsOfReader } from '../units/chosen-units.ts';
 import type { PaceContext } from './pace-view.ts';
@@ -61,8 +61,12 @@ export function depthForm(context: PaceContext): HTMLElement | null {
   form.addEventListener('submit', (event) => {
     event.preventDefault();
     const line = lines.find(({ id }) => id === select.value)!;
-    const { metres, fault } = readDepth(input.value, line, length, sure === `${line.id} ${input.value}`);
-    why.textContent = fault;
+    const {
+      metres,
+      fault,
+      lang = document.documentElement.lang,
+    } = readDepth(input.value, line, length, sure === `${line.id} ${input.value}`);
+    Object.assign(why, { textContent: fault, lang });
     input.setAttribute('aria-invalid', String(fault !== ''));
     if (metres === null) {
       sure = `${line.id} ${input.value}`;
@@ -95,9 +99,10 @@ function readDepth(
   { name, depth, off }: DrawLine,
   length: 'm' | 'ft',
   isSure: boolean,
-): { readonly metres: number | null; readonly fault: string } {
+): { readonly metres: number | null; readonly fault: string; readonly lang?: string } {
   const read = readPlumbed(typed, length);
-  if (!read.ok) return { metres: null, fault: read.why };
+  // As the sheet says it, which is English as yet.
+  if (!read.ok) return { metres: null, fault: read.why, lang: ENGLISH };
   const { metres } = read;
   if (depth === null || isSure || !isFarFromSurvey(metres, depth, off)) return { metres, fault: '' };
   const own = formatLength(metres, { length });

@@ -1,6 +1,6 @@
 import { type Fed, MAX_FED_TEXT, plain } from '../../domain/fed.ts';
 import { MAX_FED } from '../../match-day/slip.ts';
-import { button, make } from '../match-day/make.ts';
+import { button, make } from '../make.ts';
 import { say } from '../page-words.ts';
 import { atTime } from './at-time.ts';
 import { minuteOf } from './outing.ts';

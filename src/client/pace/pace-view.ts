@@ -6,7 +6,7 @@ import { lengthsInOther } from '../../domain/unit-words.ts';
 import { nearestMoment, paceOf, shareBy } from '../../match-day/pace.ts';
 import { monthWords } from '../../words/day-words.ts';
 import { localDay } from '../local-day.ts';
-import { button, make } from '../match-day/make.ts';
+import { button, make } from '../make.ts';
 import { ENGLISH, say } from '../page-words.ts';
 import { readDays } from '../read-days.ts';
 import { clockTime } from '../round/elements.ts';

@@ -1,6 +1,6 @@
 import { MAX_SLIP_TEXT } from '../../match-day/slip.ts';
 import { slipFileText } from '../../match-day/slip-file.ts';
-import { button, make } from '../match-day/make.ts';
+import { button, make } from '../make.ts';
 import { say } from '../page-words.ts';
 import { canShare, downloadFile, shareFile } from '../round/hand-over.ts';
 import { depthForm, ownDepthsOf } from './depth-form.ts';

@@ -1,4 +1,4 @@
-import { make } from '../match-day/make.ts';
+import { make } from '../make.ts';
 import { say } from '../page-words.ts';
 import type { Target } from './outing.ts';
 import type { PaceContext } from './pace-view.ts';

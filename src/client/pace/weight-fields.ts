@@ -1,6 +1,6 @@
 import { toPoundsOunces } from '../../domain/weight.ts';
 import { gramsOfKilograms, gramsOfPounds } from '../../match-day/scales.ts';
-import { make } from '../match-day/make.ts';
+import { make } from '../make.ts';
 import { say } from '../page-words.ts';
 
 /** Fields for one weight in the venue's unit. */

@@ -1,9 +1,8 @@
 import type { PegLine } from '../../atlas/peg-line.ts';
 import { type Month, monthOf } from '../../domain/day.ts';
 import { type OrderedPeg, orderedPegs, type PegOrder } from '../../domain/peg-order.ts';
-import { sayAll } from '../../words/fill-words.ts';
 import { localDay } from '../local-day.ts';
-import { say } from '../page-words.ts';
+import { sayAll } from '../page-words.ts';
 import { phoneStore } from '../phone-store.ts';
 import { addressWithPegs, keepPegs, keptPegs, withPeg } from './kept-pegs.ts';
 
@@ -159,7 +158,7 @@ function keepSome(form: HTMLFormElement, rows: readonly HTMLTableRowElement[]): 
       box.checked = kept.includes(peg);
       const isKept = keepPegs(store, place, kept);
       said.textContent =
-        sayAll(next.said, say) || (isKept ? '' : 'This phone keeps nothing: the link below holds the pegs instead.');
+        sayAll(next.said) || (isKept ? '' : 'This phone keeps nothing: the link below holds the pegs instead.');
       showKept();
     });
     row.querySelector('td.words')?.append(label);

@@ -1,6 +1,6 @@
 import { readPegOfWater } from '../../domain/typed-peg.ts';
-import { sayAll } from '../../words/fill-words.ts';
-import { say } from '../page-words.ts';
+import { make } from '../make.ts';
+import { say, sayAll } from '../page-words.ts';
 import { phoneStore } from '../phone-store.ts';
 import { addressWithPegs, keepPegs, keptPegs, withPeg } from './kept-pegs.ts';
 
@@ -37,14 +37,14 @@ function comparePegs(list: HTMLOListElement, form: HTMLFormElement): void {
   const change = (next: ReturnType<typeof withPeg>) => {
     kept = next.pegs;
     const isKept = keepPegs(store, place, kept);
-    tell(sayAll(next.said, say) || (isKept ? '' : say('kept.addressHolds')));
+    tell(sayAll(next.said) || (isKept ? '' : say('kept.addressHolds')));
     show();
   };
   form.addEventListener('submit', (event) => {
     event.preventDefault();
     const { peg, fault } = readPegOfWater(field.value, form.dataset.name ?? '', all);
     if (peg === null) {
-      tell(sayAll([fault], say));
+      tell(sayAll([fault]));
       return;
     }
     field.value = '';
@@ -56,10 +56,7 @@ function comparePegs(list: HTMLOListElement, form: HTMLFormElement): void {
   });
   for (const card of cards) {
     const peg = card.dataset.peg ?? '';
-    const out = document.createElement('button');
-    out.type = 'button';
-    out.className = 'screen-only';
-    out.textContent = say('kept.takeOut');
+    const out = make('button', { type: 'button', className: 'screen-only' }, say('kept.takeOut'));
     out.setAttribute('aria-label', say('kept.takeOutPeg', { peg }));
     out.addEventListener('click', () => {
       change(withPeg(kept, peg, false));
@@ -68,5 +65,5 @@ function comparePegs(list: HTMLOListElement, form: HTMLFormElement): void {
     card.append(out);
   }
   show();
-  if (opened.said.length > 0) tell(sayAll(opened.said, say));
+  if (opened.said.length > 0) tell(sayAll(opened.said));
 }

@@ -1,6 +1,5 @@
 import { plainPeg } from '../../domain/typed-peg.ts';
-import type { WordKey } from '../../words/languages.ts';
-import type { WordValues } from '../../words/say.ts';
+import type { Said } from '../page-words.ts';
 import { keepText, storeName, type TextStore } from '../text-store.ts';
 
 /** As many stand beside one another on a phone and can still be read. */
@@ -10,7 +9,7 @@ const MAX_KEPT = 4;
 export interface KeptPegs {
   readonly pegs: readonly string[];
   /** Empty where all is well; else messages, by key. */
-  readonly said: readonly { readonly key: WordKey; readonly values: WordValues }[];
+  readonly said: readonly Said[];
 }
 
 /**
@@ -35,7 +34,7 @@ export function keptPegs(
   const found = names.map((name) => all.find((peg) => plainPeg(peg) === plainPeg(name)));
   const unknown = names.filter((_, index) => found[index] === undefined);
   const pegs = [...new Set(found.filter((peg) => peg !== undefined))];
-  const said: KeptPegs['said'][number][] = [];
+  const said: Said[] = [];
   if (unknown.length > 0) {
     said.push({ key: 'typed.noPegHere', values: { peg: unknown.map((name) => name.slice(0, 12)).join(', ') } });
   }

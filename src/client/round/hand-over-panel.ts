@@ -1,6 +1,7 @@
 import type { RoundWater } from '../../atlas/bank-round-page.ts';
 import type { RoundFile } from '../../content/round-file/round-file.ts';
 import { addDays, type Day, daysBetween, isDay } from '../../domain/day.ts';
+import { button, make } from '../make.ts';
 import { PLACE_MARK, type Round, type WholeRound } from './draft.ts';
 import { clockTime, fromTemplate, requireElement } from './elements.ts';
 import type { Problem } from './finding-of.ts';
@@ -126,36 +127,24 @@ function showUnvisited(list: HTMLElement, { pegs, places = [] }: RoundFile, wate
       ...(unchecked.length === 0 ? [] : [`${name}, rescue kit not checked: ${unchecked.join(', ')}`]),
     ];
   });
-  list.replaceChildren(
-    ...lines.map((line) => {
-      const item = document.createElement('li');
-      item.textContent = line;
-      return item;
-    }),
-  );
+  list.replaceChildren(...lines.map((line) => make('li', {}, line)));
 }
 
 function showProblems(said: HTMLElement, problems: readonly Problem[], onProblem: (problem: Problem) => void): void {
-  const heading = document.createElement('p');
-  heading.textContent =
+  const heading =
     problems.length === 1
       ? 'One thing has to be put right first:'
       : `${problems.length} things have to be put right first:`;
-  const list = document.createElement('ul');
-  for (const problem of problems) {
-    const button = document.createElement('button');
-    button.type = 'button';
-    button.className = 'wide-button';
-    button.textContent =
-      problem.peg === '' || problem.peg.startsWith(PLACE_MARK)
-        ? problem.sentence
-        : `Peg ${problem.peg}: ${problem.sentence}`;
-    button.addEventListener('click', () => onProblem(problem));
-    const item = document.createElement('li');
-    item.append(button);
-    list.append(item);
-  }
-  said.replaceChildren(heading, list);
+  const items = problems.map((problem) => {
+    const isOfPlace = problem.peg === '' || problem.peg.startsWith(PLACE_MARK);
+    const words = isOfPlace ? problem.sentence : `Peg ${problem.peg}: ${problem.sentence}`;
+    return make(
+      'li',
+      {},
+      button(words, () => onProblem(problem)),
+    );
+  });
+  said.replaceChildren(make('p', {}, heading), make('ul', {}, ...items));
 }
 
 function countWords({ pegs, places = [], notices = [], photos }: RoundFile): string {

@@ -1,9 +1,9 @@
 import MiniSearch from 'minisearch';
 import type { SearchEntry, SearchKind } from '../../atlas/search-entries.ts';
 import { readTypedPeg } from '../../domain/typed-peg.ts';
-import { sayAll } from '../../words/fill-words.ts';
 import type { WordKey } from '../../words/languages.ts';
 import type { Say } from '../../words/say.ts';
+import { sayAll } from '../page-words.ts';
 
 /** Entries found of one kind, best first. */
 export interface FoundGroup {

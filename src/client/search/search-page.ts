@@ -1,4 +1,5 @@
 import type { SearchEntry } from '../../atlas/search-entries.ts';
+import { make } from '../make.ts';
 import { ENGLISH, say } from '../page-words.ts';
 import { readDays } from '../read-days.ts';
 import { addressWith } from '../shared-address.ts';
@@ -63,56 +64,37 @@ function addressFor(typed: string): string {
 }
 
 function shownGroup({ kind, entries }: FoundGroup, guide: Guide): HTMLElement {
-  const section = document.createElement('section');
-  const head = document.createElement('h2');
-  head.textContent = guide.kindName(kind, say);
-  const list = document.createElement('ul');
-  list.append(...entries.map((found) => shownEntry(found, guide)));
-  section.append(head, list);
-  return section;
+  return make(
+    'section',
+    {},
+    make('h2', {}, guide.kindName(kind, say)),
+    make('ul', {}, ...entries.map((found) => shownEntry(found, guide))),
+  );
 }
 
 function shownEntry({ entry, terms }: FoundGroup['entries'][number], guide: Guide): HTMLLIElement {
-  const item = document.createElement('li');
-  const link = document.createElement('a');
-  link.href = entry.href;
-  link.textContent = entry.title;
-  item.append(link);
+  const item = make('li', {}, make('a', { href: entry.href }, entry.title));
   if (entry.closed !== undefined || entry.dated !== undefined) item.append(' ', closedWords(entry));
-  if (entry.days !== undefined) item.append(' ', small(entry.days));
-  const words = document.createElement('p');
-  words.append(...guide.excerpt(entry.text, terms).map(([piece, isFound]) => (isFound ? marked(piece) : piece)));
-  item.append(words);
+  // It may be a notice that closes pegs.
+  if (entry.days !== undefined) item.append(' ', make('small', { lang: ENGLISH }, entry.days));
+  const pieces = guide
+    .excerpt(entry.text, terms)
+    .map(([piece, isFound]) => (isFound ? make('mark', {}, piece) : piece));
+  item.append(make('p', {}, ...pieces));
   return item;
 }
 
 /** As `ClosedWords.astro` has it, so that the day of reading sets it right alike. */
 function closedWords({ closed, dated }: SearchEntry): HTMLElement {
-  const words = document.createElement('span');
-  words.className = 'closed-words';
-  words.lang = ENGLISH;
-  words.hidden = closed === undefined;
-  if (dated !== undefined) Object.assign(words.dataset, { verdict: dated, when: 'closed' });
-  const word = document.createElement('b');
-  word.className = 'closed-word';
-  word.textContent = 'closed';
-  const because = document.createElement('span');
+  const because = make('span', {}, closed ?? '');
   because.dataset.say = 'because';
-  because.textContent = closed ?? '';
-  words.append(word, ' ', because);
+  const words = make(
+    'span',
+    { className: 'closed-words', lang: ENGLISH, hidden: closed === undefined },
+    make('b', { className: 'closed-word' }, 'closed'),
+    ' ',
+    because,
+  );
+  if (dated !== undefined) Object.assign(words.dataset, { verdict: dated, when: 'closed' });
   return words;
-}
-
-/** The days of a notice: it may be one that closes pegs. */
-function small(text: string): HTMLElement {
-  const element = document.createElement('small');
-  element.lang = ENGLISH;
-  element.textContent = text;
-  return element;
-}
-
-function marked(text: string): HTMLElement {
-  const element = document.createElement('mark');
-  element.textContent = text;
-  return element;
 }

@@ -6,6 +6,7 @@ import { type FetchWorth, isWarmMonth, windGroup, worthAtFetch } from '../../dom
 import { sunDay, sunInFace } from '../../ground/sun-at-peg.ts';
 import { windMeets } from '../../ground/wind-at-peg.ts';
 import { dayFault } from '../chosen-day.ts';
+import { chooser, labelled, make } from '../make.ts';
 import { readDays } from '../read-days.ts';
 import { chooseDay } from '../units/units-form.ts';
 
@@ -31,26 +32,21 @@ const MEETS_WORDS: Readonly<Record<ReturnType<typeof windMeets>, string>> = {
 /** Puts a day and a wind to choose into a place of the page, with an answer in words that follows them. */
 export function askDayAndWind(place: HTMLElement): void {
   const sky = pegSky(place);
-  const day = document.createElement('input');
-  day.type = 'date';
   const [today, chosen = today] = readDays();
-  day.value = chosen;
+  const day = make('input', { type: 'date', value: chosen });
   // A day that the guide can be read for is kept for every page, as at its foot; another is answered here alone.
   day.addEventListener('change', () => {
     const isToday = day.value === today;
     if (isToday || dayFault(day.value, today) === null) chooseDay(isToday ? null : day.value);
   });
-  const wind = document.createElement('select');
-  wind.add(new Option('not known', ''));
-  COMPASS_POINTS.forEach((point, index) => {
-    wind.add(new Option(point, String(index)));
-  });
-  const answer = document.createElement('output');
-  const form = document.createElement('form');
-  const strength = document.createElement('select');
-  strength.add(new Option('up to force 3 (12 mph)', 'light'));
-  strength.add(new Option('force 4 and over', 'fresh'));
-  form.append(labelled('Day', day), labelled('Wind from', wind));
+  const points = COMPASS_POINTS.map((point, index) => [String(index), point] as const);
+  const wind = chooser([['', 'not known'], ...points]);
+  const strength = chooser([
+    ['light', 'up to force 3 (12 mph)'],
+    ['fresh', 'force 4 and over'],
+  ]);
+  const answer = make('output');
+  const form = make('form', {}, labelled('Day', day), labelled('Wind from', wind));
   if (sky.worths !== null) form.append(labelled('Strength', strength));
   form.append(answer);
   const update = () => {
@@ -108,10 +104,4 @@ export function windWorthWords(
   if (known === null) return 'The log tells nothing of what such a wind is worth.';
   const [worth, low, high] = [known.worth, known.low80, known.high80].map((value) => value.toFixed(2));
   return `Multiply the expected bags by ${worth} (likely ${low} to ${high}): what that much open water is worth in such a wind.`;
-}
-
-function labelled(words: string, control: HTMLElement): HTMLLabelElement {
-  const label = document.createElement('label');
-  label.append(`${words} `, control);
-  return label;
 }

@@ -1,6 +1,7 @@
 import type { Units } from '../../domain/bag.ts';
 import type { Day } from '../../domain/day.ts';
 import { addressWithDay, dayFault, dayFaultOfAddress, keepDay } from '../chosen-day.ts';
+import { chooser, labelled, make } from '../make.ts';
 import { phoneStore } from '../phone-store.ts';
 import { readDays } from '../read-days.ts';
 import { addressWithUnits, differing, keepUnits, unitsFault } from './chosen-units.ts';
@@ -28,8 +29,7 @@ export function offerUnits(place: HTMLElement, own: Units, shown: Units): void {
     ],
     shown.length,
   );
-  const said = document.createElement('small');
-  said.id = 'units-said';
+  const said = make('small', { id: 'units-said' });
   said.setAttribute('role', 'status');
   const say = (words: string) => {
     said.textContent = words;
@@ -58,9 +58,7 @@ export function offerUnits(place: HTMLElement, own: Units, shown: Units): void {
 /** The day the guide is read for: today, or one to come. */
 function dayChoice(saidId: string, say: (words: string) => void): HTMLLabelElement {
   const [today, chosen] = readDays();
-  const input = document.createElement('input');
-  input.type = 'date';
-  input.value = chosen ?? today;
+  const input = make('input', { type: 'date', value: chosen ?? today });
   input.setAttribute('aria-describedby', saidId);
   input.addEventListener('change', () => {
     // An emptied field, like today's date, is no choice: the guide then moves on with the days.
@@ -71,9 +69,7 @@ function dayChoice(saidId: string, say: (words: string) => void): HTMLLabelEleme
     say(chooseDay(day) ? '' : REFUSED);
     if (day === null) input.value = today;
   });
-  const label = document.createElement('label');
-  label.append('For the day ', input);
-  return label;
+  return labelled('For the day', input);
 }
 
 /** Keeps a day and shows the page for it. Whether the phone keeps it. */
@@ -85,10 +81,6 @@ export function chooseDay(day: Day | null): boolean {
 }
 
 function choice(words: string, options: readonly (readonly [string, string])[], value: string) {
-  const select = document.createElement('select');
-  for (const [unit, name] of options) select.add(new Option(name, unit));
-  select.value = value;
-  const label = document.createElement('label');
-  label.append(`${words} `, select);
-  return { label, select };
+  const select = chooser(options, value);
+  return { label: labelled(words, select), select };
 }

@@ -1,5 +1,6 @@
 import type { PegPlaces, PlaceMark } from '../../atlas/peg-places.ts';
 import { verdictOnDays } from '../../domain/peg-verdict.ts';
+import { make } from '../make.ts';
 import { readDays } from '../read-days.ts';
 import { unitsOfReader } from '../units/chosen-units.ts';
 import { askFix } from './ask-fix.ts';
@@ -16,18 +17,14 @@ export async function sayWhere(place: HTMLElement, button: HTMLElement): Promise
 }
 
 function made(place: HTMLElement, button: HTMLElement): HTMLElement {
-  const said = document.createElement('p');
-  said.className = 'where-said screen-only';
-  const words = document.createElement('span');
+  const words = make('span');
   words.setAttribute('role', 'status');
-  const close = document.createElement('button');
-  close.type = 'button';
-  close.textContent = 'Close';
+  const close = make('button', { type: 'button' }, 'Close');
+  const said = make('p', { className: 'where-said screen-only' }, words, ' ', close);
   close.addEventListener('click', () => {
     said.hidden = true;
     button.focus();
   });
-  said.append(words, ' ', close);
   place.append(said);
   return said;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { sayAll } from '../../../src/client/page-words.ts';
 import { addressWithPegs, keepPegs, keptPegs, withPeg } from '../../../src/client/peg-table/kept-pegs.ts';
-import { sayAll } from '../../../src/words/fill-words.ts';
 import { inEnglish } from '../../../src/words/say.ts';
 
 const PLACE = { base: '/guide/', water: 'kiln-pool' };

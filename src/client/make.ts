@@ -17,3 +17,18 @@ export function button(text: string, onPress: () => void, isMain = false): HTMLB
   made.addEventListener('click', onPress);
   return made;
 }
+
+/** A control with its label in front. */
+export function labelled(words: string, control: HTMLElement): HTMLLabelElement {
+  return make('label', {}, `${words} `, control);
+}
+
+/** A choice of options, each with its value and its words; the first is chosen where no other is. */
+export function chooser(
+  options: readonly (readonly [value: string, words: string])[],
+  chosen = options[0]?.[0] ?? '',
+): HTMLSelectElement {
+  const select = make('select', {}, ...options.map(([value, words]) => new Option(words, value)));
+  select.value = chosen;
+  return select;
+}
