@@ -47,6 +47,10 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   const out = outputFolder(values.out, folder);
   if (recoverGuide(out)) say('A build was stopped as it put its guide in place: that guide stands there again.');
   tidyWorkshops();
+  // Astro takes its time to load, and the disk its time to give the folder.
+  const loading = import('./guide-folder/write-pages.ts');
+  // Told by whoever waits for it: a folder with faults does not.
+  loading.catch(() => undefined);
   const read = await loadVenue(folder, io.today?.(), isSilent ? undefined : readingProgress(folder, io));
   const { venue, faults, leftOut } = read;
   if (values.json) io.print(jsonText({ ok: venue !== null, out, faults, leftOut }));
@@ -71,8 +75,7 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
 
   const unfinished = unfinishedGuide(out);
   try {
-    // Astro takes its time to load: the ratings are at work by then.
-    const { writePages } = await import('./guide-folder/write-pages.ts');
+    const { writePages } = await loading;
     // Whether anything may be written there is better known before all the work.
     await mkdir(unfinished, { recursive: true });
     const pages = `Writing the pages of ${countWords(venue.pegs.length, 'peg')}`;
