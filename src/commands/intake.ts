@@ -8,6 +8,7 @@ import type { KeepOpen } from '../content/intake/close-pegs.ts';
 import type { Choice, Conflict } from '../content/intake/intake-choice.ts';
 import type { IntakePlan } from '../content/intake/plan-intake.ts';
 import { type CommandIo, EXIT } from './command-io.ts';
+import { NOTHING_CHANGED, refuse } from './import/ask-to-write.ts';
 import { chooseConflicts } from './intake/choose-conflicts.ts';
 import { Intake } from './intake/intake-folder.ts';
 import { readRounds } from './intake/read-rounds.ts';
@@ -17,8 +18,6 @@ import { takeSlips, textsOfSlips } from './intake/take-slips.ts';
 import { typedFor } from './print-faults.ts';
 import { readArguments, UsageError } from './read-arguments.ts';
 import { venueFolder } from './venue-folder.ts';
-
-const NOTHING_CHANGED = 'Nothing was changed.';
 
 /**
  * `intake FILE… [--yes] [--keep-folder | --take-round] [--without WATER/PEG]… [--close-inside]
@@ -164,10 +163,4 @@ async function finish(
     `Taken in: ${plan.taken.map(({ ref }) => `round ${ref}`).join(', ')}. Build the guide anew: ${typedFor('build', intake.folder)}`,
   );
   return EXIT.clean;
-}
-
-function refuse(lines: readonly string[], io: CommandIo, ending: string = NOTHING_CHANGED): number {
-  for (const line of lines) io.printError(line);
-  if (ending !== '') io.printError(ending);
-  return EXIT.faults;
 }

@@ -11,9 +11,9 @@ export async function askToWrite(isAgreed: boolean, io: CommandIo): Promise<numb
   return EXIT.clean;
 }
 
-/** Says why nothing was done. */
-export function refuse(lines: readonly string[], io: CommandIo): number {
+/** Says why nothing was done. @param ending said last: empty where nobody knows whether anything was changed */
+export function refuse(lines: readonly string[], io: CommandIo, ending: string = NOTHING_CHANGED): number {
   for (const line of lines) io.printError(line);
-  io.printError(NOTHING_CHANGED);
+  if (ending !== '') io.printError(ending);
   return EXIT.faults;
 }
