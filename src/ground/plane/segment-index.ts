@@ -55,7 +55,9 @@ export function segmentIndex(segments: readonly Segment[]): SegmentIndex {
       (i) => {
         const metres = distanceTo(p, segments[i]!);
         // Of two as near the one of the lower number, whichever way the tree was searched.
-        if (metres < best || (metres === best && i < segment)) [best, segment] = [metres, i];
+        if (metres > best || (metres === best && i >= segment)) return;
+        best = metres;
+        segment = i;
       },
     );
     if (segment === -1) return null;
@@ -121,7 +123,8 @@ function search(
       for (let k = 0; k < count[node]!; k++) visit(items[start[node]! + k]!);
       continue;
     }
-    const [a, b] = [distanceOf(child), distanceOf(child + 1)];
+    const a = distanceOf(child);
+    const b = distanceOf(child + 1);
     // The one on top of the pile is looked at next.
     if (a <= b) {
       boxes.push(child + 1, child);
@@ -139,20 +142,28 @@ function boxDistance(boxes: Float64Array, box: number, { x, y }: PlanePoint): nu
   return Math.sqrt(dx * dx + dy * dy);
 }
 
-/** The share of a way at which it enters a box, infinite where it misses it (Liang and Barsky, 1984). */
+/** The share of a way at which it enters a box, infinite where it misses it (Liang and Barsky, 1984). Asked too often to make a list. */
 function boxEntry(boxes: Float64Array, box: number, from: PlanePoint, to: PlanePoint): number {
-  const [dx, dy] = [to.x - from.x, to.y - from.y];
-  const [minX, minY, maxX, maxY] = [boxes[4 * box]!, boxes[4 * box + 1]!, boxes[4 * box + 2]!, boxes[4 * box + 3]!];
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const minX = boxes[4 * box]!;
+  const minY = boxes[4 * box + 1]!;
+  const maxX = boxes[4 * box + 2]!;
+  const maxY = boxes[4 * box + 3]!;
   if ((dx === 0 && (from.x < minX || from.x > maxX)) || (dy === 0 && (from.y < minY || from.y > maxY))) return Infinity;
-  const [x1, x2] = dx === 0 ? [0, 1] : [(minX - from.x) / dx, (maxX - from.x) / dx];
-  const [y1, y2] = dy === 0 ? [0, 1] : [(minY - from.y) / dy, (maxY - from.y) / dy];
+  const x1 = dx === 0 ? 0 : (minX - from.x) / dx;
+  const x2 = dx === 0 ? 1 : (maxX - from.x) / dx;
+  const y1 = dy === 0 ? 0 : (minY - from.y) / dy;
+  const y2 = dy === 0 ? 1 : (maxY - from.y) / dy;
   const enter = Math.max(0, Math.min(x1, x2), Math.min(y1, y2));
   const leave = Math.min(1, Math.max(x1, x2), Math.max(y1, y2));
   // A hair's breadth of rounding must not lose a segment that lies along the box's own side.
   return enter <= leave + 1e-12 ? enter : Infinity;
 }
 
-function distanceTo(p: PlanePoint, [a, b]: Segment): number {
+function distanceTo(p: PlanePoint, segment: Segment): number {
+  const a = segment[0];
+  const b = segment[1];
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const squared = dx * dx + dy * dy;
@@ -166,7 +177,9 @@ function distanceTo(p: PlanePoint, [a, b]: Segment): number {
  * How far along the way it crosses a segment, null where it does not. A corner exactly on the way belongs to the left
  * side, so that a way through a corner crosses one of its two segments and not both.
  */
-function crossingDistance(from: PlanePoint, to: PlanePoint, [a, b]: Segment, length: number): number | null {
+function crossingDistance(from: PlanePoint, to: PlanePoint, segment: Segment, length: number): number | null {
+  const a = segment[0];
+  const b = segment[1];
   const sideA = side(from, to, a);
   const sideB = side(from, to, b);
   if (sideA >= 0 === sideB >= 0) return null;
