@@ -5,6 +5,7 @@ import { fishingSteps } from '../domain/water-history.ts';
 import type { LatentModel, LinearCombination, RandomTerm, SparseRows } from './engine/latent-model.ts';
 import { factorRows, sparseRows } from './engine/sparse-rows.ts';
 import { type FeatureShares, featureShares } from './feature-shares.ts';
+import { onceForEach } from './once-for-each.ts';
 import type { RatedVenue } from './rated-venue.ts';
 import type { ModelSession } from './sessions-in-model.ts';
 import { standsInLog, tellingFeatures } from './stands-in-log.ts';
@@ -163,12 +164,8 @@ export function venueWaveAt({ venueWaves }: Season, position: number): LinearCom
 /** The year that all waters of a venue share, as one wave: they lie under one sky. None where the season is no circle. */
 function venueWave(sessions: readonly ModelSession[], season: Season): RandomTerm[] {
   if (season.venueWaves === null) return [];
-  const rows = sparseRows(
-    sessions.map(({ event }) => {
-      const position = season.positionOf(event);
-      return position === null ? [] : venueWaveAt(season, position);
-    }),
-  );
+  const waveAt = onceForEach((position: number | null) => (position === null ? [] : venueWaveAt(season, position)));
+  const rows = sparseRows(sessions.map(({ event }) => waveAt(season.positionOf(event))));
   return [{ name: TERM.venueWave, columns: 2, rows, prior: { kind: 'independent' } }];
 }
 
@@ -188,9 +185,10 @@ function yearTerms(
     });
   }
   if (stockings.length > 0) {
-    const after = sessions.map(({ event }) =>
+    const stockingsBefore = onceForEach((event: ModelSession['event']) =>
       stockings.flatMap(({ water, on }, column) => (water === event.water && event.day >= on ? [column] : [])),
     );
+    const after = sessions.map(({ event }) => stockingsBefore(event));
     terms.push({
       name: TERM.stocking,
       columns: stockings.length,
@@ -214,7 +212,7 @@ function stockingsOf(venue: RatedVenue, sessions: readonly ModelSession[]): Stoc
 /** What a session's peg was that day. */
 interface PegOfDay {
   readonly ground: PegKey;
-  /** Those that tell it from the others. */
+  /** Those that tell it from the others: one list for all sessions with the same. */
   readonly features: readonly string[];
 }
 
@@ -226,12 +224,19 @@ function pegsOfDays(venue: RatedVenue, sessions: readonly ModelSession[]): PegOf
   const telling = tellingFeatures(venue);
   const known = pegsOfVenue.get(venue) ?? new WeakMap<ModelSession, PegOfDay>();
   pegsOfVenue.set(venue, known);
+  const lists = new Map<string, readonly string[]>();
+  const shared = (features: readonly string[]) => {
+    const name = features.join('\n');
+    const before = lists.get(name) ?? features;
+    lists.set(name, before);
+    return before;
+  };
   return sessions.map((each) => {
     const { session, event } = each;
     const before = known.get(each);
     if (before !== undefined) return before;
     const stand = stands.get(pegKey(session.water, session.peg))!;
-    const peg = { ground: groundOn(stand, event.day), features: telling(stand, event.day) };
+    const peg = { ground: groundOn(stand, event.day), features: shared(telling(stand, event.day)) };
     known.set(each, peg);
     return peg;
   });
@@ -249,7 +254,7 @@ function groundsOf(venue: RatedVenue): PegKey[] {
 /** Features that tell pegs apart today, and those that did on some day of the log: without a column their worth would fall on the pegs. */
 function featuresInModel({ settings }: RatedVenue, shares: FeatureShares, pegs: readonly PegOfDay[]): string[] {
   const today = shares.features.filter((feature) => shares.contrastOf(feature) > 0);
-  const inLog = new Set(pegs.flatMap(({ features }) => features));
+  const inLog = new Set([...new Set(pegs.map(({ features }) => features))].flat());
   return [...today, ...settings.features.map(({ id }) => id).filter((id) => inLog.has(id))];
 }
 
@@ -263,12 +268,24 @@ function pegTerms(
   { pegColumns, featureColumns, season, years, asked }: RatingColumns,
 ): RandomTerm[] {
   const pegs = pegsOfDay.map(({ ground }) => pegColumns.get(ground)!);
-  const carried = pegsOfDay.map(({ features }) => features.flatMap((feature) => featureColumns.get(feature) ?? []));
-  const inSeason = sessions.map(({ event }, i) => {
-    const position = season.positionOf(event);
-    return position === null ? [] : carried[i]!.map((column) => column * season.positions + position);
-  });
-  const { waves } = season;
+  const columnsOf = onceForEach((features: readonly string[]) =>
+    features.flatMap((feature) => featureColumns.get(feature) ?? []),
+  );
+  const carried = pegsOfDay.map(({ features }) => columnsOf(features));
+  const { waves, positions } = season;
+  const columnsAt = onceForEach((columns: readonly number[]) =>
+    onceForEach((position: number) => columns.map((column) => column * positions + position)),
+  );
+  const wavesAt = onceForEach((columns: readonly number[]) =>
+    onceForEach((position: number) =>
+      columns.flatMap((column) => (waves?.[position] ?? []).map((weight, k) => ({ column: 2 * column + k, weight }))),
+    ),
+  );
+  const inSeason = <Row>(rowAt: (columns: readonly number[]) => (position: number) => readonly Row[]) =>
+    sessions.map(({ event }, i) => {
+      const position = season.positionOf(event);
+      return position === null ? [] : rowAt(carried[i]!)(position);
+    });
   return [
     factor(TERM.peg, pegColumns.size, pegs),
     ...(asked.pegYears === true && years.count > 1
@@ -289,7 +306,7 @@ function pegTerms(
     {
       name: TERM.season,
       columns: featureColumns.size * season.positions,
-      rows: onesAt(inSeason),
+      rows: onesAt(inSeason(columnsAt)),
       prior: season.prior,
     },
     ...(waves === null
@@ -298,15 +315,7 @@ function pegTerms(
           {
             name: TERM.wave,
             columns: featureColumns.size * 2,
-            rows: sparseRows(
-              sessions.map(({ event }, i) => {
-                const position = season.positionOf(event);
-                if (position === null) return [];
-                return carried[i]!.flatMap((column) =>
-                  waves[position]!.map((weight, k) => ({ column: 2 * column + k, weight })),
-                );
-              }),
-            ),
+            rows: sparseRows(inSeason(wavesAt)),
             prior: { kind: 'independent' } as const,
           },
         ]),
@@ -322,7 +331,9 @@ function onesAt(columns: readonly (readonly number[])[]): SparseRows {
   columns.forEach((row, i) => {
     rowStart[i + 1] = rowStart[i]! + row.length;
   });
-  const column = Int32Array.from(columns.flat());
+  const column = new Int32Array(rowStart[columns.length]!);
+  let next = 0;
+  for (const row of columns) for (const own of row) column[next++] = own;
   return { rowStart, column, weight: new Float64Array(column.length).fill(1) };
 }
 
