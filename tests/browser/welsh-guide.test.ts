@@ -116,6 +116,11 @@ describe('a Welsh guide', () => {
     const page = await opened('paper/cards/kiln-pool/');
     expect(await page.locator('.card[data-peg="3"]').innerText()).toMatch(/Emergency 999[\s\S]*diwrnod gwael/i);
     await expectWelsh(page);
+    // Cards are cut by measure: what stands above them on the screen would push them off the cut.
+    await page.emulateMedia({ media: 'print' });
+    expect((await page.locator('.card').first().boundingBox())!.y).toBeLessThan(1);
+    expect(await page.locator('.card footer').first().innerText()).toContain('heb eu gwirio');
+    await page.emulateMedia({ media: 'screen' });
     await page.goto(`${host.address}paper/plates/kiln-pool/`);
     expect(await page.locator('.plate[data-peg="14"] [lang|=en]').first().innerText()).toContain('Not to be fished.');
     await expectWelsh(page);

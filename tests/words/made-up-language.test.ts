@@ -2,6 +2,7 @@ import { expect, it, vi } from 'vitest';
 import { pegSheet } from '../../src/atlas/peg-sheet.ts';
 import { pageLanguage } from '../../src/layouts/page-language.ts';
 import { LANGUAGES } from '../../src/words/languages.ts';
+import { wordsForScripts } from '../../src/words/say.ts';
 import { exampleAtlas } from '../atlas/example-atlas.ts';
 import { missingKeys } from './missing-keys.ts';
 
@@ -28,6 +29,11 @@ it('makes a whole sheet from two messages: what it does not hold is said in Engl
   const [here, there] = [pegSheet(english, 'pit/1'), pegSheet(madeUp, 'pit/1')];
   expect(there.depth).toEqual(here.depth);
   expect(there.safety).toEqual(here.safety);
+});
+
+it('gives the scripts of a page in English what it does not hold', () => {
+  const words = wordsForScripts('xx' as 'cy', ['sky.never', 'kept.takeOut', 'sky.local']);
+  expect(words).toEqual({ 'sky.never': 'nayver', 'kept.takeOut': 'Take out' });
 });
 
 it('lists what is still to be put into it', () => {
