@@ -43,11 +43,20 @@ export async function run(args: readonly string[], io: CommandIo): Promise<numbe
   io.print(
     `The guide is at http://localhost:${server.address.port}${address.base} and follows ${folder} (stop it with Ctrl+C)`,
   );
+  readyPages(`http://127.0.0.1:${server.address.port}${address.base}`);
   await new Promise<void>((resolve) => {
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
   });
   await server.stop();
   return EXIT.clean;
+}
+
+/** The first page that is asked for has the modules of nearly all of them made, for seconds: better before somebody comes. */
+function readyPages(address: string): void {
+  fetch(address)
+    .then((page) => page.arrayBuffer())
+    // Whoever comes is told what is wrong.
+    .catch(() => undefined);
 }
 
 /** @param isShowing whether there are pages already that a fault leaves as they are */
