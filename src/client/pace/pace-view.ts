@@ -1,20 +1,19 @@
 import type { DrawData } from '../../atlas/draw-page.ts';
-import { expectedWeight } from '../../atlas/expected-weight.ts';
 import { capitalised } from '../../domain/capitalised.ts';
 import { type Month, monthOf } from '../../domain/day.ts';
 import { lengthsInOther } from '../../domain/unit-words.ts';
-import { nearestMoment, paceOf, shareBy } from '../../match-day/pace.ts';
-import { monthWords } from '../../words/day-words.ts';
+import { nearestMoment, paceOf } from '../../match-day/pace.ts';
 import { localDay } from '../local-day.ts';
 import { button, make } from '../make.ts';
 import { ENGLISH, say } from '../page-words.ts';
 import { readDays } from '../read-days.ts';
 import { clockTime } from '../round/elements.ts';
 import { unitsOfReader } from '../units/chosen-units.ts';
+import { bagByHour } from './bag-by-hour.ts';
 import { catchForm } from './catch-form.ts';
 import { feedForm } from './feed-form.ts';
 import { MAX_HOURS, minuteOf, type Outing } from './outing.ts';
-import { durationWords, paceLines, spreadWords, targetGrams, targetWords, weight } from './pace-words.ts';
+import { paceLines, targetGrams, targetWords, weight } from './pace-words.ts';
 import { slipView } from './slip-view.ts';
 import { targetForm } from './target-form.ts';
 
@@ -57,7 +56,7 @@ export function paceView(context: PaceContext): HTMLElement {
         ]
       : [
           ...(isKept ? [] : [make('p', { className: 'notice', role: 'alert' }, say('pace.keepsNothing'))]),
-          bagByHour(context),
+          bagByHour(data, outing, monthOfOuting(outing, context.now)),
           make('h2', { id: 'pace' }, say('pace.heading')),
           timesForm(context),
           targetForm(context),
@@ -107,47 +106,6 @@ function neighbours({ data, row, list, outing }: PaceContext): HTMLElement {
         : [begun, say(match.pegs.includes(peg) ? 'pace.inMatch' : 'pace.notInMatch')];
     });
   return make('p', { className: 'soft' }, ...beside.flat(), beside.length === 0 ? '' : '.');
-}
-
-/** The bag by the hours of the match: poor, typical and good day, and each part on a typical day. */
-function bagByHour({ data, outing, now }: PaceContext): HTMLElement {
-  const month = monthOfOuting(outing, now);
-  const bags = data.pegs[outing.peg]?.bags[month];
-  if (bags === undefined) {
-    return make('p', {}, say('pace.noBag', { month: monthWords(month, say) }));
-  }
-  const [total, ...parts] = bags;
-  const hours = Array.from({ length: Math.ceil(outing.hours) }, (_, i) => Math.min(i + 1, outing.hours));
-  const known = data.hours[month];
-  const at = (grams: number, hour: number) =>
-    expectedWeight((grams * shareBy(hour * 60, outing.hours * 60, known)) / 1000, data.weightUnit);
-  const days = [say('answer.poorDay'), say('answer.typical'), say('answer.goodDay')];
-  const head = [say('pace.after'), ...days, ...parts.map((_, i) => data.parts[i]?.name ?? '')];
-  const table = make(
-    'table',
-    { className: 'bag-by-hour' },
-    make('thead', {}, make('tr', {}, ...head.map((name) => make('th', { scope: 'col' }, name)))),
-    make(
-      'tbody',
-      {},
-      ...hours.map((hour) =>
-        make(
-          'tr',
-          {},
-          make('th', { scope: 'row' }, durationWords(hour * 60).replace(' 00 min', '')),
-          ...total!.map((grams) => make('td', {}, at(grams, hour))),
-          ...parts.map(([, middle]) => make('td', {}, at(middle, hour))),
-        ),
-      ),
-    ),
-  );
-  return make(
-    'div',
-    {},
-    make('p', {}, say('pace.bagIn', { month: monthWords(month, say), spread: spreadWords(known, outing.hours, say) })),
-    make('section', { className: 'wide', ariaLabel: say('pace.bagByHour'), tabIndex: 0 }, table),
-    make('p', { className: 'soft' }, say('pace.columnsAlone')),
-  );
 }
 
 /** What the clock and the bag say; drawn anew as time goes on. */
