@@ -55,13 +55,11 @@ export function learnCutUsual(banks: readonly KnownBank[]): CutUsual | null {
   const known = new Map<KnownBank, SpellLikelihoods[]>(sample.map((bank) => [bank, []]));
   const logs = behaviours.map((behaviour) => {
     const total = new Float64Array(spreads.length);
+    const ofSpells = alikeLikelihoods(behaviour, nodes);
     for (const [bank, likelihoods] of known) {
-      const ofBank = spellLikelihoods(bank, behaviour, nodes);
+      const ofBank = spellLikelihoods(bank, nodes, ofSpells);
       likelihoods.push(ofBank);
-      const likelihood = product(...ofBank);
-      spreads.forEach((spread, index) => {
-        total[index] = (total[index] as number) + Math.log(Math.max(dot(spread, likelihood), 1e-300));
-      });
+      addLogChancesInPlace(total, spreads, product(...ofBank));
     }
     return total;
   });
@@ -73,7 +71,8 @@ export function learnCutUsual(banks: readonly KnownBank[]): CutUsual | null {
     nodes,
     spreads,
     weights: weights.map((each) => each.map((weight) => weight / sum)),
-    likelihoodsOf: (bank, at) => known.get(bank)?.[at] ?? spellLikelihoods(bank, behaviours[at] as Behaviour, nodes),
+    likelihoodsOf: (bank, at) =>
+      known.get(bank)?.[at] ?? spellLikelihoods(bank, nodes, alikeLikelihoods(behaviours[at] as Behaviour, nodes)),
   };
 }
 
@@ -91,29 +90,61 @@ function chanceAbove(z: number): number {
   return z < -8 ? 0 : normalCdf(z);
 }
 
+/** Likelihoods for each node as the usual of a spell's peg. */
+interface NodeLikelihoods {
+  readonly ofOpening: (opening: OpeningSpell) => Float64Array;
+  readonly ofSpell: (spell: CutSpell) => Float64Array;
+}
+
 /** The likelihood of what has ended at a peg, and that of the unfinished spell, for each node as the peg's own usual. */
 function spellLikelihoods(
   { opening, spells }: KnownBank,
-  { restingShare, scatter }: Behaviour,
   nodes: readonly number[],
+  { ofOpening, ofSpell }: NodeLikelihoods,
 ): SpellLikelihoods {
-  const likelihoodAt = opening === null ? () => 1 : openingLikelihood(opening, restingShare, scatter);
-  const ended = Float64Array.from(nodes, (usual) => Math.max(likelihoodAt(usual), LEAST_LIKELIHOOD));
-  const unfinished = new Float64Array(nodes.length).fill(1);
-  for (const { lasted, uncutUntil, isEnded } of spells) {
-    const by = logGrowth(growthOf(lasted, restingShare));
-    const notBy = logGrowth(growthOf(uncutUntil, restingShare));
-    const isOpenBelow = growthOf(uncutUntil, restingShare) <= 0;
-    for (let node = 0; node < nodes.length; node += 1) {
-      const usual = nodes[node] as number;
-      const beyond = isOpenBelow ? 1 : chanceAbove((usual - notBy) / scatter);
-      if (isEnded) {
-        const within = beyond - chanceAbove((usual - by) / scatter);
-        ended[node] = (ended[node] as number) * Math.max(within, LEAST_LIKELIHOOD);
-      } else unfinished[node] = (unfinished[node] as number) * Math.max(beyond, LEAST_LIKELIHOOD);
-    }
+  let ended: Float64Array = opening === null ? new Float64Array(nodes.length).fill(1) : ofOpening(opening);
+  let unfinished: Float64Array = new Float64Array(nodes.length).fill(1);
+  for (const spell of spells) {
+    if (spell.isEnded) ended = product(ended, ofSpell(spell));
+    else unfinished = product(unfinished, ofSpell(spell));
   }
   return [ended, unfinished];
+}
+
+/** Banks are walked on the same days: many spells are alike, and each kind is worked out once. */
+function alikeLikelihoods({ restingShare, scatter }: Behaviour, nodes: readonly number[]): NodeLikelihoods {
+  const atNodes = (likelihoodAt: (usual: number) => number) =>
+    Float64Array.from(nodes, (usual) => Math.max(likelihoodAt(usual), LEAST_LIKELIHOOD));
+  return {
+    ofOpening: onceForAlike((opening) => atNodes(openingLikelihood(opening, restingShare, scatter))),
+    ofSpell: onceForAlike((spell) => atNodes(spellLikelihood(spell, restingShare, scatter))),
+  };
+}
+
+function onceForAlike(work: (spell: OpeningSpell) => Float64Array): (spell: OpeningSpell) => Float64Array {
+  const met = new Map<string, Float64Array>();
+  return (spell) => {
+    const { lasted, uncutUntil, isEnded } = spell;
+    const kind = [lasted.growing, lasted.resting, uncutUntil.growing, uncutUntil.resting, isEnded].join(' ');
+    const likelihood = met.get(kind) ?? work(spell);
+    met.set(kind, likelihood);
+    return likelihood;
+  };
+}
+
+/** The likelihood of a spell that began with a cut, as a function of the peg's own usual. */
+function spellLikelihood(
+  { lasted, uncutUntil, isEnded }: OpeningSpell,
+  restingShare: number,
+  scatter: number,
+): (usual: number) => number {
+  const by = logGrowth(growthOf(lasted, restingShare));
+  const notBy = logGrowth(growthOf(uncutUntil, restingShare));
+  const isOpenBelow = growthOf(uncutUntil, restingShare) <= 0;
+  return (usual) => {
+    const beyond = isOpenBelow ? 1 : chanceAbove((usual - notBy) / scatter);
+    return isEnded ? beyond - chanceAbove((usual - by) / scatter) : beyond;
+  };
 }
 
 /**
@@ -141,6 +172,33 @@ function chanceBeyond(growth: number, scatter: number): (usual: number) => numbe
     const z = (usual - log) / scatter;
     return normalCdf(z + scatter) - Math.exp(log - usual - scatter ** 2 / 2) * normalCdf(z);
   };
+}
+
+/**
+ * Adds to the total of each spread the log of what it gives a bank's likelihood. Four sums go side by side: each by itself would wait
+ * for its own last addition.
+ */
+function addLogChancesInPlace(total: Float64Array, spreads: readonly Float64Array[], likelihood: Float64Array): void {
+  const add = (index: number, chance: number) => {
+    total[index] = (total[index] as number) + Math.log(Math.max(chance, 1e-300));
+  };
+  let index = 0;
+  for (; index + 4 <= spreads.length; index += 4) {
+    const [a, b, c, d] = spreads.slice(index, index + 4) as [Float64Array, Float64Array, Float64Array, Float64Array];
+    let [ofA, ofB, ofC, ofD] = [0, 0, 0, 0];
+    for (let node = 0; node < likelihood.length; node += 1) {
+      const at = likelihood[node] as number;
+      ofA += (a[node] as number) * at;
+      ofB += (b[node] as number) * at;
+      ofC += (c[node] as number) * at;
+      ofD += (d[node] as number) * at;
+    }
+    add(index, ofA);
+    add(index + 1, ofB);
+    add(index + 2, ofC);
+    add(index + 3, ofD);
+  }
+  for (; index < spreads.length; index += 1) add(index, dot(spreads[index] as Float64Array, likelihood));
 }
 
 /** Products, one by one. */

@@ -107,6 +107,15 @@ describe('the next cut', () => {
     expect(dueAfter('2026-08-30', [6, 7, 8])).toBe(dueAfter('2025-09-21', [6, 7, 8]));
   });
 
+  it('is alike for pegs cut on the same days, and another where one day of one differs', () => {
+    const alike = [every('x', 365, 5), every('y', 365, 5)];
+    const [last, ...before] = every('z', 365, 5).visits.toReversed();
+    const other = { peg: 'z', visits: [...before, { day: addDays(last!.day, -150), cut: true }] };
+    const forecast = (peg: string) => ({ ...forecastOf(peg, [...alike, other, ...steady]), peg: '' });
+    expect(forecast('x')).toEqual(forecast('y'));
+    expect(forecast('z').dueOn < forecast('x').dueOn).toBe(true);
+  });
+
   it('takes the usual of the venue for a peg cut once, with a wider spread', () => {
     const own = [20, 40, 30, 55].flatMap((days, index) => [every(`p${index}`, days * 10, 4, '2022-09-01')]);
     const once = { peg: 'once', visits: [{ day: '2025-12-01', cut: true }] };
