@@ -6,8 +6,5 @@ import type { BackgroundMessage, BackgroundWork } from './ratings-in-background.
 const { venue, folder } = workerData as BackgroundWork;
 const tell = (message: BackgroundMessage) => parentPort!.postMessage(message);
 
-const ratings = await loadRatings(venue, {
-  ...(folder === undefined ? {} : { folder }),
-  progress: (progress) => tell({ progress }),
-});
+const ratings = await loadRatings(venue, { folder, progress: (progress) => tell({ progress }) });
 tell({ ratings });

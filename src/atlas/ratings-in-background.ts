@@ -1,13 +1,15 @@
+import { resolve } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { type RatedVenue, ratedVenue } from '../ratings/rated-venue.ts';
 import type { Ratings } from '../ratings/ratings.ts';
+import { cacheFolder } from './cache-folder.ts';
 import { keptRatings, type LoadRatingsOptions, loadRatings } from './ratings-cache.ts';
 import { threadCode } from './thread-code.ts';
 
 /** What the thread is given. */
 export interface BackgroundWork {
   readonly venue: RatedVenue;
-  readonly folder?: string;
+  readonly folder: string;
 }
 
 /** What the thread tells on its way, and at its end. */
@@ -33,28 +35,29 @@ export async function ratingsInBackground(
   options: BackgroundOptions = {},
   code: string = threadCode('background-ratings'),
 ): Promise<BegunRatings> {
-  const known = await keptRatings(venue, options.folder);
+  // Found out here and now: while the thread begins, the pages may have the program stand elsewhere.
+  const folder = resolve(options.folder ?? cacheFolder());
+  const known = await keptRatings(venue, folder);
   if (known !== null) return { ratings: Promise.resolve(known) };
   options.signal?.throwIfAborted();
-  const ratings = inThread(ratedVenue(venue), options, code).then((found) => {
+  const ratings = inThread({ venue: ratedVenue(venue), folder }, options, code).then((found) => {
     options.signal?.throwIfAborted();
-    return found ?? loadRatings(venue, options);
+    return found ?? loadRatings(venue, { ...options, folder });
   });
   // Whoever asks for them is told what went wrong; before that nobody may be listening.
   ratings.catch(() => undefined);
   return { ratings };
 }
 
-function inThread(venue: RatedVenue, options: BackgroundOptions, code: string): Promise<Ratings | null> {
-  const work: BackgroundWork = { venue, ...(options.folder === undefined ? {} : { folder: options.folder }) };
+function inThread(work: BackgroundWork, options: BackgroundOptions, code: string): Promise<Ratings | null> {
   const worker = new Worker(code, { workerData: work });
   options.signal?.addEventListener('abort', () => void worker.terminate(), { once: true });
-  return new Promise((resolve) => {
+  return new Promise((done) => {
     worker.on('message', (message: BackgroundMessage) => {
-      if ('ratings' in message) resolve(message.ratings);
+      if ('ratings' in message) done(message.ratings);
       else options.progress?.(message.progress);
     });
-    worker.on('error', () => resolve(null));
-    worker.on('exit', () => resolve(null));
+    worker.on('error', () => done(null));
+    worker.on('exit', () => done(null));
   });
 }

@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { enableCompileCache } from 'node:module';
-import { join } from 'node:path';
+import { resolve } from 'node:path';
 
 /**
  * Has Node keep beside what else is kept what it compiles of this program, and take it from there, in this thread and in those it starts:
@@ -8,7 +8,9 @@ import { join } from 'node:path';
  */
 export function keepCompiledCode(folder: string, environment: NodeJS.ProcessEnv = process.env): void {
   if (!existsSync(folder)) return;
-  const { directory } = enableCompileCache(join(folder, 'code'));
+  // Whole, since the program comes to stand elsewhere while the pages are written.
+  const code = resolve(folder, 'code');
+  const { directory } = enableCompileCache(code);
   // Threads know of it by the environment alone.
-  if (directory !== undefined) environment.NODE_COMPILE_CACHE ??= join(folder, 'code');
+  if (directory !== undefined) environment.NODE_COMPILE_CACHE ??= code;
 }

@@ -1,7 +1,7 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readdir, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { keptRatings, loadRatings } from '../../src/atlas/ratings-cache.ts';
 import { ratingsInBackground } from '../../src/atlas/ratings-in-background.ts';
 import { simulateFromModel } from '../demo/simulate-from-model.ts';
@@ -23,6 +23,23 @@ test('a thread of its own tells what it works on, keeps the ratings and gives th
   const here = await loadRatings(venue, { folder: elsewhere });
   await rm(elsewhere, { recursive: true });
   expect(JSON.stringify(ratings)).toBe(JSON.stringify(here));
+}, 60_000);
+
+test('are kept where the caller stood when they were begun, wherever the pages have the program stand by then', async () => {
+  const stood = process.cwd();
+  const elsewhere = await mkdtemp(join(tmpdir(), 'peg-atlas-pages-'));
+  vi.stubEnv('PEG_ATLAS_CACHE', '');
+  process.chdir(folder);
+  try {
+    const { ratings } = await ratingsInBackground(venue);
+    process.chdir(elsewhere);
+    await ratings;
+  } finally {
+    process.chdir(stood);
+  }
+  expect(await keptRatings(venue, join(folder, '.cache', 'peg-atlas'))).not.toBeNull();
+  expect(await readdir(elsewhere)).toEqual([]);
+  await rm(elsewhere, { recursive: true });
 }, 60_000);
 
 test('ratings that are kept need no thread, and a thread that cannot start costs nothing but its help', async () => {

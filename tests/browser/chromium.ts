@@ -1,7 +1,13 @@
 import { existsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, chromium, type LaunchOptions } from 'playwright-core';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type LaunchOptions,
+} from 'playwright-core';
 import { carriedBrowser } from '../../src/commands/print/open-browser.ts';
 
 /** Phone and desk, the two sizes every page is looked at in. */
@@ -27,16 +33,23 @@ const ARGUMENTS = [
  * @throws where none of the three is there
  */
 export async function openBrowser(): Promise<Browser> {
-  return chromium.launch(await whichChromium());
+  const browser = await chromium.launch(await whichChromium());
+  const newContext = browser.newContext.bind(browser);
+  return Object.assign(browser, {
+    newContext: async (options?: BrowserContextOptions) => patient(await newContext(options)),
+  });
+}
+
+/** Waits as long as a test may take: the library's own half a minute is over sooner where others load the machine. */
+function patient(context: BrowserContext): BrowserContext {
+  context.setDefaultTimeout(110_000);
+  return context;
 }
 
 /** Opens Chromium with what it keeps in a folder of its own, so that it can be killed and opened again. */
 export async function openProfile(folder: string): Promise<BrowserContext> {
-  return chromium.launchPersistentContext(folder, {
-    ...(await whichChromium()),
-    viewport: PHONE,
-    acceptDownloads: true,
-  });
+  const options = { ...(await whichChromium()), viewport: PHONE, acceptDownloads: true };
+  return patient(await chromium.launchPersistentContext(folder, options));
 }
 
 async function whichChromium(): Promise<LaunchOptions> {
