@@ -13,6 +13,8 @@ import { UsageError } from './read-arguments.ts';
 interface Entry {
   readonly summary: string;
   readonly load: () => Promise<{ readonly run: RunCommand }>;
+  /** Whether Astro runs in it. */
+  readonly writesPages?: true;
 }
 
 /** Every command by its word; each is loaded only when called. */
@@ -24,6 +26,7 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
   build: {
     summary: 'check, rate and write the guide into dist',
     load: () => import('./build.ts'),
+    writesPages: true,
   },
   serve: {
     summary: 'serve the built guide on this machine',
@@ -32,6 +35,7 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
   show: {
     summary: 'build the guide and serve it',
     load: () => import('./show.ts'),
+    writesPages: true,
   },
   cards: {
     summary: 'print peg cards for the pocket, a PDF a water: cards kiln-pool',
@@ -48,6 +52,7 @@ const COMMANDS: Readonly<Record<string, Entry>> = {
   dev: {
     summary: 'serve the guide and follow the folder as it is edited',
     load: () => import('./dev.ts'),
+    writesPages: true,
   },
   ratings: {
     summary: 'print the seasonal worth',
@@ -138,7 +143,7 @@ async function main(): Promise<number> {
     io.printError(`Unexpected command "${word}". ${didYouMean(word, Object.keys(COMMANDS), `\n\n${usage()}`)}`);
     return EXIT.usage;
   }
-  keepCompiledCode(cacheFolder());
+  keepCompiledCode(cacheFolder(), command.writesPages ? 'threads alone' : 'all');
   try {
     return await (await command.load()).run(args, io);
   } catch (error) {

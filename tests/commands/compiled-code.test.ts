@@ -1,9 +1,11 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { getCompileCacheDir } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { keepCompiledCode } from '../../src/commands/compiled-code.ts';
 
 const VENUE = fileURLToPath(new URL('../../src/commands/venue.ts', import.meta.url));
 let folder: string;
@@ -36,4 +38,13 @@ test('compiled code is kept where something is kept, and a command says the same
 test('where nothing is kept, a command makes no folder', () => {
   version();
   expect(existsSync(folder)).toBe(false);
+});
+
+test('a command that writes pages has its threads alone keep what they compile, since the pages have other names each time', () => {
+  mkdirSync(folder);
+  const environment: NodeJS.ProcessEnv = {};
+  const before = getCompileCacheDir();
+  keepCompiledCode(folder, 'threads alone', environment);
+  expect(environment.NODE_COMPILE_CACHE).toBe(join(folder, 'code'));
+  expect(getCompileCacheDir()).toBe(before);
 });
