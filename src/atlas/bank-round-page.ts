@@ -91,7 +91,6 @@ export function bankRoundPage(atlas: Atlas, waterId: string, bases: ReadonlyMap<
     contacts: contactsOf(atlas),
     nestingMonths: nestingMonthsOf(atlas),
     data,
-    // The only way out of a script element is its end tag, or a comment that hides it.
     json: scriptJson(data),
   };
 }
