@@ -79,6 +79,7 @@ export async function keepCopies(file: string, folder: string = keptFolder()): P
   for (const copy of (await photoSet(file)).copies) {
     if ((await readKept(join(folder, copy.name))) === null) missing.push(copy);
   }
+  if (missing.length === 0) return;
   const bytes = await readFile(file);
   for (const [width, copies] of Map.groupBy(missing, (copy) => copy.width)) {
     const pixels = await pixelsOf(bytes, width);
